@@ -1,0 +1,96 @@
+/* The case: one situation, everything a flight is computed from. A plain value: copy it freely,
+ * compare it with ox_case_equal. Directions are magnetic unless the comment says otherwise. */
+#ifndef OXBOW_CASE_H
+#define OXBOW_CASE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#define OX_CASE_NAME_BYTES 160 /* UTF-8 with the closing nul */
+#define OX_FIX_NAME_BYTES 64
+#define OX_WIND_ROWS_MAX 12
+
+typedef enum { OX_TURNS_RIGHT, OX_TURNS_LEFT } ox_turns;
+typedef enum { OX_LEG_BY_TIME, OX_LEG_BY_DISTANCE } ox_leg_by;
+typedef enum { OX_LEG_END_OUTBOUND, OX_LEG_END_INBOUND } ox_leg_end;
+typedef enum { OX_NORTH_TRUE, OX_NORTH_MAGNETIC } ox_north;
+typedef enum { OX_TIMING_INBOUND, OX_TIMING_OUTBOUND } ox_timing;
+typedef enum { OX_CLOCK_ABEAM_OR_LEVEL, OX_CLOCK_ABEAM, OX_CLOCK_LEVEL } ox_clock;
+typedef enum {
+  OX_DRIFT_NONE, OX_DRIFT_SINGLE, OX_DRIFT_DOUBLE, OX_DRIFT_TRIPLE, OX_DRIFT_EXACT, OX_DRIFT_TRACK
+} ox_drift;
+typedef enum {
+  OX_OUTBOUND_NOMINAL, OX_OUTBOUND_ADJUST, OX_OUTBOUND_RULE, OX_OUTBOUND_EXACT
+} ox_outbound;
+typedef enum {
+  OX_CHOOSE_AUTO, OX_CHOOSE_DIRECT, OX_CHOOSE_PARALLEL, OX_CHOOSE_TEARDROP
+} ox_entry_order;
+typedef enum { OX_SECTOR_HEADING, OX_SECTOR_TRACK } ox_sector;
+
+typedef struct {
+  double altitude_ft; /* ignored while there is one row */
+  double from_deg;    /* direction it comes from, in the row's north */
+  double kt;
+  ox_north north;
+} ox_wind_row;
+
+typedef struct {
+  char name[OX_CASE_NAME_BYTES];
+  struct {
+    char fix[OX_FIX_NAME_BYTES];
+    double inbound_deg;
+    ox_turns turns;
+    ox_leg_by leg_by;
+    double leg_s;       /* 0: the standard time for the altitude */
+    double leg_nm;      /* with leg_by distance */
+    ox_leg_end leg_end; /* with leg_by distance */
+    double altitude_ft;
+    double limit_kias;  /* charted speed limit; 0: the table's */
+    int efc_min;        /* minutes after midnight UTC, -1: none given */
+  } hold;
+  struct {
+    double heading_deg;
+    double distance_nm;
+  } arrival;
+  struct {
+    double ias_kt; /* 0: only the TAS is given */
+    double tas_kt; /* 0: computed from the IAS; otherwise it wins */
+    double isa_dev_c;
+    double rate_deg_s;
+    double max_bank_deg;
+  } aircraft;
+  ox_wind_row wind[OX_WIND_ROWS_MAX]; /* ascending altitude */
+  int wind_count;                     /* 0: calm */
+  double variation_deg;               /* east positive */
+  struct {
+    ox_timing timing;
+    ox_clock clock;
+    ox_drift drift;
+    ox_outbound outbound;
+    double intercept_deg;
+    ox_entry_order entry;
+    ox_sector sector;
+    double entry_s;
+    double roll_s; /* flown straight before each turn */
+    int circuits;
+  } technique;
+} ox_case;
+
+/* A complete, valid case in calm air. */
+ox_case ox_case_default(void);
+
+/* Field by field (padding and the tails of strings do not count). */
+bool ox_case_equal(const ox_case *a, const ox_case *b);
+
+/* One thing wrong with a case, for a message `KEY: VALUE is not ALLOWED`. */
+typedef struct {
+  char key[48];        /* as in a lesson file: "hold.inbound_deg", "wind[2].kt" */
+  char value[32];      /* the offending value in C-locale figures */
+  const char *allowed; /* a phrase that follows "is not": "a course (0 to 360)"; static */
+} ox_fault;
+
+/* Returns the number of faults in the case and writes the first `max` of them (faults may be
+ * NULL when max is 0). 0 means that every engine function accepts the case. Never changes it. */
+size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max);
+
+#endif

@@ -1,0 +1,27 @@
+/* Pictures and sheets out, through a byte sink; the caller writes the bytes somewhere. */
+#ifndef OXBOW_EXPORT_H
+#define OXBOW_EXPORT_H
+
+#include <stddef.h>
+
+#include "oxbow/picture.h"
+#include "oxbow/status.h"
+
+typedef enum { OX_EXPORT_PNG, OX_EXPORT_SVG, OX_EXPORT_PDF } ox_export_format;
+
+/* Takes `length` bytes; anything but OX_OK stops the export, which then returns OX_ERROR. */
+typedef ox_status (*ox_export_sink)(void *context, const void *bytes, size_t length);
+
+typedef struct {
+  ox_export_format format;
+  double width, height; /* PNG: pixels (1..16384); SVG, PDF: points */
+  double t_s;           /* where the aircraft is drawn; NAN: none */
+} ox_export_options;
+
+/* One scene for PNG and SVG (the first is taken), a sheet a scene for PDF. The caution is drawn
+ * whatever the scenes' layers say. Same input, same bytes. On OX_ERROR error (may be NULL) points
+ * to a static sentence. */
+ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_options *options,
+                    ox_export_sink sink, void *context, const char **error);
+
+#endif

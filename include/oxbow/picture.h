@@ -1,0 +1,74 @@
+/* The picture: one painter for screen, PNG, SVG and PDF. Needs cairo and Pango, never GTK.
+ *
+ * A picture is laid out once for a scene and a size (viewport, label places, text) and then
+ * drawn as often as wanted; only the aircraft and its triangle depend on the time. */
+#ifndef OXBOW_PICTURE_H
+#define OXBOW_PICTURE_H
+
+#include <cairo.h>
+#include <stdbool.h>
+
+#include "oxbow/case.h"
+#include "oxbow/flight.h"
+#include "oxbow/viewport.h"
+
+typedef enum {
+  OX_PALETTE_LIGHT, OX_PALETTE_DARK, OX_PALETTE_PROJECTOR, OX_PALETTE_PRINT, OX_PALETTE_COUNT
+} ox_palette_id;
+/* "light", "dark", "projector", "print". */
+const char *ox_palette_name(ox_palette_id id);
+
+enum {
+  OX_LAYER_SIDES = 1 << 0,     /* holding side tint, non-holding side hatching */
+  OX_LAYER_ROSE = 1 << 1,      /* compass rose and entry sectors about the fix */
+  OX_LAYER_COURSE = 1 << 2,    /* inbound course and abeam lines */
+  OX_LAYER_STILL_AIR = 1 << 3,
+  OX_LAYER_TRACK = 1 << 4,     /* arrival, entry and circuits with direction arrows */
+  OX_LAYER_AIRCRAFT = 1 << 5,
+  OX_LAYER_TRIANGLE = 1 << 6,  /* triangle of velocities */
+  OX_LAYER_WIND = 1 << 7,
+  OX_LAYER_LABELS = 1 << 8,
+  OX_LAYER_FURNITURE = 1 << 9, /* title, scale bar, north, caution line (never off in exports) */
+  OX_LAYER_ALL = (1 << 10) - 1,
+};
+
+/* What to draw. case and flight are borrowed until the picture is freed. */
+typedef struct {
+  const ox_case *c;
+  const ox_flight *flight;
+  const char *title;   /* of the lesson; may be NULL */
+  ox_palette_id palette;
+  double text_scale;   /* 1 is normal */
+  unsigned layers;     /* OX_LAYER_… */
+} ox_scene;
+
+typedef struct ox_picture ox_picture;
+
+/* Lays out a scene for a size in user units. NULL only when memory is out or the size is not
+ * finite and positive. */
+ox_picture *ox_picture_new(const ox_scene *scene, double width, double height);
+void ox_picture_free(ox_picture *picture); /* NULL is allowed */
+
+/* Draws everything at an instant (s; NAN: without aircraft and triangle). Leaves the context as
+ * it found it and never in error. */
+void ox_picture_draw(ox_picture *picture, cairo_t *cr, double t_s);
+/* The two halves of ox_picture_draw: what never changes with time, and what does. */
+void ox_picture_draw_still(ox_picture *picture, cairo_t *cr);
+void ox_picture_draw_moving(ox_picture *picture, cairo_t *cr, double t_s);
+
+ox_viewport ox_picture_viewport(const ox_picture *picture);
+
+/* Ink rectangle of a placed label (device units), for tests and for hit testing. */
+typedef struct {
+  const char *text; /* belongs to the picture */
+  double x, y, width, height;
+  bool dropped; /* no free place was found: not drawn */
+} ox_label_box;
+size_t ox_picture_label_count(const ox_picture *picture);
+ox_label_box ox_picture_label(const ox_picture *picture, size_t index);
+/* Line segments that labels must not touch (device units): every drawn line of course, track,
+ * still-air shape, rose. index 0..count-1. */
+size_t ox_picture_obstacle_count(const ox_picture *picture);
+void ox_picture_obstacle(const ox_picture *picture, size_t index, ox_vec *a, ox_vec *b);
+
+#endif

@@ -1,0 +1,47 @@
+/* A flight in sentences: the working, the advisories and the description of the picture.
+ * Strings returned as char * are malloc'd and belong to the caller; NULL when memory is out. */
+#ifndef OXBOW_WORDS_H
+#define OXBOW_WORDS_H
+
+#include "oxbow/case.h"
+#include "oxbow/flight.h"
+
+/* A bearing as people read it: "007", "360". buf has room for 4 bytes. */
+void ox_words_bearing(char buf[4], double bearing_deg);
+/* A correction with its side: "0°", "8° L", "24° R" (buf 16 bytes, one decimal below 10 only when
+ * decimals is 1). */
+void ox_words_correction(char *buf, size_t bytes, double correction_deg, int decimals);
+/* Minutes and seconds: "1:00", "0:26", "-0:45". */
+void ox_words_min_s(char *buf, size_t bytes, double s);
+/* "right" / "left"; "north-east" etc.: the eighth that contains a bearing. Static. */
+const char *ox_words_turns(ox_turns turns);
+const char *ox_words_eighth(double bearing_deg);
+
+/* An advisory as one or two sentences for a student. */
+void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice *advice);
+
+/* The working: rows in reading order, grouped. */
+typedef struct {
+  const char *group; /* static: "Entry", "Headings", "Times", "Turn and speed", "Limits", … */
+  char *label;       /* "Outbound heading" */
+  char *value;       /* "152 (28° L)" */
+  char *why;         /* the formula with the numbers put in, one line */
+  const char *source;/* static: the publication and paragraph, or "common practice", or
+                        "geometry" */
+} ox_working_row;
+typedef struct {
+  size_t count;
+  ox_working_row *rows;
+} ox_working;
+/* 0 rows when memory is out. Freed with ox_working_clear. */
+ox_working ox_working_make(const ox_case *c, const ox_flight *flight);
+void ox_working_clear(ox_working *w);
+
+/* The whole picture in words, for a screen reader and for alternative text. */
+char *ox_words_describe(const ox_case *c, const ox_flight *flight);
+
+/* The caution, one line and whole. Static. */
+const char *ox_words_caution_line(void);
+const char *ox_words_caution(void);
+
+#endif

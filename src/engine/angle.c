@@ -1,0 +1,90 @@
+/* Degrees, bearings and plane vectors. See oxbow/angle.h for the conventions. */
+#include "oxbow/angle.h"
+
+#include <math.h>
+
+#include "oxbow/units.h"
+
+double ox_norm360_deg(double angle_deg) {
+  double a = fmod(angle_deg, 360.0);
+  if (a < 0.0) a += 360.0;
+  /* A tiny negative angle rounds up to 360 in the line above; and -0 becomes 0 by the sum. */
+  return a >= 360.0 ? 0.0 : a + 0.0;
+}
+
+double ox_norm180_deg(double angle_deg) {
+  double a = remainder(angle_deg, 360.0); /* exact, [-180, 180] */
+  return a <= -180.0 ? 180.0 : a + 0.0;
+}
+
+double ox_turn_between_deg(double from_deg, double to_deg) {
+  return ox_norm180_deg(to_deg - from_deg);
+}
+
+double ox_turn_in_sense_deg(double from_deg, double to_deg, int sense) {
+  return ox_norm360_deg(sense >= 0 ? to_deg - from_deg : from_deg - to_deg);
+}
+
+/* The quarter turn nearest to the angle is taken off exactly (remquo), so the argument given to
+ * libm is within 45 degrees and multiples of 90 give exact zeros and ones. */
+void ox_sincos_deg(double angle_deg, double *sin_out, double *cos_out) {
+  int quarters = 0;
+  double rest_rad = remquo(angle_deg, 90.0, &quarters) * OX_RAD_PER_DEG;
+  double s = sin(rest_rad), c = cos(rest_rad);
+  switch ((unsigned)quarters & 3u) {
+  case 0: *sin_out = s; *cos_out = c; break;
+  case 1: *sin_out = c; *cos_out = -s; break;
+  case 2: *sin_out = -s; *cos_out = -c; break;
+  default: *sin_out = -c; *cos_out = s; break;
+  }
+  *sin_out += 0.0;
+  *cos_out += 0.0;
+}
+
+ox_vec ox_unit(double bearing_deg) {
+  ox_vec u;
+  ox_sincos_deg(bearing_deg, &u.x, &u.y);
+  return u;
+}
+
+double ox_bearing_deg(ox_vec v) {
+  if (v.x == 0.0 && v.y == 0.0) return 0.0;
+  return ox_norm360_deg(atan2(v.x, v.y) / OX_RAD_PER_DEG);
+}
+
+ox_vec ox_vec_add(ox_vec a, ox_vec b) {
+  return (ox_vec){a.x + b.x, a.y + b.y};
+}
+
+ox_vec ox_vec_sub(ox_vec a, ox_vec b) {
+  return (ox_vec){a.x - b.x, a.y - b.y};
+}
+
+ox_vec ox_vec_scale(ox_vec a, double k) {
+  return (ox_vec){a.x * k, a.y * k};
+}
+
+double ox_vec_dot(ox_vec a, ox_vec b) {
+  return a.x * b.x + a.y * b.y;
+}
+
+double ox_vec_cross(ox_vec a, ox_vec b) {
+  return a.x * b.y - a.y * b.x;
+}
+
+double ox_vec_length(ox_vec a) {
+  return hypot(a.x, a.y);
+}
+
+int ox_shown_deg(double bearing_deg) {
+  int whole = (int)ox_norm360_deg(floor(ox_norm360_deg(bearing_deg) + 0.5));
+  return whole == 0 ? 360 : whole;
+}
+
+double ox_magnetic_deg(double true_deg, double variation_deg) {
+  return ox_norm360_deg(true_deg - variation_deg);
+}
+
+double ox_true_deg(double magnetic_deg, double variation_deg) {
+  return ox_norm360_deg(magnetic_deg + variation_deg);
+}

@@ -1,0 +1,33 @@
+/* The entry as flown: teardrop and parallel. (A direct entry is the first circuit.)
+ *
+ * AIM 5-3-8 j3: teardrop on a heading 30 degrees to the holding side of the outbound course for
+ * its time, then the turn in the pattern's sense to intercept; parallel on the outbound heading on
+ * the non-holding side for its time, then the turn towards the holding side through more than 180
+ * degrees, to the inbound course or back to the fix. Timing runs from wings level (P-1215 p. 85).
+ * Headings are flown as headings: a teardrop by track is a different technique. */
+#include <math.h>
+
+#include "circuit.h"
+
+static const double TEARDROP_DEG = 150.0; /* the outbound course less 30, in the frame */
+static const double PARALLEL_DEG = 180.0;
+
+/* The short way; for a parallel entry that needs exactly a half turn, over the non-holding side. */
+static double entry_turn_deg(double from_deg, double to_deg, ox_entry_kind kind) {
+  double turn_deg = ox_turn_between_deg(from_deg, to_deg);
+  return kind == OX_ENTRY_PARALLEL && turn_deg == 180.0 ? -180.0 : turn_deg;
+}
+
+bool entry_fly(ox_pilot *k, ox_entry_kind kind) {
+  double to_deg = kind == OX_ENTRY_TEARDROP ? TEARDROP_DEG : PARALLEL_DEG;
+  int sense = kind == OX_ENTRY_TEARDROP ? 1 : -1;
+  double turn_deg = entry_turn_deg(k->heading_deg, to_deg, kind);
+  k->part = OX_PART_ENTRY;
+  if (turn_deg != 0.0) pilot_react(k);
+  pilot_turn(k, OX_LEG_ENTRY_TURN, turn_deg, to_deg);
+  pilot_event(k, OX_EVENT_CLOCK_START, k->t_s);
+  pilot_straight(k, OX_LEG_ENTRY_OUTBOUND, k->c->technique.entry_s);
+  pilot_react(k);
+  double offset_nm, inbound_s;
+  return return_to_fix(k, OX_LEG_ENTRY_INBOUND_TURN, sense, &offset_nm, &inbound_s);
+}

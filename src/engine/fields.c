@@ -1,0 +1,126 @@
+/* The table of a case's fields: key, range, unit and choices stand here and nowhere else. */
+#include "oxbow/fields.h"
+
+#include <math.h>
+#include <string.h>
+
+static const char *const turns_words[] = {"right", "left", NULL};
+static const char *const leg_by_words[] = {"time", "distance", NULL};
+static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
+static const char *const north_words[] = {"true", "magnetic", NULL};
+static const char *const timing_words[] = {"inbound", "outbound", NULL};
+static const char *const clock_words[] = {"abeam_or_level", "abeam", "level", NULL};
+static const char *const drift_words[] = {"none", "single", "double", "triple", "exact", "track",
+                                          NULL};
+static const char *const outbound_words[] = {"nominal", "adjust", "rule", "exact", NULL};
+static const char *const entry_words[] = {"auto", "direct", "parallel", "teardrop", NULL};
+static const char *const sector_words[] = {"heading", "track", NULL};
+
+#define NUMBER(key, member, min, max, zero, allowed)                                             \
+  {key, OX_FIELD_NUMBER, offsetof(ox_case, member), min, max, zero, allowed, NULL}
+#define WHOLE(key, member, min, max, allowed)                                                    \
+  {key, OX_FIELD_WHOLE, offsetof(ox_case, member), min, max, false, allowed, NULL}
+#define CHOICE(key, member, words, allowed)                                                      \
+  {key, OX_FIELD_CHOICE, offsetof(ox_case, member), 0,                                           \
+   (double)(sizeof words / sizeof *words - 2), false, allowed, words}
+
+static const ox_field case_fields[] = {
+    NUMBER("hold.inbound_deg", hold.inbound_deg, 0, 360, false, "a course (0 to 360)"),
+    CHOICE("hold.turns", hold.turns, turns_words, "\"right\" or \"left\""),
+    CHOICE("hold.leg.by", hold.leg_by, leg_by_words, "\"time\" or \"distance\""),
+    NUMBER("hold.leg.s", hold.leg_s, 10, 600, true, "a leg time (10 to 600 seconds)"),
+    NUMBER("hold.leg.nm", hold.leg_nm, 0.5, 60, true, "a leg length (0.5 to 60 NM)"),
+    CHOICE("hold.leg.end", hold.leg_end, leg_end_words, "\"outbound\" or \"inbound\""),
+    NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
+           "an altitude (-1500 to 45000 ft)"),
+    NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
+    NUMBER("arrival.heading_deg", arrival.heading_deg, 0, 360, false, "a heading (0 to 360)"),
+    NUMBER("arrival.distance_nm", arrival.distance_nm, 0, 100, false, "a distance (0 to 100 NM)"),
+    NUMBER("aircraft.ias_kt", aircraft.ias_kt, 30, 400, true,
+           "an indicated airspeed (30 to 400 kt)"),
+    NUMBER("aircraft.tas_kt", aircraft.tas_kt, 30, 600, true, "a true airspeed (30 to 600 kt)"),
+    NUMBER("aircraft.isa_dev_c", aircraft.isa_dev_c, -60, 60, false,
+           "a deviation from the standard temperature (-60 to 60 °C)"),
+    NUMBER("aircraft.rate_deg_s", aircraft.rate_deg_s, 0.5, 6, false,
+           "a rate of turn (0.5 to 6 degrees a second)"),
+    NUMBER("aircraft.max_bank_deg", aircraft.max_bank_deg, 5, 45, false,
+           "a bank limit (5 to 45 degrees)"),
+    NUMBER("variation_deg", variation_deg, -180, 180, false,
+           "a variation (-180 to 180, east positive)"),
+    CHOICE("technique.timing", technique.timing, timing_words, "\"inbound\" or \"outbound\""),
+    CHOICE("technique.clock", technique.clock, clock_words,
+           "\"abeam_or_level\", \"abeam\" or \"level\""),
+    CHOICE("technique.drift", technique.drift, drift_words,
+           "\"none\", \"single\", \"double\", \"triple\", \"exact\" or \"track\""),
+    CHOICE("technique.outbound", technique.outbound, outbound_words,
+           "\"nominal\", \"adjust\", \"rule\" or \"exact\""),
+    NUMBER("technique.intercept_deg", technique.intercept_deg, 5, 90, false,
+           "an intercept angle (5 to 90)"),
+    CHOICE("technique.entry", technique.entry, entry_words,
+           "\"auto\", \"direct\", \"parallel\" or \"teardrop\""),
+    CHOICE("technique.sector", technique.sector, sector_words, "\"heading\" or \"track\""),
+    NUMBER("technique.entry_s", technique.entry_s, 10, 300, false,
+           "an entry time (10 to 300 seconds)"),
+    NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
+    WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
+};
+
+#define ROW(key, kind, member, min, max, allowed, words)                                         \
+  {key, kind, offsetof(ox_wind_row, member), min, max, false, allowed, words}
+
+static const ox_field wind_fields[] = {
+    ROW("altitude_ft", OX_FIELD_NUMBER, altitude_ft, -1500, 60000,
+        "an altitude (-1500 to 60000 ft)", NULL),
+    ROW("from_deg", OX_FIELD_NUMBER, from_deg, 0, 360, "a wind direction (0 to 360)", NULL),
+    ROW("kt", OX_FIELD_NUMBER, kt, 0, 250, "a wind speed (0 to 250 kt)", NULL),
+    ROW("north", OX_FIELD_CHOICE, north, 0, 1, "\"true\" or \"magnetic\"", north_words),
+};
+
+const ox_field *ox_fields(size_t *count) {
+  *count = sizeof case_fields / sizeof *case_fields;
+  return case_fields;
+}
+
+const ox_field *ox_wind_fields(size_t *count) {
+  *count = sizeof wind_fields / sizeof *wind_fields;
+  return wind_fields;
+}
+
+const ox_field *ox_field_by_key(const char *key) {
+  for (size_t i = 0; i < sizeof case_fields / sizeof *case_fields; i++)
+    if (strcmp(case_fields[i].key, key) == 0) return &case_fields[i];
+  return NULL;
+}
+
+/* A choice is an enum, which has the size of an int with every compiler of this platform; copying
+ * the bytes keeps clear of aliasing. */
+_Static_assert(sizeof(ox_turns) == sizeof(int), "an enum is stored as an int");
+
+double ox_field_get(const ox_field *field, const void *base) {
+  const char *at = (const char *)base + field->offset;
+  if (field->kind == OX_FIELD_NUMBER) {
+    double number;
+    memcpy(&number, at, sizeof number);
+    return number;
+  }
+  int whole;
+  memcpy(&whole, at, sizeof whole);
+  return (double)whole;
+}
+
+void ox_field_set(const ox_field *field, void *base, double value) {
+  char *at = (char *)base + field->offset;
+  if (field->kind == OX_FIELD_NUMBER) {
+    memcpy(at, &value, sizeof value);
+    return;
+  }
+  int whole = (int)value;
+  memcpy(at, &whole, sizeof whole);
+}
+
+bool ox_field_accepts(const ox_field *field, double value) {
+  if (!isfinite(value)) return false;
+  if (field->kind != OX_FIELD_NUMBER && value != floor(value)) return false;
+  if (field->zero_is_absent && value == 0.0) return true;
+  return value >= field->min && value <= field->max;
+}

@@ -1,0 +1,128 @@
+/* The flight from arrival to the last fix passage, and what is to be said about it. */
+#include "oxbow/flight.h"
+
+#include <math.h>
+
+#include "circuit.h"
+#include "oxbow/atmosphere.h"
+#include "oxbow/wind.h"
+#include "pilot.h"
+
+static const double TAS_AGREES_KT = 1.0;
+static const double LEAST_GS_NM_S = 1.0 / 3600.0; /* one knot: slower is not an arrival */
+
+/* --- advice that needs no flight ----------------------------------------------------------- */
+
+static void advise_speeds(ox_pilot *k) {
+  const ox_case *c = k->c;
+  const ox_setup *s = k->setup;
+  if (s->ias_kt > s->speed_limit_kias)
+    pilot_advise(k, OX_ADVICE_SPEED_ABOVE_LIMIT, s->ias_kt, s->speed_limit_kias, 0);
+  if (s->ias_kt < 90.0) pilot_advise(k, OX_ADVICE_BELOW_FIXED_WING_MIN, s->ias_kt, 90.0, 0);
+  if (c->aircraft.ias_kt > 0.0 && c->aircraft.tas_kt > 0.0) {
+    double tas_kt = ox_tas_kt(c->aircraft.ias_kt, c->hold.altitude_ft, c->aircraft.isa_dev_c);
+    if (fabs(tas_kt - c->aircraft.tas_kt) > TAS_AGREES_KT)
+      pilot_advise(k, OX_ADVICE_TAS_CONTRADICTS_IAS, c->aircraft.tas_kt, tas_kt, 0);
+  }
+}
+
+static void advise_entry(ox_pilot *k) {
+  const ox_flight *f = k->flight;
+  if (f->flown != f->entry.kind && (int)f->flown != f->entry.also)
+    pilot_advise(k, OX_ADVICE_ENTRY_NOT_BY_SECTOR, f->flown, f->entry.kind, 0);
+  if (f->entry.also != OX_ENTRY_NONE)
+    pilot_advise(k, OX_ADVICE_ENTRY_EITHER, f->entry.kind, f->entry.also,
+                 fabs(f->entry.boundary_deg));
+  if (f->by_heading.kind != f->by_track.kind)
+    pilot_advise(k, OX_ADVICE_TRACK_DIFFERS, f->by_heading.kind, f->by_track.kind, 0);
+}
+
+static void advise_wind(ox_pilot *k) {
+  const ox_steady *s = &k->flight->steady;
+  const ox_case *c = k->c;
+  if (s->why != OX_STEADY_EXISTS)
+    pilot_advise(k, OX_ADVICE_NO_STEADY, s->why, s->component_kt, s->limit_kt);
+  if (c->wind_count > 1 && (c->hold.altitude_ft < c->wind[0].altitude_ft ||
+                            c->hold.altitude_ft > c->wind[c->wind_count - 1].altitude_ft))
+    pilot_advise(k, OX_ADVICE_WIND_EXTRAPOLATED, c->hold.altitude_ft, 0, 0);
+}
+
+/* --- arrival ------------------------------------------------------------------------------- */
+
+/* Straight to the fix on the arrival heading; it ends over the fix at time 0, so the pilot is put
+ * back along the track by as much as it flies. */
+static void fly_arrival(ox_pilot *k) {
+  double distance_nm = k->c->arrival.distance_nm;
+  ox_vec velocity = pilot_velocity(k, k->heading_deg);
+  double gs = ox_vec_length(velocity);
+  k->part = OX_PART_ARRIVAL;
+  if (gs < LEAST_GS_NM_S) {
+    pilot_advise(k, OX_ADVICE_NO_ARRIVAL, 0, 0, 0);
+  } else if (distance_nm > 0.0) {
+    double s = distance_nm / gs;
+    k->p = ox_vec_scale(velocity, -s);
+    k->t_s = -s;
+    pilot_straight(k, OX_LEG_ARRIVAL, s);
+  }
+  k->p = (ox_vec){0, 0};
+  k->t_s = 0.0;
+  if (k->flight->leg_count > 0) {
+    ox_leg *leg = &k->flight->legs[k->flight->leg_count - 1];
+    leg->t1_s = 0.0;
+    leg->p1_nm = k->p;
+  }
+  pilot_event(k, OX_EVENT_FIX, 0.0);
+}
+
+/* --- the whole ----------------------------------------------------------------------------- */
+
+static void choose_entry(ox_flight *f, const ox_case *c) {
+  const ox_setup *s = &f->setup;
+  f->by_heading = ox_entry_choose(s->inbound_true_deg, s->sense, s->arrival_heading_true_deg);
+  f->by_track = ox_entry_choose(s->inbound_true_deg, s->sense, s->arrival_track_true_deg);
+  f->entry = c->technique.sector == OX_SECTOR_TRACK ? f->by_track : f->by_heading;
+  switch (c->technique.entry) {
+  case OX_CHOOSE_AUTO: f->flown = f->entry.kind; break;
+  case OX_CHOOSE_DIRECT: f->flown = OX_ENTRY_DIRECT; break;
+  case OX_CHOOSE_PARALLEL: f->flown = OX_ENTRY_PARALLEL; break;
+  case OX_CHOOSE_TEARDROP: f->flown = OX_ENTRY_TEARDROP; break;
+  }
+}
+
+static void note_entry_heading(ox_flight *f) {
+  f->entry_heading_true_deg = f->setup.arrival_heading_true_deg;
+  for (size_t i = 0; i < f->leg_count; i++) {
+    const ox_leg *leg = &f->legs[i];
+    if (leg->kind == OX_LEG_ENTRY_TURN || leg->kind == OX_LEG_OUTBOUND_TURN) {
+      f->entry_heading_true_deg = leg->heading1_true_deg;
+      return;
+    }
+    if (leg->kind == OX_LEG_ENTRY_OUTBOUND || leg->kind == OX_LEG_OUTBOUND) return;
+  }
+}
+
+static void fly(ox_pilot *k) {
+  ox_flight *f = k->flight;
+  bool direct = f->flown == OX_ENTRY_DIRECT;
+  fly_arrival(k);
+  if (!direct && !entry_fly(k, f->flown)) return;
+  for (int n = 1; n <= k->c->technique.circuits; n++)
+    if (!circuit_fly(k, n, direct && n == 1)) return;
+}
+
+ox_status ox_flight_solve(const ox_case *c, ox_flight *out) {
+  ox_setup setup;
+  if (ox_setup_make(c, &setup) == OX_ERROR) return OX_ERROR;
+  out->setup = setup;
+  choose_entry(out, c);
+  ox_steady_solve(setup.inbound_true_deg, setup.tas_kt, setup.rate_deg_s, c->technique.roll_s,
+                  setup.wind_kt, setup.goal, setup.goal_value, &out->steady);
+  ox_pilot pilot;
+  pilot_begin(&pilot, c, out);
+  advise_speeds(&pilot);
+  advise_entry(&pilot);
+  advise_wind(&pilot);
+  fly(&pilot);
+  note_entry_heading(out);
+  return out->advice_count > 0 ? OX_ADVISORY : OX_OK;
+}

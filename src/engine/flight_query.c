@@ -1,0 +1,107 @@
+/* Reading a flight: where it is at an instant, names, and the still-air shape beside it. */
+#include <math.h>
+#include <string.h>
+
+#include "oxbow/flight.h"
+#include "oxbow/turn.h"
+#include "oxbow/units.h"
+
+double ox_flight_begin_s(const ox_flight *flight) {
+  return flight->leg_count > 0 ? flight->legs[0].t0_s : 0.0;
+}
+
+double ox_flight_end_s(const ox_flight *flight) {
+  return flight->leg_count > 0 ? flight->legs[flight->leg_count - 1].t1_s : 0.0;
+}
+
+/* The last leg that begins at or before the time. */
+size_t ox_flight_leg_index(const ox_flight *flight, double t_s) {
+  size_t low = 0, high = flight->leg_count;
+  while (high - low > 1) {
+    size_t mid = low + (high - low) / 2;
+    if (flight->legs[mid].t0_s <= t_s)
+      low = mid;
+    else
+      high = mid;
+  }
+  return low;
+}
+
+ox_state ox_flight_at(const ox_flight *flight, double t_s) {
+  if (flight->leg_count == 0) {
+    ox_state none;
+    memset(&none, 0, sizeof none);
+    return none;
+  }
+  return ox_leg_at(&flight->legs[ox_flight_leg_index(flight, t_s)], t_s);
+}
+
+const char *ox_event_name(ox_event_kind kind) {
+  switch (kind) {
+  case OX_EVENT_FIX: return "fix";
+  case OX_EVENT_TURN_BEGIN: return "turn";
+  case OX_EVENT_WINGS_LEVEL: return "level";
+  case OX_EVENT_ABEAM: return "abeam";
+  case OX_EVENT_CLOCK_START: return "clock";
+  case OX_EVENT_INTERCEPT: return "intercept";
+  case OX_EVENT_KIND_COUNT: break;
+  }
+  return "unknown";
+}
+
+const char *ox_entry_name(ox_entry_kind kind) {
+  switch (kind) {
+  case OX_ENTRY_DIRECT: return "direct";
+  case OX_ENTRY_PARALLEL: return "parallel";
+  case OX_ENTRY_TEARDROP: return "teardrop";
+  }
+  return "unknown";
+}
+
+const char *ox_steady_why_name(ox_steady_why why) {
+  switch (why) {
+  case OX_STEADY_EXISTS: return "A steady hold exists.";
+  case OX_STEADY_CROSSWIND:
+    return "The wind across the inbound course is not less than the true airspeed: no heading "
+           "holds the course.";
+  case OX_STEADY_HEADWIND:
+    return "The headwind on the inbound course leaves no ground speed towards the fix.";
+  case OX_STEADY_TAILWIND:
+    return "The wind is not less than the true airspeed: nothing flies back outbound against it.";
+  case OX_STEADY_TURN_DRIFT:
+    return "The turns alone drift farther along the course than the leg asked for is long, so no "
+           "outbound time makes the circuit close.";
+  case OX_STEADY_CROSS_DRIFT:
+    return "The drift across the course in the turns cannot be made good on the outbound leg.";
+  }
+  return "unknown";
+}
+
+void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {
+  static const ox_leg_kind kinds[4] = {OX_LEG_OUTBOUND_TURN, OX_LEG_OUTBOUND, OX_LEG_INBOUND_TURN,
+                                       OX_LEG_INBOUND};
+  double speed_nm_s = setup->tas_kt / OX_S_PER_H;
+  double leg_s = setup->leg_s > 0.0 ? setup->leg_s : setup->goal_value / speed_nm_s;
+  double turn_s = 180.0 / setup->rate_deg_s;
+  double t_s = 0.0, heading_deg = setup->inbound_true_deg;
+  ox_vec p = {0, 0};
+  for (int i = 0; i < 4; i++) {
+    bool turn = i % 2 == 0;
+    ox_leg *leg = &out[i];
+    leg->kind = kinds[i];
+    leg->part = OX_PART_CIRCUIT;
+    leg->shape = turn ? OX_SHAPE_TURN : OX_SHAPE_STRAIGHT;
+    leg->circuit = 0;
+    leg->t0_s = t_s;
+    leg->t1_s = t_s + (turn ? turn_s : leg_s);
+    leg->p0_nm = p;
+    leg->heading0_true_deg = heading_deg;
+    leg->heading1_true_deg = turn ? ox_norm360_deg(heading_deg + 180.0) : heading_deg;
+    leg->rate_deg_s = turn ? setup->sense * setup->rate_deg_s : 0.0;
+    leg->tas_kt = setup->tas_kt;
+    leg->wind_kt = (ox_vec){0, 0};
+    leg->p1_nm = p = ox_leg_position(leg, leg->t1_s);
+    t_s = leg->t1_s;
+    heading_deg = leg->heading1_true_deg;
+  }
+}

@@ -1,0 +1,33 @@
+/* Getting onto the inbound course from a turn, and getting back to the fix. Private. */
+#ifndef OX_ENGINE_INTERCEPT_H
+#define OX_ENGINE_INTERCEPT_H
+
+#include "pilot.h"
+
+/* A turn, a straight stretch and a second turn that end on the inbound course, on the inbound
+ * heading: found exactly, roll-out lead included. */
+typedef struct {
+  bool found;
+  double turn1_deg;   /* signed, right positive in the frame */
+  double straight_s;
+  double turn2_deg;
+  double offset_nm;   /* x where a plain turn to the inbound heading would roll out */
+  double end_y_nm;    /* along the course; beyond the fix when positive */
+  double total_s;
+} ox_intercept;
+
+/* From a place, turning first in a sense (+1 right, -1 left in the frame). Needs
+ * k->holds_course; found is false where the geometry gives no way. */
+ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense);
+
+/* A turn until the track over the ground leads to the fix, then straight to it. */
+typedef struct {
+  bool found;
+  double turn_deg; /* signed */
+  double straight_s;
+} ox_direct;
+
+/* Looks through two full circles in a sense. */
+ox_direct direct_from(const ox_pilot *k, ox_place from, int sense);
+
+#endif
