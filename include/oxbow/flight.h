@@ -54,7 +54,9 @@ typedef struct {
   double outbound_heading_true_deg;
   double outbound_s;         /* wings level to the start of the inbound turn */
   double timed_s;            /* clock start to the start of the inbound turn */
-  double inbound_s;          /* established on the inbound course to the fix; 0: never was */
+  double inbound_s;          /* end of the inbound turn to the fix, an intercept included; the turn
+                                ends where it reaches, or had it not been stopped for an intercept
+                                would have reached, the inbound heading. 0: fix not regained */
   double rollout_offset_nm;  /* where a plain turn to the inbound heading would roll out: distance
                                 from the course, positive on the holding side (undershoot) */
   double nonholding_nm;      /* farthest excursion on the non-holding side, >= 0 */

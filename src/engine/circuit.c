@@ -33,16 +33,17 @@ static bool by_the_course(ox_pilot *k, ox_leg_kind turn_kind, const ox_intercept
   k->p.x = 0.0; /* on the course by construction, to rounding */
   pilot_event(k, OX_EVENT_INTERCEPT, k->t_s);
   pilot_straight(k, OX_LEG_INBOUND, inbound);
-  *inbound_s = inbound;
+  *inbound_s = i->total_s - i->plain_s + inbound;
   over_the_fix(k);
   return true;
 }
 
-static bool by_the_fix(ox_pilot *k, int sense) {
+static bool by_the_fix(ox_pilot *k, int sense, double plain_s, double *inbound_s) {
   ox_direct d = direct_from(k, (ox_place){k->p, k->heading_deg}, sense);
   if (!d.found) return false;
   pilot_turn(k, OX_LEG_DIRECT_TURN, d.turn_deg, k->heading_deg + d.turn_deg);
   pilot_straight(k, OX_LEG_DIRECT_TO_FIX, d.straight_s);
+  *inbound_s = fmax(0.0, fabs(d.turn_deg) / k->rate_deg_s + d.straight_s - plain_s);
   over_the_fix(k);
   return true;
 }
@@ -60,7 +61,7 @@ bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, double *offset
   *offset_nm = i.offset_nm;
   if (i.found && i.end_y_nm <= 0.0 && by_the_course(k, turn_kind, &i, inbound_s)) return true;
   if (k->part == OX_PART_CIRCUIT) pilot_advise(k, OX_ADVICE_PAST_FIX, 0, 0, k->circuit);
-  return by_the_fix(k, sense) || lost(k);
+  return by_the_fix(k, sense, i.plain_s, inbound_s) || lost(k);
 }
 
 /* Farthest to the non-holding side (NM, >= 0) over the legs from an index on: at a leg's ends, or

@@ -80,6 +80,7 @@ ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense) {
   ox_intercept i = {0};
   double whole_deg = pilot_turn_needed_deg(from.heading_deg, k->in_deg, sense);
   ox_place plain = pilot_after_turn(k, from, sense * whole_deg);
+  i.plain_s = whole_deg / k->rate_deg_s;
   i.offset_nm = plain.p.x;
   if (fabs(i.offset_nm) < ON_COURSE_NM) {
     i.turn1_deg = sense * whole_deg;

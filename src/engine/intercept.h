@@ -14,6 +14,7 @@ typedef struct {
   double offset_nm;   /* x where a plain turn to the inbound heading would roll out */
   double end_y_nm;    /* along the course; beyond the fix when positive */
   double total_s;
+  double plain_s;     /* of a plain turn to the inbound heading: where inbound timing starts */
 } ox_intercept;
 
 /* From a place, turning first in a sense (+1 right, -1 left in the frame). Needs

@@ -275,7 +275,7 @@ static double inbound_excess_s(double straight, void *context) {
   const inbound_goal *g = context;
   level_state s = at_level(g->k, g->heading_deg, false);
   ox_intercept i = intercept_from(g->k, pilot_after_straight(g->k, s.level, straight), 1);
-  return i.found ? -i.end_y_nm / g->k->gs - g->goal_s : -g->goal_s;
+  return i.found ? i.total_s - i.plain_s - i.end_y_nm / g->k->gs - g->goal_s : -g->goal_s;
 }
 
 /* With a heading that is not exact the intercept costs some of the inbound leg; the outbound time

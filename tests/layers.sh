@@ -1,0 +1,40 @@
+#!/bin/sh
+# The arrows between the layers, held by their includes; and the few rules of form that a script
+# can check. Prints TAP.  sh tests/layers.sh SOURCE-ROOT
+cd "$1" || exit 1
+number=0
+# check SENTENCE OFFENDERS: passes when there are none.
+check() {
+  number=$((number + 1))
+  if [ -z "$2" ]; then
+    echo "ok $number - $1"
+  else
+    echo "not ok $number - $1"
+    printf '%s\n' "$2" | sed 's/^/# /'
+  fi
+}
+# includes FOLDER ALLOWED-REGEX: the includes in a folder that the regex does not match.
+includes() {
+  find "src/$1" -name '*.[ch]' -exec grep -nH '^ *# *include' {} + |
+    grep -vE "include *(\"[a-z_0-9]+\.h\"|$2)" || :
+}
+c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
+c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
+engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight)\.h"'
+
+echo "1..8"
+check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
+check the_store_sees_engine_and_cjson \
+  "$(includes store "$c_std|$c_io|$engine|\"oxbow/(lesson|file)\.h\"|<(cjson/)?cJSON\.h>")"
+check the_words_see_only_the_engine "$(includes words "$c_std|$c_io|$engine|\"oxbow/words\.h\"")"
+check the_painter_knows_no_window \
+  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|viewport|picture|export)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
+check the_command_line_knows_no_window \
+  "$(grep -rnE 'include *<(gtk|gdk|gio|glib)' src/cli || :)"
+check the_engine_has_no_globals_and_no_output \
+  "$(grep -nE '^(static )?(double|int|char|bool|ox_[a-z_]+) [a-z_0-9]+( = .*)?;' src/engine/*.c |
+    grep -vE ':static const ' || :)$(grep -nE '\b(printf|fopen|malloc|calloc|setlocale)\(' src/engine/*.c || :)"
+check lines_have_at_most_100_columns \
+  "$(find src include tests -name '*.[ch]' -exec awk 'length($0) > 104 {print FILENAME ":" FNR}' {} +)"
+check files_have_at_most_600_lines \
+  "$(find src include -name '*.[ch]' -exec awk 'END {if (FNR > 600) print FILENAME " " FNR}' {} \;)"

@@ -1,0 +1,47 @@
+#!/bin/sh
+# Sets Oxbow's tests up and runs them all:  sh tests/run.sh
+# Plain, then under AddressSanitizer and UndefinedBehaviorSanitizer; the display tests run on a
+# virtual display, whose absence is a failure. The last line is "N passed, N failed".
+#   sh tests/run.sh setup      only installs what is missing
+set -eu
+top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
+. "$top/src/packages.sh"
+# shellcheck disable=SC2154,SC2086
+need $build_packages libcmocka-dev libgsl-dev xvfb xauth dbus locales poppler-utils librsvg2-bin
+locale -a 2>/dev/null | grep -qix 'de_DE.utf-\{0,1\}8' || {
+  as_root=; [ "$(id -u)" -eq 0 ] || as_root=sudo
+  $as_root localedef -i de_DE -f UTF-8 de_DE.UTF-8
+}
+[ "${1:-}" = setup ] && exit 0
+
+passed=0 failed=0
+
+# run NAME MESON-OPTION...: builds and tests one variant, adds to the two counts.
+run() {
+  build="$top/.build/$1"
+  shift
+  if [ ! -f "$build/build.ninja" ]; then
+    meson setup "$build" "$top" -Dwerror=true "$@" >/dev/null || { failed=$((failed + 1)); return; }
+  fi
+  ninja -C "$build" --quiet || { failed=$((failed + 1)); return; }
+  status=0
+  xvfb-run -a -s '-screen 0 1920x1080x24' \
+    meson test -C "$build" --no-rebuild --print-errorlogs || status=$?
+  log="$build/meson-logs/testlog.txt"
+  ok=$(grep -c '^ok ' "$log") || ok=0
+  not_ok=$(grep -c '^not ok ' "$log") || not_ok=0
+  # A program that crashed or timed out has no "not ok" line of its own.
+  [ "$status" -ne 0 ] && [ "$not_ok" -eq 0 ] && not_ok=1
+  # No test at all is a failure, not a success.
+  [ "$ok" -eq 0 ] && not_ok=$((not_ok + 1))
+  passed=$((passed + ok))
+  failed=$((failed + not_ok))
+}
+
+echo "== plain"
+run plain --buildtype=debugoptimized
+echo "== address and undefined behaviour sanitizers"
+run sanitized --buildtype=debugoptimized -Doptimization=1 -Db_sanitize=address,undefined -Db_lundef=false
+
+echo "$passed passed, $failed failed"
+[ "$failed" -eq 0 ]
