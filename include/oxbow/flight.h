@@ -121,7 +121,8 @@ size_t ox_flight_leg_index(const ox_flight *flight, double t_s);
 /* State at a time (clamped to the flight). All zero for a flight without legs. */
 ox_state ox_flight_at(const ox_flight *flight, double t_s);
 
-const char *ox_event_name(ox_event_kind kind); /* "fix", "turn", "level", "abeam", "clock", "intercept" */
+/* "fix", "turn", "level", "abeam", "clock", "intercept" */
+const char *ox_event_name(ox_event_kind kind);
 const char *ox_entry_name(ox_entry_kind kind); /* "direct", "parallel", "teardrop" */
 const char *ox_steady_why_name(ox_steady_why why); /* one English sentence without figures */
 

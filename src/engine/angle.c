@@ -6,6 +6,7 @@
 #include "oxbow/units.h"
 
 double ox_norm360_deg(double angle_deg) {
+  if (angle_deg >= 0.0 && angle_deg < 360.0) return angle_deg + 0.0; /* nearly always */
   double a = fmod(angle_deg, 360.0);
   if (a < 0.0) a += 360.0;
   /* A tiny negative angle rounds up to 360 in the line above; and -0 becomes 0 by the sum. */
@@ -13,6 +14,7 @@ double ox_norm360_deg(double angle_deg) {
 }
 
 double ox_norm180_deg(double angle_deg) {
+  if (angle_deg > -180.0 && angle_deg <= 180.0) return angle_deg + 0.0;
   double a = remainder(angle_deg, 360.0); /* exact, [-180, 180] */
   return a <= -180.0 ? 180.0 : a + 0.0;
 }
@@ -25,11 +27,20 @@ double ox_turn_in_sense_deg(double from_deg, double to_deg, int sense) {
   return ox_norm360_deg(sense >= 0 ? to_deg - from_deg : from_deg - to_deg);
 }
 
-/* The quarter turn nearest to the angle is taken off exactly (remquo), so the argument given to
- * libm is within 45 degrees and multiples of 90 give exact zeros and ones. */
+/* The quarter turn nearest to the angle is taken off exactly, so the argument given to libm is
+ * within 45 degrees and multiples of 90 give exact zeros and ones. Below a million degrees the
+ * product and the difference have no rounding, which saves the slow exact division of remquo. */
 void ox_sincos_deg(double angle_deg, double *sin_out, double *cos_out) {
   int quarters = 0;
-  double rest_rad = remquo(angle_deg, 90.0, &quarters) * OX_RAD_PER_DEG;
+  double rest_deg;
+  if (fabs(angle_deg) < 1e6) {
+    double nearest = floor(angle_deg / 90.0 + 0.5);
+    rest_deg = angle_deg - 90.0 * nearest;
+    quarters = (int)nearest;
+  } else {
+    rest_deg = remquo(angle_deg, 90.0, &quarters);
+  }
+  double rest_rad = rest_deg * OX_RAD_PER_DEG;
   double s = sin(rest_rad), c = cos(rest_rad);
   switch ((unsigned)quarters & 3u) {
   case 0: *sin_out = s; *cos_out = c; break;
