@@ -14,7 +14,7 @@ typedef ox_status (*ox_export_sink)(void *context, const void *bytes, size_t len
 
 typedef struct {
   ox_export_format format;
-  double width, height; /* PNG: pixels (1..16384); SVG, PDF: points */
+  double width, height; /* PNG: pixels (1..16384); SVG, PDF: points (1..14400) */
   double t_s;           /* where the aircraft is drawn; NAN: none */
 } ox_export_options;
 

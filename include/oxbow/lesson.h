@@ -1,7 +1,11 @@
-/* Lessons: files with one or more cases (format 1, DEVELOPERS.md "Lesson files").
+/* Lessons: files with one or more cases (format 1, data/lesson-schema.json).
  *
  * Ownership: every lesson returned here is freed with ox_lesson_free; strings inside belong to
- * the lesson. Keys the program does not know are kept in the lesson and written back. */
+ * the lesson. Keys the program does not know are kept in the lesson and written back.
+ *
+ * Where the format leaves a choice: a wind needs its speed, and its direction unless it is calm;
+ * rows need their altitudes; a leg with a length has to say by what it is flown; names and titles
+ * are one line; the charted limit, a leg, its time and length and either airspeed may be null. */
 #ifndef OXBOW_LESSON_H
 #define OXBOW_LESSON_H
 

@@ -17,7 +17,8 @@ void ox_words_min_s(char *buf, size_t bytes, double s);
 const char *ox_words_turns(ox_turns turns);
 const char *ox_words_eighth(double bearing_deg);
 
-/* An advisory as one or two sentences for a student. */
+/* An advisory as a few sentences for a student (600 bytes hold the longest). A buffer that is too
+ * small cuts it at a whole character. */
 void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice *advice);
 
 /* The working: rows in reading order, grouped. */
@@ -26,8 +27,8 @@ typedef struct {
   char *label;       /* "Outbound heading" */
   char *value;       /* "152 (28° L)" */
   char *why;         /* the formula with the numbers put in, one line */
-  const char *source;/* static: the publication and paragraph, or "common practice", or
-                        "geometry" */
+  const char *source;/* static: the publication and paragraph, or "common practice", "geometry",
+                        "given with the case" or "measured on the flight" */
 } ox_working_row;
 typedef struct {
   size_t count;

@@ -1,0 +1,172 @@
+/* The application. */
+#include "ox_application.h"
+
+#include <stdio.h>
+
+#include "app_id.h"
+#include "ox_keys.h"
+#include "ox_window.h"
+#include "oxbow/words.h"
+
+/* Set by the start-up benchmark: quit as soon as the first frame is drawn. */
+#define EXIT_AFTER_FIRST_FRAME "OXBOW_EXIT_AFTER_FIRST_FRAME"
+
+struct _OxApplication {
+  GtkApplication parent_instance;
+  gboolean projector;
+};
+
+G_DEFINE_FINAL_TYPE(OxApplication, ox_application, GTK_TYPE_APPLICATION)
+
+/* ---- windows ---------------------------------------------------------------------------- */
+
+static void first_frame_cb(GdkFrameClock *clock, GApplication *application) {
+  g_application_quit(application);
+}
+
+static void watch_first_frame(OxApplication *self, OxWindow *window) {
+  if (!g_getenv(EXIT_AFTER_FIRST_FRAME)) return;
+  GdkFrameClock *clock = gtk_widget_get_frame_clock(GTK_WIDGET(window));
+  g_signal_connect_object(clock, "after-paint", G_CALLBACK(first_frame_cb), self, 0);
+}
+
+static OxWindow *new_window(OxApplication *self) {
+  OxWindow *window = ox_window_new(GTK_APPLICATION(self));
+  ox_window_set_projector(window, self->projector);
+  return window;
+}
+
+static void activate(GApplication *application) {
+  OxApplication *self = OX_APPLICATION(application);
+  GtkWindow *window = gtk_application_get_active_window(GTK_APPLICATION(self));
+  if (!window) window = GTK_WINDOW(new_window(self));
+  gtk_window_present(window);
+  watch_first_frame(self, OX_WINDOW(window));
+}
+
+/* The window that shows a file already, or one with nothing of its own to lose, or NULL. */
+static OxWindow *window_for(OxApplication *self, const char *path) {
+  OxWindow *pristine = NULL;
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next) {
+    if (!OX_IS_WINDOW(at->data)) continue;
+    OxWindow *window = at->data;
+    if (g_strcmp0(ox_document_path(ox_window_document(window)), path) == 0) return window;
+    if (ox_window_is_pristine(window)) pristine = window;
+  }
+  return pristine;
+}
+
+static void open_file(OxApplication *self, GFile *file) {
+  char *path = g_file_get_path(file);
+  OxWindow *window = window_for(self, path ? path : "");
+  gboolean shown = window && path &&
+                   g_strcmp0(ox_document_path(ox_window_document(window)), path) == 0;
+  if (!window) window = new_window(self);
+  gtk_window_present(GTK_WINDOW(window));
+  watch_first_frame(self, window);
+  if (!shown) {
+    char *uri = path ? NULL : g_file_get_uri(file);
+    ox_window_open_path(window, path ? path : uri);
+    g_free(uri);
+  }
+  g_free(path);
+}
+
+static void open_files(GApplication *application, GFile **files, int count, const char *hint) {
+  for (int i = 0; i < count; i++) open_file(OX_APPLICATION(application), files[i]);
+}
+
+/* ---- actions ---------------------------------------------------------------------------- */
+
+static void quit_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  GList *windows = gtk_application_get_windows(GTK_APPLICATION(data));
+  for (GList *at = windows; at; at = at->next) {
+    if (!OX_IS_WINDOW(at->data)) continue;
+    OxWindow *window = at->data;
+    ox_inputs_panel_commit(ox_window_inputs(window));
+    if (ox_document_modified(ox_window_document(window))) {
+      ox_window_ask_and_quit(window); /* Cancel there ends it; else we come back here */
+      return;
+    }
+  }
+  g_application_quit(G_APPLICATION(data));
+}
+
+static void about_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  GtkWindow *parent = gtk_application_get_active_window(GTK_APPLICATION(data));
+  char *comments = g_strdup_printf(
+      "Plots aircraft holding patterns: the entry, the circuits in the wind, and the working "
+      "behind every figure.\n\n%s", ox_words_caution());
+  gtk_show_about_dialog(parent, "program-name", OX_APP_NAME, "version", OX_VERSION, "comments",
+                        comments, "license-type", GTK_LICENSE_MIT_X11, "logo-icon-name",
+                        OX_APP_ID, "title", "About " OX_APP_NAME, NULL);
+  g_free(comments);
+}
+
+static void appearance_cb(GSimpleAction *action, GVariant *state, gpointer data) {
+  OxApplication *self = OX_APPLICATION(data);
+  const char *name = g_variant_get_string(state, NULL);
+  GtkSettings *settings = gtk_settings_get_default();
+  if (g_str_equal(name, "system"))
+    gtk_settings_reset_property(settings, "gtk-application-prefer-dark-theme");
+  else if (g_str_equal(name, "light") || g_str_equal(name, "dark") ||
+           g_str_equal(name, "projector"))
+    g_object_set(settings, "gtk-application-prefer-dark-theme", g_str_equal(name, "dark"), NULL);
+  else
+    return; /* another program may ask for anything */
+  self->projector = g_str_equal(name, "projector");
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next)
+    if (OX_IS_WINDOW(at->data)) ox_window_set_projector(at->data, self->projector);
+  g_simple_action_set_state(action, state);
+}
+
+static const GActionEntry entries[] = {
+    {.name = "quit", .activate = quit_cb},
+    {.name = "about", .activate = about_cb},
+    {.name = "appearance",
+     .parameter_type = "s",
+     .state = "'system'",
+     .change_state = appearance_cb},
+};
+
+/* ---- the object ------------------------------------------------------------------------- */
+
+static void startup(GApplication *application) {
+  G_APPLICATION_CLASS(ox_application_parent_class)->startup(application);
+  gtk_window_set_default_icon_name(OX_APP_ID);
+  GtkCssProvider *style = gtk_css_provider_new();
+  gtk_css_provider_load_from_resource(style, OX_RESOURCES "/style.css");
+  gtk_style_context_add_provider_for_display(gdk_display_get_default(), GTK_STYLE_PROVIDER(style),
+                                             GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  g_object_unref(style);
+  g_action_map_add_action_entries(G_ACTION_MAP(application), entries, G_N_ELEMENTS(entries),
+                                  application);
+  ox_keys_set_accelerators(GTK_APPLICATION(application));
+}
+
+static int handle_local_options(GApplication *application, GVariantDict *options) {
+  if (!g_variant_dict_contains(options, "version")) return -1;
+  printf("%s %s\n", OX_APP_NAME, OX_VERSION);
+  return 0;
+}
+
+static void ox_application_class_init(OxApplicationClass *class) {
+  GApplicationClass *application_class = G_APPLICATION_CLASS(class);
+  application_class->startup = startup;
+  application_class->activate = activate;
+  application_class->open = open_files;
+  application_class->handle_local_options = handle_local_options;
+}
+
+static void ox_application_init(OxApplication *self) {
+  static const GOptionEntry options[] = {
+      {"version", 0, 0, G_OPTION_ARG_NONE, NULL, "Show the version", NULL}, {0}};
+  g_application_add_main_option_entries(G_APPLICATION(self), options);
+  g_application_set_option_context_parameter_string(G_APPLICATION(self), "[LESSON]");
+  g_application_set_option_context_summary(G_APPLICATION(self), ox_words_caution_line());
+}
+
+OxApplication *ox_application_new(GApplicationFlags flags) {
+  return g_object_new(OX_TYPE_APPLICATION, "application-id", OX_APP_ID, "flags",
+                      G_APPLICATION_HANDLES_OPEN | flags, "resource-base-path", OX_RESOURCES, NULL);
+}

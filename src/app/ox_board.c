@@ -1,0 +1,213 @@
+/* The board: shows the painter's picture in two layers, so that playing redraws the aircraft and
+ * nothing else. */
+#include "ox_board.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "oxbow/words.h"
+
+#define LEAST_SIDE 240
+#define NATURAL_WIDTH 640
+#define NATURAL_HEIGHT 480
+
+/* ---- a layer ---------------------------------------------------------------------------- */
+
+#define OX_TYPE_BOARD_LAYER (ox_board_layer_get_type())
+G_DECLARE_FINAL_TYPE(OxBoardLayer, ox_board_layer, OX, BOARD_LAYER, GtkWidget)
+
+struct _OxBoardLayer {
+  GtkWidget parent_instance;
+  OxBoard *board; /* borrowed: the parent */
+  void (*draw)(OxBoard *board, cairo_t *cr);
+};
+
+G_DEFINE_FINAL_TYPE(OxBoardLayer, ox_board_layer, GTK_TYPE_WIDGET)
+
+static void layer_snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
+  OxBoardLayer *self = OX_BOARD_LAYER(widget);
+  int width = gtk_widget_get_width(widget), height = gtk_widget_get_height(widget);
+  if (!self->draw || width <= 0 || height <= 0) return;
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
+  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &bounds);
+  self->draw(self->board, cr);
+  cairo_destroy(cr);
+}
+
+static void ox_board_layer_class_init(OxBoardLayerClass *class) {
+  GTK_WIDGET_CLASS(class)->snapshot = layer_snapshot;
+  gtk_widget_class_set_accessible_role(GTK_WIDGET_CLASS(class), GTK_ACCESSIBLE_ROLE_PRESENTATION);
+}
+
+static void ox_board_layer_init(OxBoardLayer *self) {
+  gtk_widget_set_can_target(GTK_WIDGET(self), FALSE);
+}
+
+static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, cairo_t *)) {
+  OxBoardLayer *layer = g_object_new(OX_TYPE_BOARD_LAYER, NULL);
+  layer->board = board;
+  layer->draw = draw;
+  gtk_widget_set_parent(GTK_WIDGET(layer), GTK_WIDGET(board));
+  return GTK_WIDGET(layer);
+}
+
+/* ---- the board -------------------------------------------------------------------------- */
+
+struct _OxBoard {
+  GtkWidget parent_instance;
+
+  /* children */
+  GtkWidget *still, *moving;
+
+  /* owned */
+  OxDocument *document;
+  OxPlayer *player;
+  ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
+
+  gboolean projector;
+  ox_palette_id palette;
+  ox_board_counts counts;
+};
+
+G_DEFINE_FINAL_TYPE(OxBoard, ox_board, GTK_TYPE_WIDGET)
+
+static void forget_picture(OxBoard *self) {
+  g_clear_pointer(&self->picture, ox_picture_free);
+  gtk_widget_queue_draw(self->still);
+  gtk_widget_queue_draw(self->moving);
+}
+
+static ox_picture *current_picture(OxBoard *self) {
+  if (self->picture || !self->document) return self->picture;
+  ox_scene scene = {
+      .c = ox_document_case(self->document),
+      .flight = ox_document_flight(self->document),
+      .title = ox_document_title(self->document),
+      .palette = self->palette,
+      .text_scale = 1,
+      .layers = OX_LAYER_ALL,
+  };
+  self->picture = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
+                                 gtk_widget_get_height(GTK_WIDGET(self)));
+  self->counts.layouts++;
+  return self->picture;
+}
+
+static void draw_still(OxBoard *self, cairo_t *cr) {
+  ox_picture *picture = current_picture(self);
+  self->counts.still++;
+  if (picture) ox_picture_draw_still(picture, cr);
+}
+
+static void draw_moving(OxBoard *self, cairo_t *cr) {
+  ox_picture *picture = current_picture(self);
+  self->counts.moving++;
+  if (picture) ox_picture_draw_moving(picture, cr, ox_player_time_s(self->player));
+}
+
+static void describe(OxBoard *self) {
+  char *words = ox_words_describe(ox_document_case(self->document),
+                                  ox_document_flight(self->document));
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                 words ? words : "", -1);
+  free(words);
+}
+
+static void document_changed_cb(OxDocument *document, guint what, OxBoard *self) {
+  forget_picture(self);
+  describe(self);
+}
+
+static void title_changed_cb(OxBoard *self) { forget_picture(self); }
+
+static void moved_cb(OxBoard *self) { gtk_widget_queue_draw(self->moving); }
+
+static void pressed_cb(GtkGestureClick *gesture, int count, double x, double y, OxBoard *self) {
+  gtk_widget_grab_focus(GTK_WIDGET(self));
+}
+
+static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                    int *natural, int *minimum_baseline, int *natural_baseline) {
+  *minimum = LEAST_SIDE;
+  *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? NATURAL_WIDTH : NATURAL_HEIGHT;
+}
+
+static void size_allocate(GtkWidget *widget, int width, int height, int baseline) {
+  OxBoard *self = OX_BOARD(widget);
+  gboolean resized = width != gtk_widget_get_width(self->still) ||
+                     height != gtk_widget_get_height(self->still);
+  gtk_widget_allocate(self->still, width, height, -1, NULL);
+  gtk_widget_allocate(self->moving, width, height, -1, NULL);
+  if (resized) forget_picture(self);
+}
+
+/* Light text means a dark window, whichever theme or setting made it so. */
+static void choose_palette(OxBoard *self) {
+  GdkRGBA text;
+  gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &text);
+  gboolean dark = text.red + text.green + text.blue > 1.5F;
+  ox_palette_id palette = self->projector ? OX_PALETTE_PROJECTOR
+                          : dark          ? OX_PALETTE_DARK
+                                          : OX_PALETTE_LIGHT;
+  if (self->palette == palette) return;
+  self->palette = palette;
+  forget_picture(self);
+}
+
+static void css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
+  GTK_WIDGET_CLASS(ox_board_parent_class)->css_changed(widget, change);
+  choose_palette(OX_BOARD(widget));
+}
+
+static void dispose(GObject *object) {
+  OxBoard *self = OX_BOARD(object);
+  g_clear_pointer(&self->picture, ox_picture_free);
+  g_clear_pointer(&self->still, gtk_widget_unparent);
+  g_clear_pointer(&self->moving, gtk_widget_unparent);
+  g_clear_object(&self->document);
+  g_clear_object(&self->player);
+  G_OBJECT_CLASS(ox_board_parent_class)->dispose(object);
+}
+
+static void ox_board_class_init(OxBoardClass *class) {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
+  G_OBJECT_CLASS(class)->dispose = dispose;
+  widget_class->measure = measure;
+  widget_class->size_allocate = size_allocate;
+  widget_class->css_changed = css_changed;
+  gtk_widget_class_set_css_name(widget_class, "board");
+  gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+}
+
+static void ox_board_init(OxBoard *self) {
+  gtk_widget_set_focusable(GTK_WIDGET(self), TRUE);
+  gtk_widget_set_overflow(GTK_WIDGET(self), GTK_OVERFLOW_HIDDEN);
+  self->still = layer_new(self, draw_still);
+  self->moving = layer_new(self, draw_moving);
+  GtkGesture *click = gtk_gesture_click_new();
+  g_signal_connect(click, "pressed", G_CALLBACK(pressed_cb), self);
+  gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(click));
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                 "Holding pattern", -1);
+}
+
+void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player) {
+  g_return_if_fail(OX_IS_BOARD(self) && !self->document);
+  self->document = g_object_ref(document);
+  self->player = g_object_ref(player);
+  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "notify::title", G_CALLBACK(title_changed_cb), self,
+                          G_CONNECT_SWAPPED);
+  g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
+  forget_picture(self);
+  describe(self);
+}
+
+void ox_board_set_projector(OxBoard *self, gboolean projector) {
+  self->projector = projector;
+  choose_palette(self);
+}
+
+ox_palette_id ox_board_palette(OxBoard *self) { return self->palette; }
+
+ox_board_counts ox_board_get_counts(OxBoard *self) { return self->counts; }

@@ -1,0 +1,37 @@
+/* File choosers, questions and messages. What depends on the version of GTK stands here. */
+#ifndef OX_DIALOGS_H
+#define OX_DIALOGS_H
+
+#include <gtk/gtk.h>
+
+#include "oxbow/lesson.h"
+
+G_BEGIN_DECLS
+
+/* File choosers, shown at once; the caller keeps the reference until "response". */
+GtkNativeDialog *ox_dialog_open_lesson(GtkWindow *parent);
+GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, const char *title);
+GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title);
+
+/* The path chosen, with `ending` (".oxbow"; NULL: none) added where the name has not got it. NULL
+ * for a place without a path. *added tells whether it was added, for then the chooser has not
+ * asked whether the file may be replaced. Freed with g_free. */
+char *ox_dialog_chosen_path(GtkNativeDialog *chooser, const char *ending, gboolean *added);
+/* Of the export chooser: ".png", ".svg" or ".pdf" as the filter says. */
+const char *ox_dialog_export_ending(GtkNativeDialog *chooser);
+
+/* Questions, shown at once. Responses: GTK_RESPONSE_CANCEL, _ACCEPT (save, replace), _REJECT
+ * (discard). They close themselves. */
+GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title);
+GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path);
+
+/* Every message, however many, below a heading. */
+void ox_dialog_messages(GtkWindow *parent, const char *heading, const ox_messages *messages);
+void ox_dialog_error(GtkWindow *parent, const char *heading, const char *message);
+
+/* A name for a file from a title: characters that a file name cannot have become '-'. */
+char *ox_dialog_file_name(const char *title, const char *ending);
+
+G_END_DECLS
+
+#endif

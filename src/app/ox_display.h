@@ -1,0 +1,34 @@
+/* What the window says, as pure functions of values: no widget, no state. */
+#ifndef OX_DISPLAY_H
+#define OX_DISPLAY_H
+
+#include <stddef.h>
+
+#include "oxbow/fields.h"
+#include "oxbow/flight.h"
+
+/* The words that people choose from, in the order of the field's choices, NULL-terminated; NULL
+ * for a field that is not a choice. Static. */
+const char *const *ox_display_choices(const ox_field *field);
+
+/* Where the flight is at an instant (s): "1:02 outbound, circuit 1". */
+void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s);
+/* What the aircraft does there: "heading 152, track 148, 98 kt over the ground", directions in
+ * magnetic degrees. */
+void ox_display_motion(char *out, size_t bytes, const ox_case *c, const ox_flight *flight,
+                       double t_s);
+
+/* A list of wind rows, a line each: "3000 ft: from 270 true, 15 kt". out is emptied for a case
+ * with at most one row. */
+void ox_display_wind_rows(char *out, size_t bytes, const ox_case *c);
+
+/* The time (s) of the nearest event after (step > 0) or before (step < 0) an instant, the two ends
+ * of the flight included; the instant itself when there is none. Events within 10 ms of t_s are
+ * where one is, not where one goes. */
+double ox_display_next_event_s(const ox_flight *flight, double t_s, int step);
+
+/* Title of a window: "Title", "Title •" with changes, "Title (read only)". */
+void ox_display_window_title(char *out, size_t bytes, const char *title, int modified,
+                             int read_only);
+
+#endif

@@ -1,0 +1,207 @@
+/* The inputs of the window as one table, grouped as a controller and a pilot think. */
+#include "ox_input.h"
+
+#include <math.h>
+#include <string.h>
+
+#include <glib.h>
+
+#include "oxbow/atmosphere.h"
+#include "oxbow/limits.h"
+#include "oxbow/units.h"
+
+#define KT "kt|kts|knot|knots|kias|ktas"
+#define DEG "deg|degrees|degree"
+#define NM "nm|nmi"
+#define FT "ft|feet"
+#define SEC "s|sec|seconds"
+
+#define TEXT(group, key, label, tip)                                                             \
+  {group, OX_SOURCE_TEXT, key, label, tip, OX_FORM_PLAIN, NULL, NULL, 0, 0, 0}
+#define FIELD(group, key, label, tip, form, unit, units, decimals, step, page)                   \
+  {group, OX_SOURCE_FIELD, key, label, tip, form, unit, units, decimals, step, page}
+#define PICK(group, key, label, tip)                                                             \
+  {group, OX_SOURCE_FIELD, key, label, tip, OX_FORM_PLAIN, NULL, NULL, 0, 0, 0}
+#define WIND(key, label, tip, form, unit, units, step, page)                                     \
+  {OX_GROUP_WIND, OX_SOURCE_WIND, key, label, tip, form, unit, units, 1, step, page}
+
+static const ox_input inputs[] = {
+    TEXT(OX_GROUP_CASE, "name", "Case na_me", "The name of this case in the lesson"),
+
+    TEXT(OX_GROUP_HOLD, "hold.fix", "Fi_x", "The name of the holding fix"),
+    FIELD(OX_GROUP_HOLD, "hold.inbound_deg", "_Inbound course",
+          "The course flown towards the fix, magnetic", OX_FORM_BEARING, "°", DEG, 1, 1, 10),
+    PICK(OX_GROUP_HOLD, "hold.turns", "T_urns", "Standard turns are to the right"),
+    PICK(OX_GROUP_HOLD, "hold.leg.by", "Leg _by", "Whether the leg is given in time or distance"),
+    FIELD(OX_GROUP_HOLD, "hold.leg.s", "_Leg time",
+          "Seconds, or minutes as 1:30. Empty: the standard time for the altitude",
+          OX_FORM_SECONDS, "s", SEC, 1, 5, 30),
+    FIELD(OX_GROUP_HOLD, "hold.leg.nm", "_Leg length", "The length of the leg", OX_FORM_PLAIN, "NM",
+          NM, 2, 0.5, 5),
+    PICK(OX_GROUP_HOLD, "hold.leg.end", "Length _of",
+         "Whether the distance limits the outbound leg or is the length of the inbound leg"),
+    FIELD(OX_GROUP_HOLD, "hold.altitude_ft", "_Altitude", "Feet, or a flight level as FL180",
+          OX_FORM_ALTITUDE, "ft", FT, 1, 100, 1000),
+    {OX_GROUP_HOLD, OX_SOURCE_EFC, "hold.efc", "E_FC",
+     "Expect further clearance: a time in UTC. Empty: none was given", OX_FORM_CLOCK, "UTC", NULL,
+     0, 1, 10},
+    FIELD(OX_GROUP_HOLD, "hold.limit_kias", "_Charted limit",
+          "The speed limit on the chart. Empty: the limit of the regulations for the altitude",
+          OX_FORM_PLAIN, "kt", KT, 1, 5, 10),
+
+    FIELD(OX_GROUP_ARRIVAL, "arrival.heading_deg", "_Heading",
+          "The heading on crossing the fix, magnetic", OX_FORM_BEARING, "°", DEG, 1, 1, 10),
+    FIELD(OX_GROUP_ARRIVAL, "arrival.distance_nm", "_Distance",
+          "How far from the fix the picture begins", OX_FORM_PLAIN, "NM", NM, 2, 1, 5),
+
+    FIELD(OX_GROUP_AIRCRAFT, "aircraft.ias_kt", "Indicated s_peed",
+          "Indicated airspeed. Empty: only the true airspeed is given", OX_FORM_PLAIN, "kt", KT, 1,
+          1, 10),
+    FIELD(OX_GROUP_AIRCRAFT, "aircraft.tas_kt", "True sp_eed",
+          "True airspeed. Empty: worked out from the indicated airspeed", OX_FORM_PLAIN, "kt", KT,
+          1, 1, 10),
+    FIELD(OX_GROUP_AIRCRAFT, "aircraft.isa_dev_c", "ISA de_viation",
+          "How much warmer the air is than the standard atmosphere", OX_FORM_PLAIN, "°C",
+          "c|deg c", 1, 1, 10),
+    FIELD(OX_GROUP_AIRCRAFT, "aircraft.rate_deg_s", "_Rate of turn",
+          "The turn is flown at this rate or at the bank limit, whichever is less bank",
+          OX_FORM_PLAIN, "°/s", "deg/s|deg|degrees", 2, 0.5, 1),
+    FIELD(OX_GROUP_AIRCRAFT, "aircraft.max_bank_deg", "Bank limi_t",
+          "The turn is flown at the rate of turn or at this bank, whichever is less bank",
+          OX_FORM_PLAIN, "°", DEG, 1, 1, 5),
+
+    WIND("wind.from_deg", "_Wind from", "The direction the wind comes from", OX_FORM_BEARING, "°",
+         DEG, 10, 30),
+    WIND("wind.north", "Directio_n is", "Forecasts give true, towers and ATIS magnetic directions",
+         OX_FORM_PLAIN, NULL, NULL, 0, 0),
+    WIND("wind.kt", "Wind _speed", "The speed of the wind; 0 is calm", OX_FORM_PLAIN, "kt", KT, 1,
+         10),
+
+    FIELD(OX_GROUP_VARIATION, "variation_deg", "_Variation",
+          "Magnetic variation at the fix, as 12 W or 3.5 E", OX_FORM_VARIATION, NULL, DEG, 1, 1, 5),
+
+    PICK(OX_GROUP_TECHNIQUE, "technique.timing", "Time is for the",
+         "Which leg is to last the leg time"),
+    PICK(OX_GROUP_TECHNIQUE, "technique.clock", "Clock starts",
+         "Where the outbound time begins: at the later of abeam and wings level, or at one of them"),
+    PICK(OX_GROUP_TECHNIQUE, "technique.drift", "Outbound drift",
+         "The outbound correction: a multiple of the inbound one, or exact"),
+    PICK(OX_GROUP_TECHNIQUE, "technique.outbound", "Outbound time",
+         "How the outbound time is found"),
+    PICK(OX_GROUP_TECHNIQUE, "technique.entry", "Entry", "By the sector, or one that is ordered"),
+    PICK(OX_GROUP_TECHNIQUE, "technique.sector", "Sector by",
+         "Whether the sector is told by the heading or by the track"),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.intercept_deg", "Intercept",
+          "The angle at which the inbound course is intercepted", OX_FORM_PLAIN, "°", DEG, 1, 5,
+          10),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.entry_s", "Entry time",
+          "How long the teardrop or parallel leg is flown", OX_FORM_SECONDS, "s", SEC, 1, 5, 30),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.roll_s", "Delay",
+          "Seconds flown straight on before each turn", OX_FORM_SECONDS, "s", SEC, 1, 1, 5),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.circuits", "Circuits",
+          "How many times round after the entry", OX_FORM_PLAIN, NULL, NULL, 0, 1, 5),
+};
+
+const ox_input *ox_inputs(size_t *count) {
+  *count = G_N_ELEMENTS(inputs);
+  return inputs;
+}
+
+const ox_input *ox_input_by_key(const char *key) {
+  for (size_t i = 0; i < G_N_ELEMENTS(inputs); i++)
+    if (strcmp(inputs[i].key, key) == 0) return &inputs[i];
+  return NULL;
+}
+
+const ox_field *ox_input_field(const ox_input *input) {
+  if (input->source == OX_SOURCE_FIELD) return ox_field_by_key(input->key);
+  if (input->source != OX_SOURCE_WIND) return NULL;
+  size_t count;
+  const ox_field *fields = ox_wind_fields(&count);
+  for (size_t i = 0; i < count; i++)
+    if (strcmp(fields[i].key, input->key + strlen("wind.")) == 0) return &fields[i];
+  return NULL;
+}
+
+static ox_wind_row calm_row(void) {
+  return (ox_wind_row){.altitude_ft = 0, .from_deg = 360, .kt = 0, .north = OX_NORTH_TRUE};
+}
+
+double ox_input_get(const ox_input *input, const ox_case *c) {
+  ox_wind_row calm = calm_row();
+  switch (input->source) {
+  case OX_SOURCE_FIELD:
+    return ox_field_get(ox_input_field(input), c);
+  case OX_SOURCE_WIND:
+    return ox_field_get(ox_input_field(input), c->wind_count > 0 ? &c->wind[0] : &calm);
+  case OX_SOURCE_EFC:
+    return c->hold.efc_min;
+  case OX_SOURCE_TEXT:
+    break;
+  }
+  return 0;
+}
+
+/* As long as the aircraft flies in the leg time, to the half mile. */
+static double usual_leg_nm(const ox_case *c) {
+  double tas_kt = c->aircraft.tas_kt > 0
+                      ? c->aircraft.tas_kt
+                      : ox_tas_kt(c->aircraft.ias_kt, c->hold.altitude_ft, c->aircraft.isa_dev_c);
+  double leg_s = c->hold.leg_s > 0 ? c->hold.leg_s : ox_standard_leg_s(c->hold.altitude_ft);
+  double leg_nm = round(2 * tas_kt * leg_s / OX_S_PER_H) / 2;
+  const ox_field *field = ox_field_by_key("hold.leg.nm");
+  return CLAMP(leg_nm, field->min, field->max);
+}
+
+void ox_input_apply(const ox_input *input, ox_case *c, double value) {
+  switch (input->source) {
+  case OX_SOURCE_FIELD:
+    ox_field_set(ox_input_field(input), c, value);
+    if (c->hold.leg_by == OX_LEG_BY_DISTANCE && c->hold.leg_nm == 0 &&
+        strcmp(input->key, "hold.leg.by") == 0)
+      c->hold.leg_nm = usual_leg_nm(c);
+    break;
+  case OX_SOURCE_WIND:
+    if (c->wind_count == 0) {
+      c->wind[0] = calm_row();
+      c->wind_count = 1;
+    }
+    ox_field_set(ox_input_field(input), &c->wind[0], value);
+    break;
+  case OX_SOURCE_EFC:
+    c->hold.efc_min = (int)value;
+    break;
+  case OX_SOURCE_TEXT:
+    break;
+  }
+}
+
+char *ox_input_text(const ox_input *input, ox_case *c, size_t *bytes) {
+  bool name = strcmp(input->key, "name") == 0;
+  *bytes = name ? sizeof c->name : sizeof c->hold.fix;
+  return name ? c->name : c->hold.fix;
+}
+
+bool ox_input_shown(const ox_input *input, const ox_case *c) {
+  bool by_time = c->hold.leg_by == OX_LEG_BY_TIME;
+  if (input->source == OX_SOURCE_WIND) return c->wind_count < 2;
+  if (strcmp(input->key, "hold.leg.s") == 0) return by_time;
+  if (strcmp(input->key, "hold.leg.nm") == 0) return !by_time;
+  if (strcmp(input->key, "hold.leg.end") == 0) return !by_time;
+  return true;
+}
+
+bool ox_input_in_effect(const ox_input *input, const ox_case *c, const ox_setup *setup,
+                        double *value) {
+  if (strcmp(input->key, "hold.leg.s") == 0)
+    *value = ox_standard_leg_s(c->hold.altitude_ft);
+  else if (strcmp(input->key, "hold.limit_kias") == 0)
+    *value = ox_us_speed_limit_kias(c->hold.altitude_ft);
+  else if (strcmp(input->key, "aircraft.ias_kt") == 0)
+    *value = setup->ias_kt;
+  else if (strcmp(input->key, "aircraft.tas_kt") == 0)
+    *value = setup->tas_kt;
+  else
+    return false;
+  return true;
+}

@@ -1,0 +1,377 @@
+/* The inputs panel: one row for each entry of the table in ox_input.c. A row knows its input; the
+ * document knows the values; nothing is stored here. */
+#include "ox_inputs_panel.h"
+
+#include <string.h>
+
+#include "app_id.h"
+#include "ox_display.h"
+#include "ox_input.h"
+#include "ox_number_field.h"
+
+typedef struct {
+  OxInputsPanel *panel;
+  const ox_input *input;
+  GtkWidget *label, *editor, *message_box;
+  GtkLabel *message;
+  gulong handler; /* on the editor; not for number fields, which do not emit on set */
+} input_row;
+
+struct _OxInputsPanel {
+  GtkWidget parent_instance;
+
+  /* template children */
+  GtkWidget *scroller;
+  GtkGrid *case_grid, *hold_grid, *arrival_grid, *aircraft_grid, *wind_grid, *variation_grid,
+      *technique_grid;
+  GtkLabel *wind_rows;
+  GtkSizeGroup *editors;
+
+  /* owned */
+  OxDocument *document;
+  input_row *rows;
+  size_t row_count;
+};
+
+enum { DONE, SIGNAL_COUNT };
+static guint signals[SIGNAL_COUNT];
+
+G_DEFINE_FINAL_TYPE(OxInputsPanel, ox_inputs_panel, GTK_TYPE_WIDGET)
+
+/* ---- messages --------------------------------------------------------------------------- */
+
+static void show_message(input_row *row, const char *message) {
+  gtk_label_set_text(row->message, message ? message : "");
+  gtk_widget_set_visible(row->message_box, message && gtk_widget_get_visible(row->editor));
+}
+
+static void field_message_cb(OxNumberField *field, GParamSpec *pspec, input_row *row) {
+  show_message(row, ox_number_field_get_message(field));
+}
+
+static void text_complain(input_row *row, const char *message) {
+  GtkAccessibleInvalidState state =
+      message ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE;
+  if (message)
+    gtk_widget_add_css_class(row->editor, "error");
+  else
+    gtk_widget_remove_css_class(row->editor, "error");
+  gtk_accessible_update_state(GTK_ACCESSIBLE(row->editor), GTK_ACCESSIBLE_STATE_INVALID, state,
+                              -1);
+  show_message(row, message);
+}
+
+/* ---- edits ------------------------------------------------------------------------------ */
+
+static void number_edited_cb(OxNumberField *field, double value, input_row *row) {
+  ox_case edited = *ox_document_case(row->panel->document);
+  ox_fault fault;
+  ox_input_apply(row->input, &edited, value);
+  if (ox_document_edit(row->panel->document, &edited, &fault) == OX_ERROR)
+    ox_number_field_refuse(field, fault.allowed);
+}
+
+static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, input_row *row) {
+  guint selected = gtk_drop_down_get_selected(choice);
+  if (selected == GTK_INVALID_LIST_POSITION) return;
+  ox_case edited = *ox_document_case(row->panel->document);
+  ox_fault fault;
+  ox_input_apply(row->input, &edited, selected);
+  if (ox_document_edit(row->panel->document, &edited, &fault) == OX_OK) {
+    show_message(row, NULL);
+    return;
+  }
+  /* Choices are sound by themselves; a fault lies in what goes with them. */
+  char *message = g_strdup_printf("%s is not %s.", fault.value, fault.allowed);
+  show_message(row, message);
+  g_free(message);
+  g_signal_handler_block(choice, row->handler);
+  gtk_drop_down_set_selected(choice,
+                             (guint)ox_input_get(row->input, ox_document_case(row->panel->document)));
+  g_signal_handler_unblock(choice, row->handler);
+}
+
+/* As in a lesson file: no line ends, no control characters. */
+static gboolean is_one_line(const char *text) {
+  for (const char *at = text; *at; at = g_utf8_next_char(at))
+    if (g_unichar_iscntrl(g_utf8_get_char(at))) return FALSE;
+  return TRUE;
+}
+
+static void text_edited_cb(GtkEditable *entry, input_row *row) {
+  ox_case edited = *ox_document_case(row->panel->document);
+  const char *text = gtk_editable_get_text(entry);
+  size_t bytes;
+  char *place = ox_input_text(row->input, &edited, &bytes);
+  if (strlen(text) >= bytes) {
+    char *message = g_strdup_printf("A name has at most %zu bytes.", bytes - 1);
+    text_complain(row, message);
+    g_free(message);
+    return;
+  }
+  if (*text == '\0' || !is_one_line(text)) {
+    text_complain(row, *text ? "A name is one line." : "A name is needed here.");
+    return;
+  }
+  text_complain(row, NULL);
+  g_strlcpy(place, text, bytes);
+  ox_document_edit(row->panel->document, &edited, NULL);
+}
+
+static void done_cb(input_row *row) { g_signal_emit(row->panel, signals[DONE], 0); }
+
+/* ---- showing ---------------------------------------------------------------------------- */
+
+static void show_text(input_row *row, gboolean fresh) {
+  ox_case c = *ox_document_case(row->panel->document);
+  size_t bytes;
+  const char *text = ox_input_text(row->input, &c, &bytes);
+  /* While a refused text is being typed, other edits leave it alone. */
+  if (!fresh && gtk_widget_has_css_class(row->editor, "error")) return;
+  if (strcmp(text, gtk_editable_get_text(GTK_EDITABLE(row->editor))) != 0) {
+    g_signal_handler_block(row->editor, row->handler);
+    gtk_editable_set_text(GTK_EDITABLE(row->editor), text);
+    g_signal_handler_unblock(row->editor, row->handler);
+  }
+  text_complain(row, NULL);
+}
+
+static void show_choice(input_row *row, double value) {
+  g_signal_handler_block(row->editor, row->handler);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(row->editor), (guint)value);
+  g_signal_handler_unblock(row->editor, row->handler);
+}
+
+static void show_number(input_row *row, double value, gboolean fresh) {
+  OxNumberField *field = OX_NUMBER_FIELD(row->editor);
+  const ox_case *c = ox_document_case(row->panel->document);
+  double in_effect;
+  if (fresh)
+    ox_number_field_reset(field, value);
+  else
+    ox_number_field_set_value(field, value);
+  if (ox_input_in_effect(row->input, c, &ox_document_flight(row->panel->document)->setup,
+                         &in_effect)) {
+    char text[OX_NUMBER_TEXT_BYTES];
+    ox_number_format(text, row->input->form, 0, in_effect);
+    ox_number_field_set_suggestion(field, in_effect, text);
+  }
+}
+
+static void show_row(input_row *row, gboolean fresh) {
+  const ox_case *c = ox_document_case(row->panel->document);
+  gboolean shown = ox_input_shown(row->input, c);
+  gtk_widget_set_visible(row->label, shown);
+  gtk_widget_set_visible(row->editor, shown);
+  if (!shown) show_message(row, NULL);
+  if (row->input->source == OX_SOURCE_TEXT)
+    show_text(row, fresh);
+  else if (GTK_IS_DROP_DOWN(row->editor))
+    show_choice(row, ox_input_get(row->input, c));
+  else
+    show_number(row, ox_input_get(row->input, c), fresh);
+}
+
+static void document_changed_cb(OxDocument *document, guint what, OxInputsPanel *self) {
+  char rows[OX_WIND_ROWS_MAX * 96];
+  for (size_t i = 0; i < self->row_count; i++)
+    show_row(&self->rows[i], (what & OX_DOCUMENT_SELECTION) != 0);
+  ox_display_wind_rows(rows, sizeof rows, ox_document_case(document));
+  gtk_label_set_text(self->wind_rows, rows);
+  gtk_widget_set_visible(GTK_WIDGET(self->wind_rows), *rows != '\0');
+}
+
+/* ---- building --------------------------------------------------------------------------- */
+
+static GtkWidget *number_editor(input_row *row) {
+  const ox_input *input = row->input;
+  const ox_field *field = ox_input_field(input);
+  ox_number_style style = {.form = input->form,
+                           .unit = input->unit,
+                           .units = input->units,
+                           .decimals = input->decimals,
+                           .step = input->step,
+                           .page = input->page};
+  if (field) {
+    style.min = field->min;
+    style.max = field->max;
+    style.can_be_absent = field->zero_is_absent;
+    style.allowed = field->allowed;
+  } else { /* the EFC */
+    style.min = 0;
+    style.max = 24 * 60 - 1;
+    style.can_be_absent = TRUE;
+    style.absent = -1;
+    style.allowed = "a time of day (00:00 to 23:59)";
+  }
+  GtkWidget *editor = ox_number_field_new(&style);
+  if (!field) ox_number_field_set_suggestion(OX_NUMBER_FIELD(editor), 0, "none");
+  g_signal_connect(editor, "edited", G_CALLBACK(number_edited_cb), row);
+  g_signal_connect(editor, "notify::message", G_CALLBACK(field_message_cb), row);
+  g_signal_connect_swapped(editor, "committed", G_CALLBACK(done_cb), row);
+  return editor;
+}
+
+static GtkWidget *choice_editor(input_row *row, const char *const *words) {
+  GtkWidget *editor = gtk_drop_down_new_from_strings(words);
+  row->handler = g_signal_connect(editor, "notify::selected", G_CALLBACK(choice_edited_cb), row);
+  return editor;
+}
+
+static GtkWidget *text_editor(input_row *row) {
+  GtkWidget *editor = gtk_entry_new();
+  gtk_editable_set_width_chars(GTK_EDITABLE(editor), 8);
+  gtk_editable_set_max_width_chars(GTK_EDITABLE(editor), 12);
+  g_object_set(editor, "truncate-multiline", TRUE, NULL);
+  row->handler = g_signal_connect(editor, "changed", G_CALLBACK(text_edited_cb), row);
+  g_signal_connect_swapped(editor, "activate", G_CALLBACK(done_cb), row);
+  return editor;
+}
+
+static void name_editor(input_row *row) {
+  GtkAccessible *accessible = GTK_ACCESSIBLE(row->editor);
+  char *name = g_strdup(gtk_label_get_text(GTK_LABEL(row->label)));
+  if (OX_IS_NUMBER_FIELD(row->editor))
+    ox_number_field_set_name(OX_NUMBER_FIELD(row->editor), name);
+  else
+    gtk_accessible_update_property(accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_relation(accessible, GTK_ACCESSIBLE_RELATION_LABELLED_BY, row->label, NULL,
+                                 GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, row->message, NULL, -1);
+  g_free(name);
+}
+
+static GtkWidget *message_box_new(input_row *row) {
+  GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *icon = gtk_image_new_from_icon_name("dialog-warning-symbolic");
+  GtkWidget *label = gtk_label_new(NULL);
+  gtk_widget_set_valign(icon, GTK_ALIGN_START);
+  gtk_label_set_xalign(GTK_LABEL(label), 0);
+  gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+  gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars(GTK_LABEL(label), 28);
+  gtk_widget_set_hexpand(label, TRUE);
+  gtk_box_append(GTK_BOX(box), icon);
+  gtk_box_append(GTK_BOX(box), label);
+  gtk_widget_add_css_class(box, "complaint");
+  gtk_widget_set_visible(box, FALSE);
+  row->message = GTK_LABEL(label);
+  return box;
+}
+
+static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *editors) {
+  const ox_field *field = ox_input_field(row->input);
+  const char *const *words = field ? ox_display_choices(field) : NULL;
+  row->label = gtk_label_new_with_mnemonic(row->input->label);
+  gtk_label_set_xalign(GTK_LABEL(row->label), 0);
+  gtk_widget_set_hexpand(row->label, TRUE);
+  row->message_box = message_box_new(row);
+  if (row->input->source == OX_SOURCE_TEXT)
+    row->editor = text_editor(row);
+  else
+    row->editor = words ? choice_editor(row, words) : number_editor(row);
+  gtk_widget_set_tooltip_text(row->editor, row->input->tip);
+  gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
+  name_editor(row);
+  gtk_size_group_add_widget(editors, row->editor);
+  gtk_grid_attach(grid, row->label, 0, at, 1, 1);
+  gtk_grid_attach(grid, row->editor, 1, at, 1, 1);
+  gtk_grid_attach(grid, row->message_box, 0, at + 1, 2, 1);
+}
+
+static void build_rows(OxInputsPanel *self) {
+  GtkGrid *grids[OX_GROUP_COUNT] = {
+      [OX_GROUP_CASE] = self->case_grid,         [OX_GROUP_HOLD] = self->hold_grid,
+      [OX_GROUP_ARRIVAL] = self->arrival_grid,   [OX_GROUP_AIRCRAFT] = self->aircraft_grid,
+      [OX_GROUP_WIND] = self->wind_grid,         [OX_GROUP_VARIATION] = self->variation_grid,
+      [OX_GROUP_TECHNIQUE] = self->technique_grid,
+  };
+  const ox_input *inputs = ox_inputs(&self->row_count);
+  self->rows = g_new0(input_row, self->row_count);
+  for (size_t i = 0; i < self->row_count; i++) {
+    self->rows[i].panel = self;
+    self->rows[i].input = &inputs[i];
+    build_row(&self->rows[i], grids[inputs[i].group], (int)i * 2, self->editors);
+  }
+}
+
+/* ---- the object ------------------------------------------------------------------------- */
+
+static void dispose(GObject *object) {
+  OxInputsPanel *self = OX_INPUTS_PANEL(object);
+  /* Leaving fields commit; from now on there is nobody to commit to. */
+  for (size_t i = 0; i < self->row_count; i++)
+    g_signal_handlers_disconnect_by_data(self->rows[i].editor, &self->rows[i]);
+  self->row_count = 0;
+  g_clear_pointer(&self->scroller, gtk_widget_unparent);
+  g_clear_object(&self->document);
+  G_OBJECT_CLASS(ox_inputs_panel_parent_class)->dispose(object);
+}
+
+static void finalize(GObject *object) {
+  g_free(OX_INPUTS_PANEL(object)->rows);
+  G_OBJECT_CLASS(ox_inputs_panel_parent_class)->finalize(object);
+}
+
+static void ox_inputs_panel_class_init(OxInputsPanelClass *class) {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
+  G_OBJECT_CLASS(class)->dispose = dispose;
+  G_OBJECT_CLASS(class)->finalize = finalize;
+  signals[DONE] = g_signal_new("done", OX_TYPE_INPUTS_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                               NULL, G_TYPE_NONE, 0);
+  gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_inputs_panel.ui");
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, scroller);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, case_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, hold_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, arrival_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, aircraft_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, variation_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, technique_grid);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_rows);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, editors);
+  gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name(widget_class, "inputs");
+}
+
+static void ox_inputs_panel_init(OxInputsPanel *self) {
+  gtk_widget_init_template(GTK_WIDGET(self));
+  build_rows(self);
+}
+
+void ox_inputs_panel_set_document(OxInputsPanel *self, OxDocument *document) {
+  g_return_if_fail(OX_IS_INPUTS_PANEL(self) && !self->document);
+  self->document = g_object_ref(document);
+  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  document_changed_cb(document, OX_DOCUMENT_SELECTION, self);
+}
+
+gboolean ox_inputs_panel_commit(OxInputsPanel *self) {
+  gboolean good = TRUE;
+  for (size_t i = 0; i < self->row_count; i++) {
+    input_row *row = &self->rows[i];
+    if (OX_IS_NUMBER_FIELD(row->editor))
+      good &= ox_number_field_commit(OX_NUMBER_FIELD(row->editor), TRUE);
+    else if (row->input->source == OX_SOURCE_TEXT &&
+             gtk_widget_has_css_class(row->editor, "error")) {
+      show_text(row, TRUE);
+      good = FALSE;
+    }
+  }
+  return good;
+}
+
+static input_row *row_by_key(OxInputsPanel *self, const char *key) {
+  for (size_t i = 0; i < self->row_count; i++)
+    if (strcmp(self->rows[i].input->key, key) == 0) return &self->rows[i];
+  return NULL;
+}
+
+GtkWidget *ox_inputs_panel_editor(OxInputsPanel *self, const char *key) {
+  input_row *row = row_by_key(self, key);
+  return row ? row->editor : NULL;
+}
+
+const char *ox_inputs_panel_message(OxInputsPanel *self, const char *key) {
+  input_row *row = row_by_key(self, key);
+  return row && gtk_widget_get_visible(row->message_box) ? gtk_label_get_text(row->message) : NULL;
+}

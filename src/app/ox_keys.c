@@ -1,0 +1,56 @@
+/* Every key of the window in one table. Keys without Ctrl that letters and numbers need as well
+ * are not accelerators: they work only while board or transport bar has the focus. */
+#include "ox_keys.h"
+
+static const ox_key keys[] = {
+    {OX_KEYS_EVERYWHERE, "win.new", {"<Control>n"}},
+    {OX_KEYS_EVERYWHERE, "win.open", {"<Control>o"}},
+    {OX_KEYS_EVERYWHERE, "win.save", {"<Control>s"}},
+    {OX_KEYS_EVERYWHERE, "win.save-as", {"<Shift><Control>s"}},
+    {OX_KEYS_EVERYWHERE, "win.export", {"<Control>e"}},
+    {OX_KEYS_EVERYWHERE, "window.close", {"<Control>w"}},
+    {OX_KEYS_EVERYWHERE, "app.quit", {"<Control>q"}},
+    {OX_KEYS_EVERYWHERE, "win.working", {"F9"}},
+    {OX_KEYS_EVERYWHERE, "win.menu", {"F10"}},
+    {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
+    {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question", "F1"}},
+
+    {OX_KEYS_WINDOW, "win.previous-case", {"Page_Up"}},
+    {OX_KEYS_WINDOW, "win.next-case", {"Page_Down"}},
+    {OX_KEYS_WINDOW, "win.leave", {"Escape"}},
+
+    {OX_KEYS_FLIGHT, "win.play", {"space"}},
+    {OX_KEYS_FLIGHT, "win.step-back", {"Left"}},
+    {OX_KEYS_FLIGHT, "win.step-forward", {"Right"}},
+    {OX_KEYS_FLIGHT, "win.previous-event", {"<Shift>Left"}},
+    {OX_KEYS_FLIGHT, "win.next-event", {"<Shift>Right"}},
+    {OX_KEYS_FLIGHT, "win.slower", {"bracketleft"}},
+    {OX_KEYS_FLIGHT, "win.faster", {"bracketright"}},
+    {OX_KEYS_FLIGHT, "win.go-start", {"Home"}},
+    {OX_KEYS_FLIGHT, "win.go-end", {"End"}},
+};
+
+const ox_key *ox_keys(size_t *count) {
+  *count = G_N_ELEMENTS(keys);
+  return keys;
+}
+
+void ox_keys_set_accelerators(GtkApplication *application) {
+  for (size_t i = 0; i < G_N_ELEMENTS(keys); i++)
+    if (keys[i].scope == OX_KEYS_EVERYWHERE)
+      gtk_application_set_accels_for_action(application, keys[i].action, keys[i].keys);
+}
+
+void ox_keys_add(GtkWidget *widget, ox_keys_scope scope, GtkPropagationPhase phase) {
+  GtkEventController *controller = gtk_shortcut_controller_new();
+  gtk_event_controller_set_propagation_phase(controller, phase);
+  for (size_t i = 0; i < G_N_ELEMENTS(keys); i++) {
+    if (keys[i].scope != scope) continue;
+    for (const char *const *key = keys[i].keys; *key; key++)
+      gtk_shortcut_controller_add_shortcut(
+          GTK_SHORTCUT_CONTROLLER(controller),
+          gtk_shortcut_new(gtk_shortcut_trigger_parse_string(*key),
+                           gtk_named_action_new(keys[i].action)));
+  }
+  gtk_widget_add_controller(widget, controller);
+}

@@ -1,0 +1,146 @@
+/* The window: puts the parts together and keeps the title. */
+#include "ox_window_private.h"
+
+#include "app_id.h"
+#include "ox_demo.h"
+#include "ox_display.h"
+#include "ox_keys.h"
+#include "oxbow/words.h"
+
+G_DEFINE_FINAL_TYPE(OxWindow, ox_window, GTK_TYPE_APPLICATION_WINDOW)
+
+#define TITLE_BYTES (OX_LESSON_TITLE_BYTES + 64)
+
+static void show_title(OxWindow *self) {
+  char title[TITLE_BYTES];
+  ox_display_window_title(title, sizeof title, ox_document_title(self->document),
+                          ox_document_modified(self->document),
+                          ox_document_read_only(self->document));
+  gtk_window_set_title(GTK_WINDOW(self), title);
+}
+
+static void document_changed_cb(OxDocument *document, guint what, OxWindow *self) {
+  if (what & OX_DOCUMENT_LESSON) show_title(self);
+  ox_window_update_actions(self);
+}
+
+static void inputs_done_cb(OxWindow *self) { gtk_widget_grab_focus(GTK_WIDGET(self->board)); }
+
+static gboolean close_request(GtkWindow *window) {
+  OxWindow *self = OX_WINDOW(window);
+  ox_window_leave(self, OX_THEN_CLOSE);
+  return TRUE; /* closed from there */
+}
+
+static void dispose(GObject *object) {
+  OxWindow *self = OX_WINDOW(object);
+  if (self->chooser) gtk_native_dialog_destroy(self->chooser);
+  g_clear_object(&self->chooser);
+  g_clear_pointer(&self->pending_path, g_free);
+  if (self->player) ox_player_set_playing(self->player, FALSE);
+  G_OBJECT_CLASS(ox_window_parent_class)->dispose(object);
+}
+
+static void finalize(GObject *object) {
+  OxWindow *self = OX_WINDOW(object);
+  g_clear_object(&self->document);
+  g_clear_object(&self->player);
+  G_OBJECT_CLASS(ox_window_parent_class)->finalize(object);
+}
+
+static void ox_window_class_init(OxWindowClass *class) {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
+  G_OBJECT_CLASS(class)->dispose = dispose;
+  G_OBJECT_CLASS(class)->finalize = finalize;
+  GTK_WINDOW_CLASS(class)->close_request = close_request;
+  g_type_ensure(OX_TYPE_BOARD);
+  g_type_ensure(OX_TYPE_CASE_BAR);
+  g_type_ensure(OX_TYPE_INPUTS_PANEL);
+  g_type_ensure(OX_TYPE_TRANSPORT);
+  g_type_ensure(OX_TYPE_WORKING_PANEL);
+  gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_window.ui");
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, board);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, case_bar);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, inputs);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, transport);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, working);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, header);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, left);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, working_side);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, open_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, save_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, working_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, menu_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, caution);
+}
+
+static void set_label(GtkWidget *widget, const char *label) {
+  gtk_accessible_update_property(GTK_ACCESSIBLE(widget), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
+}
+
+static void add_help_overlay(OxWindow *self) {
+  GtkBuilder *builder = gtk_builder_new_from_resource(OX_RESOURCES "/shortcuts.ui");
+  GObject *overlay = gtk_builder_get_object(builder, "help_overlay");
+  gtk_application_window_set_help_overlay(GTK_APPLICATION_WINDOW(self),
+                                          GTK_SHORTCUTS_WINDOW(overlay));
+  g_object_unref(builder);
+}
+
+static void connect_document(OxWindow *self) {
+  g_signal_connect_object(self->document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(self->document, "notify::title", G_CALLBACK(show_title), self,
+                          G_CONNECT_SWAPPED);
+  g_signal_connect_object(self->document, "notify::modified", G_CALLBACK(show_title), self,
+                          G_CONNECT_SWAPPED);
+  ox_case_bar_set_document(self->case_bar, self->document);
+  ox_inputs_panel_set_document(self->inputs, self->document);
+  ox_transport_set_model(self->transport, self->document, self->player);
+  ox_board_set_model(self->board, self->document, self->player);
+  ox_working_panel_set_document(self->working, self->document);
+  g_signal_connect_object(self->inputs, "done", G_CALLBACK(inputs_done_cb), self,
+                          G_CONNECT_SWAPPED);
+}
+
+static void ox_window_init(OxWindow *self) {
+  self->document = ox_document_new();
+  self->player = ox_player_new();
+  ox_document_take(self->document, ox_demo_lesson(), NULL);
+  gtk_widget_init_template(GTK_WIDGET(self));
+  gtk_label_set_text(self->caution, ox_words_caution_line());
+  gtk_widget_set_tooltip_text(GTK_WIDGET(self->caution), ox_words_caution());
+  set_label(self->working_button, "Working Panel");
+  set_label(GTK_WIDGET(self->menu_button), "Main Menu");
+  ox_window_add_actions(self);
+  add_help_overlay(self);
+  connect_document(self);
+  ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
+  ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
+  ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
+  show_title(self);
+  ox_window_update_actions(self);
+  gtk_window_set_focus(GTK_WINDOW(self), GTK_WIDGET(self->board));
+}
+
+OxWindow *ox_window_new(GtkApplication *application) {
+  return g_object_new(OX_TYPE_WINDOW, "application", application, NULL);
+}
+
+gboolean ox_window_is_pristine(OxWindow *self) {
+  return !ox_document_path(self->document) && !ox_document_modified(self->document);
+}
+
+void ox_window_set_projector(OxWindow *self, gboolean projector) {
+  ox_board_set_projector(self->board, projector);
+}
+
+OxDocument *ox_window_document(OxWindow *self) { return self->document; }
+
+OxPlayer *ox_window_player(OxWindow *self) { return self->player; }
+
+OxBoard *ox_window_board(OxWindow *self) { return self->board; }
+
+OxInputsPanel *ox_window_inputs(OxWindow *self) { return self->inputs; }
+
+OxTransport *ox_window_transport(OxWindow *self) { return self->transport; }
+
+OxWorkingPanel *ox_window_working(OxWindow *self) { return self->working; }

@@ -1,0 +1,48 @@
+/* The window: one lesson, its board, inputs, transport bar and working. */
+#ifndef OX_WINDOW_H
+#define OX_WINDOW_H
+
+#include <gtk/gtk.h>
+
+#include "ox_board.h"
+#include "ox_case_bar.h"
+#include "ox_document.h"
+#include "ox_inputs_panel.h"
+#include "ox_player.h"
+#include "ox_transport.h"
+#include "ox_working_panel.h"
+
+G_BEGIN_DECLS
+
+#define OX_TYPE_WINDOW (ox_window_get_type())
+G_DECLARE_FINAL_TYPE(OxWindow, ox_window, OX, WINDOW, GtkApplicationWindow)
+
+/* Opens with the demo lesson. */
+OxWindow *ox_window_new(GtkApplication *application);
+
+/* Opens a file; faults are shown in a dialog and the open lesson stays. */
+gboolean ox_window_open_path(OxWindow *self, const char *path);
+/* Saves; FALSE when the file could not be written, which a dialog explains. */
+gboolean ox_window_save_path(OxWindow *self, const char *path);
+/* Writes the picture; the format goes by the file's ending. FALSE as above. */
+gboolean ox_window_export_path(OxWindow *self, const char *path);
+
+/* Whether the window shows a lesson that was neither opened from a file nor changed: another may
+ * take its place. */
+gboolean ox_window_is_pristine(OxWindow *self);
+/* Asks what becomes of unsaved changes; when they are dealt with, the window closes and the
+ * application is asked to quit again. */
+void ox_window_ask_and_quit(OxWindow *self);
+void ox_window_set_projector(OxWindow *self, gboolean projector);
+
+/* The parts, borrowed. */
+OxDocument *ox_window_document(OxWindow *self);
+OxPlayer *ox_window_player(OxWindow *self);
+OxBoard *ox_window_board(OxWindow *self);
+OxInputsPanel *ox_window_inputs(OxWindow *self);
+OxTransport *ox_window_transport(OxWindow *self);
+OxWorkingPanel *ox_window_working(OxWindow *self);
+
+G_END_DECLS
+
+#endif

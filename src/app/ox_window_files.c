@@ -1,0 +1,211 @@
+/* The window's files: open, save, export, and what becomes of changes that are not saved. */
+#include "ox_window_private.h"
+
+#include "ox_dialogs.h"
+#include "ox_export_file.h"
+
+/* ---- going on --------------------------------------------------------------------------- */
+
+/* Does what waited for the unsaved changes. The window may be gone afterwards. */
+static void go_on(OxWindow *self) {
+  ox_window_then then = self->then;
+  GtkApplication *application = gtk_window_get_application(GTK_WINDOW(self));
+  self->then = OX_THEN_NOTHING;
+  switch (then) {
+  case OX_THEN_NOTHING:
+    break;
+  case OX_THEN_NEW:
+    ox_window_new_lesson(self);
+    break;
+  case OX_THEN_OPEN:
+    ox_window_open(self);
+    break;
+  case OX_THEN_CLOSE:
+    gtk_window_destroy(GTK_WINDOW(self));
+    break;
+  case OX_THEN_QUIT:
+    if (application) g_object_ref(application);
+    gtk_window_destroy(GTK_WINDOW(self));
+    if (application) g_action_group_activate_action(G_ACTION_GROUP(application), "quit", NULL);
+    g_clear_object(&application);
+    break;
+  }
+}
+
+static void unsaved_response_cb(GtkDialog *dialog, int response, OxWindow *self) {
+  self->question = NULL;
+  gtk_window_destroy(GTK_WINDOW(dialog));
+  switch (response) {
+  case GTK_RESPONSE_REJECT:
+    go_on(self);
+    break;
+  case GTK_RESPONSE_ACCEPT:
+    ox_window_save(self); /* goes on when the file is written */
+    break;
+  default:
+    self->then = OX_THEN_NOTHING;
+  }
+}
+
+void ox_window_leave(OxWindow *self, ox_window_then then) {
+  if (self->question) { /* already asked: the question is what counts */
+    gtk_window_present(GTK_WINDOW(self->question));
+    return;
+  }
+  ox_inputs_panel_commit(self->inputs);
+  self->then = then;
+  if (!ox_document_modified(self->document)) {
+    go_on(self);
+    return;
+  }
+  self->question = ox_dialog_unsaved(GTK_WINDOW(self), ox_document_title(self->document));
+  g_signal_connect_object(self->question, "response", G_CALLBACK(unsaved_response_cb), self, 0);
+}
+
+void ox_window_ask_and_quit(OxWindow *self) {
+  gtk_window_present(GTK_WINDOW(self));
+  ox_window_leave(self, OX_THEN_QUIT);
+}
+
+/* ---- lessons ---------------------------------------------------------------------------- */
+
+void ox_window_new_lesson(OxWindow *self) {
+  ox_lesson *lesson = ox_lesson_new();
+  if (lesson) ox_document_take(self->document, lesson, NULL);
+}
+
+gboolean ox_window_open_path(OxWindow *self, const char *path) {
+  ox_messages messages = {0};
+  ox_status status = ox_document_open(self->document, path, &messages);
+  if (status == OX_ERROR)
+    ox_dialog_messages(GTK_WINDOW(self), "The lesson could not be opened", &messages);
+  else if (messages.count > 0)
+    ox_dialog_messages(GTK_WINDOW(self), "The lesson is open, with a remark", &messages);
+  ox_messages_clear(&messages);
+  return status != OX_ERROR;
+}
+
+gboolean ox_window_save_path(OxWindow *self, const char *path) {
+  ox_messages messages = {0};
+  ox_inputs_panel_commit(self->inputs);
+  ox_status status = ox_document_save(self->document, path, &messages);
+  if (status == OX_ERROR) {
+    self->then = OX_THEN_NOTHING; /* a failed save cancels what waited for it */
+    ox_dialog_messages(GTK_WINDOW(self), "The lesson could not be saved", &messages);
+  }
+  ox_messages_clear(&messages);
+  return status != OX_ERROR;
+}
+
+gboolean ox_window_export_path(OxWindow *self, const char *path) {
+  char *error = NULL;
+  ox_inputs_panel_commit(self->inputs);
+  ox_status status = ox_export_file(ox_document_lesson(self->document),
+                                    ox_document_case_index(self->document),
+                                    ox_player_time_s(self->player), path, &error);
+  if (status == OX_ERROR)
+    ox_dialog_error(GTK_WINDOW(self), "The picture could not be written", error);
+  g_free(error);
+  return status != OX_ERROR;
+}
+
+/* ---- choosers --------------------------------------------------------------------------- */
+
+/* Takes the chooser's answer: NULL when it was cancelled. */
+static char *answer(OxWindow *self, int response, const char *ending, gboolean *added) {
+  char *path = NULL;
+  *added = FALSE;
+  if (response == GTK_RESPONSE_ACCEPT) {
+    path = ox_dialog_chosen_path(self->chooser, ending, added);
+    if (!path)
+      ox_dialog_error(GTK_WINDOW(self), "This place cannot be used",
+                      "Files are read and written on this computer's file systems only.");
+  }
+  g_clear_object(&self->chooser);
+  return path;
+}
+
+static void open_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
+  gboolean added;
+  char *path = answer(self, response, NULL, &added);
+  if (path) ox_window_open_path(self, path);
+  g_free(path);
+}
+
+void ox_window_open(OxWindow *self) {
+  if (self->chooser) return;
+  self->chooser = ox_dialog_open_lesson(GTK_WINDOW(self));
+  g_signal_connect_object(self->chooser, "response", G_CALLBACK(open_response_cb), self, 0);
+}
+
+static void save_and_go_on(OxWindow *self, const char *path) {
+  if (ox_window_save_path(self, path)) go_on(self);
+}
+
+static void save_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
+  char *path = g_steal_pointer(&self->pending_path);
+  gtk_window_destroy(GTK_WINDOW(dialog));
+  if (response == GTK_RESPONSE_ACCEPT)
+    save_and_go_on(self, path);
+  else
+    self->then = OX_THEN_NOTHING;
+  g_free(path);
+}
+
+static void export_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
+  char *path = g_steal_pointer(&self->pending_path);
+  gtk_window_destroy(GTK_WINDOW(dialog));
+  if (response == GTK_RESPONSE_ACCEPT) ox_window_export_path(self, path);
+  g_free(path);
+}
+
+/* The chooser asked about the name that was typed; with an ending added it is another file. */
+static gboolean must_ask(OxWindow *self, const char *path, gboolean added, GCallback answered) {
+  if (!added || !g_file_test(path, G_FILE_TEST_EXISTS)) return FALSE;
+  g_free(self->pending_path);
+  self->pending_path = g_strdup(path);
+  GtkWidget *dialog = ox_dialog_replace(GTK_WINDOW(self), path);
+  g_signal_connect_object(dialog, "response", answered, self, 0);
+  return TRUE;
+}
+
+static void save_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
+  gboolean added;
+  char *path = answer(self, response, ".oxbow", &added);
+  if (!path)
+    self->then = OX_THEN_NOTHING;
+  else if (!must_ask(self, path, added, G_CALLBACK(save_replace_cb)))
+    save_and_go_on(self, path);
+  g_free(path);
+}
+
+void ox_window_save_as(OxWindow *self) {
+  if (self->chooser) return;
+  ox_inputs_panel_commit(self->inputs);
+  self->chooser = ox_dialog_save_lesson(GTK_WINDOW(self), ox_document_path(self->document),
+                                        ox_document_title(self->document));
+  g_signal_connect_object(self->chooser, "response", G_CALLBACK(save_response_cb), self, 0);
+}
+
+void ox_window_save(OxWindow *self) {
+  const char *path = ox_document_path(self->document);
+  if (path)
+    save_and_go_on(self, path);
+  else
+    ox_window_save_as(self);
+}
+
+static void export_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
+  gboolean added;
+  char *path = answer(self, response, ox_dialog_export_ending(chooser), &added);
+  if (path && !must_ask(self, path, added, G_CALLBACK(export_replace_cb)))
+    ox_window_export_path(self, path);
+  g_free(path);
+}
+
+void ox_window_export(OxWindow *self) {
+  if (self->chooser) return;
+  ox_inputs_panel_commit(self->inputs);
+  self->chooser = ox_dialog_export(GTK_WINDOW(self), ox_document_title(self->document));
+  g_signal_connect_object(self->chooser, "response", G_CALLBACK(export_response_cb), self, 0);
+}

@@ -1,0 +1,49 @@
+/* What the files of the window share. */
+#ifndef OX_WINDOW_PRIVATE_H
+#define OX_WINDOW_PRIVATE_H
+
+#include "ox_window.h"
+
+/* What is done once unsaved changes are dealt with. */
+typedef enum {
+  OX_THEN_NOTHING, OX_THEN_NEW, OX_THEN_OPEN, OX_THEN_CLOSE, OX_THEN_QUIT
+} ox_window_then;
+
+struct _OxWindow {
+  GtkApplicationWindow parent_instance;
+
+  /* template children */
+  OxBoard *board;
+  OxCaseBar *case_bar;
+  OxInputsPanel *inputs;
+  OxTransport *transport;
+  OxWorkingPanel *working;
+  GtkWidget *header, *left, *working_side;
+  GtkWidget *open_button, *save_button, *working_button;
+  GtkMenuButton *menu_button;
+  GtkLabel *caution;
+
+  /* owned */
+  OxDocument *document;
+  OxPlayer *player;
+  GtkNativeDialog *chooser; /* the file chooser on screen */
+  char *pending_path;       /* waits for "replace?" */
+
+  ox_window_then then; /* goes on after the chooser or the question */
+  GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */
+};
+
+/* ox_window_actions.c */
+void ox_window_add_actions(OxWindow *self);
+void ox_window_update_actions(OxWindow *self);
+
+/* ox_window_files.c */
+void ox_window_new_lesson(OxWindow *self);
+void ox_window_open(OxWindow *self);
+void ox_window_save(OxWindow *self);
+void ox_window_save_as(OxWindow *self);
+void ox_window_export(OxWindow *self);
+/* Asks first if there are unsaved changes, then goes on. */
+void ox_window_leave(OxWindow *self, ox_window_then then);
+
+#endif

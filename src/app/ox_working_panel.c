@@ -1,0 +1,144 @@
+/* The working panel. Rows are kept and filled again, so that typing a figure costs no widgets. */
+#include "ox_working_panel.h"
+
+#include <string.h>
+
+#include "app_id.h"
+#include "ox_working_row.h"
+#include "oxbow/words.h"
+
+#define ADVICE_BYTES 512
+
+struct _OxWorkingPanel {
+  GtkWidget parent_instance;
+
+  /* template children */
+  GtkWidget *box;
+  GtkToggleButton *formulas;
+  GtkBox *advice_box, *row_box;
+
+  /* owned */
+  OxDocument *document;
+  GPtrArray *rows;   /* OxWorkingRow, borrowed from row_box */
+  GPtrArray *advice; /* the label of each advisory, borrowed from advice_box */
+
+  size_t row_count, advice_count;
+  guint fill_count;
+};
+
+G_DEFINE_FINAL_TYPE(OxWorkingPanel, ox_working_panel, GTK_TYPE_WIDGET)
+
+/* The mark is an icon and a word, not a colour alone. */
+static GtkWidget *advice_new(GtkLabel **text) {
+  GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
+  GtkWidget *icon = gtk_image_new_from_icon_name("dialog-warning-symbolic");
+  GtkWidget *label = gtk_label_new(NULL);
+  gtk_widget_set_valign(icon, GTK_ALIGN_START);
+  gtk_label_set_xalign(GTK_LABEL(label), 0);
+  gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+  gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_max_width_chars(GTK_LABEL(label), 34);
+  gtk_widget_set_hexpand(label, TRUE);
+  gtk_box_append(GTK_BOX(box), icon);
+  gtk_box_append(GTK_BOX(box), label);
+  gtk_widget_add_css_class(box, "advice");
+  *text = GTK_LABEL(label);
+  return box;
+}
+
+static void show_advice(OxWorkingPanel *self, const ox_case *c, const ox_flight *flight) {
+  for (size_t i = 0; i < flight->advice_count; i++) {
+    char sentence[ADVICE_BYTES], marked[ADVICE_BYTES + 16];
+    if (i == self->advice->len) {
+      GtkLabel *text;
+      gtk_box_append(self->advice_box, advice_new(&text));
+      g_ptr_array_add(self->advice, text);
+    }
+    ox_words_advice(sentence, sizeof sentence, c, &flight->advice[i]);
+    g_snprintf(marked, sizeof marked, "Note: %s", sentence);
+    gtk_label_set_text(g_ptr_array_index(self->advice, i), marked);
+  }
+  self->advice_count = flight->advice_count;
+  for (size_t i = 0; i < self->advice->len; i++) {
+    GtkWidget *label = g_ptr_array_index(self->advice, i);
+    gtk_widget_set_visible(gtk_widget_get_parent(label), i < self->advice_count);
+  }
+  gtk_widget_set_visible(GTK_WIDGET(self->advice_box), self->advice_count > 0);
+}
+
+static void show_rows(OxWorkingPanel *self, const ox_case *c, const ox_flight *flight) {
+  ox_working working = ox_working_make(c, flight);
+  const char *group = NULL;
+  gboolean open = gtk_toggle_button_get_active(self->formulas);
+  for (size_t i = 0; i < working.count; i++) {
+    const ox_working_row *row = &working.rows[i];
+    if (i == self->rows->len) {
+      GtkWidget *widget = ox_working_row_new();
+      ox_working_row_open(OX_WORKING_ROW(widget), open);
+      gtk_box_append(self->row_box, widget);
+      g_ptr_array_add(self->rows, widget);
+    }
+    gboolean first = g_strcmp0(group, row->group) != 0;
+    group = row->group;
+    ox_working_row_show(g_ptr_array_index(self->rows, i), row, first ? group : NULL);
+  }
+  self->row_count = working.count;
+  for (size_t i = 0; i < self->rows->len; i++)
+    gtk_widget_set_visible(g_ptr_array_index(self->rows, i), i < self->row_count);
+  ox_working_clear(&working);
+}
+
+static void document_changed_cb(OxDocument *document, guint what, OxWorkingPanel *self) {
+  const ox_case *c = ox_document_case(document);
+  const ox_flight *flight = ox_document_flight(document);
+  self->fill_count++;
+  show_advice(self, c, flight);
+  show_rows(self, c, flight);
+}
+
+static void formulas_toggled_cb(GtkToggleButton *button, OxWorkingPanel *self) {
+  gboolean open = gtk_toggle_button_get_active(button);
+  for (size_t i = 0; i < self->rows->len; i++)
+    ox_working_row_open(g_ptr_array_index(self->rows, i), open);
+}
+
+static void dispose(GObject *object) {
+  OxWorkingPanel *self = OX_WORKING_PANEL(object);
+  g_clear_pointer(&self->box, gtk_widget_unparent);
+  g_clear_pointer(&self->rows, g_ptr_array_unref);
+  g_clear_pointer(&self->advice, g_ptr_array_unref);
+  g_clear_object(&self->document);
+  G_OBJECT_CLASS(ox_working_panel_parent_class)->dispose(object);
+}
+
+static void ox_working_panel_class_init(OxWorkingPanelClass *class) {
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
+  G_OBJECT_CLASS(class)->dispose = dispose;
+  gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_working_panel.ui");
+  gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, box);
+  gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, formulas);
+  gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, advice_box);
+  gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, row_box);
+  gtk_widget_class_bind_template_callback(widget_class, formulas_toggled_cb);
+  gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name(widget_class, "working");
+}
+
+static void ox_working_panel_init(OxWorkingPanel *self) {
+  self->rows = g_ptr_array_new();
+  self->advice = g_ptr_array_new();
+  gtk_widget_init_template(GTK_WIDGET(self));
+}
+
+void ox_working_panel_set_document(OxWorkingPanel *self, OxDocument *document) {
+  g_return_if_fail(OX_IS_WORKING_PANEL(self) && !self->document);
+  self->document = g_object_ref(document);
+  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  document_changed_cb(document, OX_DOCUMENT_CASE, self);
+}
+
+size_t ox_working_panel_row_count(OxWorkingPanel *self) { return self->row_count; }
+
+size_t ox_working_panel_advice_count(OxWorkingPanel *self) { return self->advice_count; }
+
+guint ox_working_panel_fill_count(OxWorkingPanel *self) { return self->fill_count; }

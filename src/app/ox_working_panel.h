@@ -1,0 +1,25 @@
+/* The working panel: advisories on top, then every number with how it is found and whose rule it
+ * is. The formulas open row by row or all at once. */
+#ifndef OX_WORKING_PANEL_H
+#define OX_WORKING_PANEL_H
+
+#include <gtk/gtk.h>
+
+#include "ox_document.h"
+
+G_BEGIN_DECLS
+
+#define OX_TYPE_WORKING_PANEL (ox_working_panel_get_type())
+G_DECLARE_FINAL_TYPE(OxWorkingPanel, ox_working_panel, OX, WORKING_PANEL, GtkWidget)
+
+/* Holds a reference. */
+void ox_working_panel_set_document(OxWorkingPanel *self, OxDocument *document);
+
+/* Numbers of rows and of advisories shown, and how often they were filled: for tests. */
+size_t ox_working_panel_row_count(OxWorkingPanel *self);
+size_t ox_working_panel_advice_count(OxWorkingPanel *self);
+guint ox_working_panel_fill_count(OxWorkingPanel *self);
+
+G_END_DECLS
+
+#endif

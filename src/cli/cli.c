@@ -1,0 +1,85 @@
+/* oxbow-cli: which verb, help and version; and whether everything written arrived. */
+#include "cli.h"
+
+#include <errno.h>
+#include <string.h>
+
+#include "cli_private.h"
+#include "oxbow/words.h"
+
+typedef struct {
+  const char *name;
+  int (*run)(cli_io *io, int argc, char **argv);
+} verb;
+
+static const verb verbs[] = {
+    {"solve", cli_solve_verb},
+    {"track", cli_track},
+    {"draw", cli_draw},
+    {"check", cli_check},
+};
+
+static const char help[] =
+    "Usage: oxbow-cli VERB LESSON [OPTION]...\n"
+    "Holding patterns from lesson files, without a window.\n"
+    "\n"
+    "  solve LESSON [--case NAME]     every number of each case as one JSON array\n"
+    "  track LESSON [--case NAME] [--step S]\n"
+    "                                 the ground track as CSV, a row every S seconds (1) and at\n"
+    "                                 the end of each leg\n"
+    "  draw LESSON -o FILE.png|FILE.svg|FILE.pdf\n"
+    "                                 the picture; PNG and SVG show the first case, a PDF has a\n"
+    "                                 sheet for each\n"
+    "      --case NAME                only this case\n"
+    "      --size WxH                 pixels of a PNG (1600x1000), points of an SVG (960x600) or\n"
+    "                                 of a PDF sheet (842x595, A4 across)\n"
+    "      --palette light|dark|projector|print\n"
+    "                                 colours (PNG: light, SVG and PDF: print)\n"
+    "      --at SECONDS|none          where the aircraft is, in seconds from the first crossing "
+    "of\n"
+    "                                 the fix (half-way along the first outbound leg)\n"
+    "  check LESSON...                what is wrong with the lessons, or nothing\n"
+    "\n"
+    "  --help, --version\n"
+    "\n"
+    "Exit status: 0 done, 1 a lesson is at fault or something could not be read or written,\n"
+    "2 wrong usage. Directions are magnetic unless their name says true.\n";
+
+static int show_help(cli_io *io) {
+  fprintf(io->out, "%s\n%s\n", help, ox_words_caution());
+  return OX_CLI_DONE;
+}
+
+static int show_version(cli_io *io) {
+  fprintf(io->out, "oxbow-cli %s\n%s\n", OX_VERSION, ox_words_caution_line());
+  return OX_CLI_DONE;
+}
+
+static bool asks_for_help(int argc, char **argv) {
+  for (int i = 1; i < argc && strcmp(argv[i], "--") != 0; i++)
+    if (strcmp(argv[i], "--help") == 0 || strcmp(argv[i], "-h") == 0) return true;
+  return false;
+}
+
+static int run(cli_io *io, int argc, char **argv) {
+  if (argc < 2) return cli_wrong(io, "a verb is needed: solve, track, draw or check");
+  if (asks_for_help(argc, argv)) return show_help(io);
+  if (strcmp(argv[1], "--version") == 0) return show_version(io);
+  for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
+    if (strcmp(argv[1], verbs[i].name) == 0) return verbs[i].run(io, argc - 2, argv + 2);
+  return cli_wrong(io, "\"%s\" is not a verb (solve, track, draw or check)", argv[1]);
+}
+
+int ox_cli_main(int argc, char **argv, FILE *out, FILE *err) {
+  cli_io io = {out, err};
+  int code = run(&io, argc, argv);
+  errno = 0;
+  bool failed = fflush(out) != 0 || ferror(out);
+  if (failed && code != OX_CLI_USAGE) {
+    fprintf(err, "oxbow-cli: the output could not be written: %s\n",
+            errno ? strerror(errno) : "write error");
+    code = OX_CLI_INPUT;
+  }
+  fflush(err);
+  return code;
+}

@@ -1,0 +1,80 @@
+/* The arguments after a verb. */
+#include <math.h>
+#include <stdarg.h>
+#include <string.h>
+
+#include "cli_private.h"
+
+int cli_wrong(cli_io *io, const char *format, ...) {
+  va_list arguments;
+  va_start(arguments, format);
+  fputs("oxbow-cli: ", io->err);
+  vfprintf(io->err, format, arguments);
+  fputs("\nTry 'oxbow-cli --help'.\n", io->err);
+  va_end(arguments);
+  return OX_CLI_USAGE;
+}
+
+/* The option that an argument names, with or without "=VALUE". */
+static const cli_option *find(const char *argument, const cli_option *options, size_t count) {
+  size_t length = strcspn(argument, "=");
+  for (size_t i = 0; i < count; i++)
+    if (strlen(options[i].name) == length && strncmp(argument, options[i].name, length) == 0)
+      return &options[i];
+  return NULL;
+}
+
+bool cli_options(cli_io *io, int argc, char **argv, const cli_option *options, size_t count,
+                 int *files) {
+  int kept = 0;
+  bool only_files = false;
+  for (int i = 0; i < argc; i++) {
+    char *argument = argv[i];
+    if (only_files || argument[0] != '-' || argument[1] == '\0') {
+      argv[kept++] = argument;
+      continue;
+    }
+    if (strcmp(argument, "--") == 0) {
+      only_files = true;
+      continue;
+    }
+    const cli_option *option = find(argument, options, count);
+    if (!option) {
+      cli_wrong(io, "there is no option %s here", argument);
+      return false;
+    }
+    const char *equals = strchr(argument, '=');
+    if (!equals && i + 1 == argc) {
+      cli_wrong(io, "%s needs a value", option->name);
+      return false;
+    }
+    if (*option->value) {
+      cli_wrong(io, "%s is given twice", option->name);
+      return false;
+    }
+    *option->value = equals ? equals + 1 : argv[++i];
+  }
+  *files = kept;
+  return true;
+}
+
+/* Digits into a whole number and a power of ten; 15 digits are exact in a double. */
+bool cli_parse_number(const char *text, double *out) {
+  const char *at = text;
+  double whole = 0.0, scale = 1.0;
+  int digits = 0;
+  bool negative = *at == '-', point = false;
+  if (*at == '-' || *at == '+') at++;
+  for (; *at; at++) {
+    if (*at == '.' && !point) {
+      point = true;
+      continue;
+    }
+    if (*at < '0' || *at > '9' || ++digits > 15) return false;
+    whole = whole * 10.0 + (*at - '0');
+    if (point) scale *= 10.0;
+  }
+  if (digits == 0) return false;
+  *out = (negative ? -whole : whole) / scale + 0.0;
+  return true;
+}

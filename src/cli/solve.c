@@ -1,0 +1,148 @@
+/* solve LESSON: every number of each case as one JSON array. The keys and their order are a
+ * contract; new ones go to the end of an object. */
+#include <stdlib.h>
+
+#include "cli_private.h"
+#include "json.h"
+#include "oxbow/angle.h"
+#include "oxbow/words.h"
+
+static void put_setup(json *j, const ox_case *c, const ox_setup *s) {
+  json_string(j, "case", c->name);
+  json_number(j, "tas_kt", s->tas_kt);
+  json_number(j, "bank_deg", s->bank_deg);
+  json_number(j, "rate_deg_s", s->rate_deg_s);
+  json_number(j, "radius_nm", s->radius_nm);
+}
+
+static void put_entry(json *j, const ox_case *c, const ox_flight *f) {
+  int also = f->entry.also;
+  json_open(j, "entry", '{');
+  json_string(j, "kind", ox_entry_name(f->entry.kind));
+  json_string(j, "also", also == OX_ENTRY_NONE ? NULL : ox_entry_name((ox_entry_kind)also));
+  json_number(j, "boundary_deg", f->entry.boundary_deg);
+  json_number(j, "heading_deg", ox_magnetic_deg(f->entry_heading_true_deg, c->variation_deg));
+  json_close(j, '}');
+  json_number(j, "speed_limit_kias", f->setup.speed_limit_kias);
+}
+
+static void put_steady(json *j, const ox_case *c, const ox_steady *s) {
+  if (s->why != OX_STEADY_EXISTS) {
+    json_string(j, "steady", NULL);
+    json_string(j, "steady_why", ox_steady_why_name(s->why));
+    return;
+  }
+  json_open(j, "steady", '{');
+  json_number(j, "inbound_heading_deg", ox_magnetic_deg(s->inbound_heading_deg, c->variation_deg));
+  json_number(j, "inbound_wca_deg", s->inbound_wca_deg);
+  json_number(j, "inbound_gs_kt", s->inbound_gs_kt);
+  json_number(j, "outbound_heading_deg",
+              ox_magnetic_deg(s->outbound_heading_deg, c->variation_deg));
+  json_number(j, "outbound_wca_deg", s->outbound_wca_deg);
+  json_number(j, "outbound_s", s->outbound_s);
+  json_number(j, "circuit_s", s->circuit_s);
+  json_close(j, '}');
+  json_string(j, "steady_why", NULL);
+}
+
+static void put_leg(json *j, const ox_leg *leg) {
+  json_open_flat(j, NULL, '{');
+  json_string(j, "name", ox_leg_name(leg->kind));
+  json_whole(j, "circuit", leg->circuit);
+  json_string(j, "shape", leg->shape == OX_SHAPE_TURN ? "turn" : "straight");
+  json_number(j, "t0_s", leg->t0_s);
+  json_number(j, "t1_s", leg->t1_s);
+  json_number(j, "x0_nm", leg->p0_nm.x);
+  json_number(j, "y0_nm", leg->p0_nm.y);
+  json_number(j, "x1_nm", leg->p1_nm.x);
+  json_number(j, "y1_nm", leg->p1_nm.y);
+  json_number(j, "heading0_true_deg", leg->heading0_true_deg);
+  json_number(j, "heading1_true_deg", leg->heading1_true_deg);
+  json_close(j, '}');
+}
+
+static void put_flown(json *j, const ox_flight *f) {
+  json_open(j, "legs", '[');
+  for (size_t i = 0; i < f->leg_count; i++)
+    put_leg(j, &f->legs[i]);
+  json_close(j, ']');
+  json_open(j, "events", '[');
+  for (size_t i = 0; i < f->event_count; i++) {
+    json_open_flat(j, NULL, '{');
+    json_string(j, "kind", ox_event_name(f->events[i].kind));
+    json_number(j, "t_s", f->events[i].t_s);
+    json_close(j, '}');
+  }
+  json_close(j, ']');
+}
+
+static void put_circuits(json *j, const ox_flight *f) {
+  json_open(j, "circuits", '[');
+  for (size_t i = 0; i < f->circuit_count; i++) {
+    const ox_circuit *m = &f->circuits[i];
+    json_open_flat(j, NULL, '{');
+    json_number(j, "outbound_s", m->outbound_s);
+    json_number(j, "inbound_s", m->inbound_s);
+    json_number(j, "rollout_offset_nm", m->rollout_offset_nm);
+    json_number(j, "timed_s", m->timed_s);
+    json_number(j, "fix_t_s", m->fix_t_s);
+    json_close(j, '}');
+  }
+  json_close(j, ']');
+}
+
+static void put_advisories(json *j, const ox_case *c, const ox_flight *f) {
+  char sentence[600];
+  json_open(j, "advisories", '[');
+  for (size_t i = 0; i < f->advice_count; i++) {
+    ox_words_advice(sentence, sizeof sentence, c, &f->advice[i]);
+    json_string(j, NULL, sentence);
+  }
+  json_close(j, ']');
+}
+
+static void put_case(json *j, const ox_case *c, const ox_flight *f) {
+  json_open(j, NULL, '{');
+  put_setup(j, c, &f->setup);
+  put_entry(j, c, f);
+  put_steady(j, c, &f->steady);
+  put_flown(j, f);
+  put_circuits(j, f);
+  put_advisories(j, c, f);
+  json_close(j, '}');
+}
+
+static int put_all(cli_io *io, const cli_cases *cases) {
+  ox_flight *flight = malloc(sizeof *flight);
+  int code = OX_CLI_DONE;
+  if (!flight) {
+    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    return OX_CLI_INPUT;
+  }
+  json j = {.out = io->out, .first = true};
+  json_open(&j, NULL, '[');
+  for (size_t i = 0; i < cases->count; i++) {
+    if (cli_solve(io, cases, i, flight))
+      put_case(&j, cli_case(cases, i), flight);
+    else
+      code = OX_CLI_INPUT;
+  }
+  json_close(&j, ']');
+  fputc('\n', io->out);
+  free(flight);
+  return code;
+}
+
+int cli_solve_verb(cli_io *io, int argc, char **argv) {
+  const char *case_name = NULL;
+  const cli_option options[] = {{"--case", &case_name}};
+  int files;
+  if (!cli_options(io, argc, argv, options, 1, &files)) return OX_CLI_USAGE;
+  if (files != 1) return cli_wrong(io, "solve needs one lesson");
+  cli_cases cases;
+  int code = cli_cases_open(io, argv[0], case_name, &cases);
+  if (code != OX_CLI_DONE) return code;
+  code = put_all(io, &cases);
+  cli_cases_close(&cases);
+  return code;
+}

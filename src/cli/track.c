@@ -1,0 +1,81 @@
+/* track LESSON: the ground track as CSV, a row at every step and at every end of a leg. */
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "cli_private.h"
+
+static const double LEAST_STEP_S = 0.001;
+static const double MOST_STEP_S = 86400.0;
+static const double SAME_S = 1e-6; /* a step this near the end of a leg is that end's row */
+
+/* A field of CSV (RFC 4180): in quotes where it must be. */
+static void put_field(FILE *out, const char *text) {
+  if (!strpbrk(text, ",\"\r\n")) {
+    fputs(text, out);
+    return;
+  }
+  fputc('"', out);
+  for (; *text; text++) {
+    if (*text == '"') fputc('"', out);
+    fputc(*text, out);
+  }
+  fputc('"', out);
+}
+
+static void put_row(FILE *out, const ox_case *c, const ox_leg *leg, double t_s) {
+  ox_state s = ox_leg_at(leg, t_s);
+  put_field(out, c->name);
+  fprintf(out, ",%s,%s,%s,%s,%s,%s,%s\n", cli_fixed(t_s, 6).text, cli_fixed(s.p_nm.x, 9).text,
+          cli_fixed(s.p_nm.y, 9).text, cli_fixed(s.heading_true_deg, 7).text,
+          cli_fixed(s.track_true_deg, 7).text, cli_fixed(s.gs_kt, 7).text, ox_leg_name(leg->kind));
+}
+
+/* The steps fall on begin + k S whatever the legs are, so that the rows of two cases compare. */
+static void put_flight(FILE *out, const ox_case *c, const ox_flight *f, double step_s) {
+  double begin_s = ox_flight_begin_s(f);
+  long k = 0;
+  for (size_t i = 0; i < f->leg_count && !ferror(out); i++) {
+    const ox_leg *leg = &f->legs[i];
+    double t_s = begin_s + (double)k * step_s;
+    for (; t_s < leg->t1_s - SAME_S && !ferror(out); t_s = begin_s + (double)++k * step_s)
+      put_row(out, c, leg, t_s);
+    put_row(out, c, leg, leg->t1_s);
+    if (t_s < leg->t1_s + SAME_S) k++;
+  }
+}
+
+static int put_track(cli_io *io, const cli_cases *cases, double step_s) {
+  ox_flight *flight = malloc(sizeof *flight);
+  int code = OX_CLI_DONE;
+  if (!flight) {
+    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    return OX_CLI_INPUT;
+  }
+  fputs("case,t_s,x_nm,y_nm,heading_true_deg,track_true_deg,gs_kt,leg\n", io->out);
+  for (size_t i = 0; i < cases->count; i++) {
+    if (cli_solve(io, cases, i, flight))
+      put_flight(io->out, cli_case(cases, i), flight, step_s);
+    else
+      code = OX_CLI_INPUT;
+  }
+  free(flight);
+  return code;
+}
+
+int cli_track(cli_io *io, int argc, char **argv) {
+  const char *case_name = NULL, *step = NULL;
+  const cli_option options[] = {{"--case", &case_name}, {"--step", &step}};
+  double step_s = 1.0;
+  int files;
+  if (!cli_options(io, argc, argv, options, 2, &files)) return OX_CLI_USAGE;
+  if (files != 1) return cli_wrong(io, "track needs one lesson");
+  if (step && (!cli_parse_number(step, &step_s) || step_s < LEAST_STEP_S || step_s > MOST_STEP_S))
+    return cli_wrong(io, "--step: %s is not a time (0.001 to 86400 seconds)", step);
+  cli_cases cases;
+  int code = cli_cases_open(io, argv[0], case_name, &cases);
+  if (code != OX_CLI_DONE) return code;
+  code = put_track(io, &cases, step_s);
+  cli_cases_close(&cases);
+  return code;
+}

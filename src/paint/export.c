@@ -1,0 +1,188 @@
+/* PNG, SVG and PDF through a byte sink.
+ *
+ * A sheet is made in memory and given away only when its surface is finished without an error: a
+ * failing sink then never meets cairo, whose PDF surface does not survive a write error. PNG is
+ * streamed, for it may be very large. Dates are fixed, so that the same input gives the same
+ * bytes. */
+#include "oxbow/export.h"
+
+#include <cairo-pdf.h>
+#include <cairo-svg.h>
+#include <math.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <pango/pango.h> /* for its GLib: strings and hash tables */
+
+#include "oxbow/words.h"
+#include "svg_words.h"
+
+#define PNG_MOST 16384
+static const double PAGE_LEAST = 1.0, PAGE_MOST = 14400.0; /* 200 inches, the limit of PDF */
+static const char FIXED_DATE[] = "2000-01-01T00:00:00Z";
+
+typedef struct {
+  ox_export_sink sink;
+  void *context;
+  bool refused;
+} stream;
+
+static bool to_sink(stream *s, const void *bytes, size_t length) {
+  if (!s->refused && s->sink(s->context, bytes, length) != OX_OK) s->refused = true;
+  return !s->refused;
+}
+
+static cairo_status_t write_png(void *closure, const unsigned char *data, unsigned length) {
+  return to_sink(closure, data, length) ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_WRITE_ERROR;
+}
+
+static cairo_status_t write_memory(void *closure, const unsigned char *data, unsigned length) {
+  g_string_append_len(closure, (const char *)data, (gssize)length);
+  return CAIRO_STATUS_SUCCESS;
+}
+
+/* Draws a scene with its caution. */
+static const char *draw(cairo_surface_t *surface, const ox_scene *scene, double width,
+                        double height, double t_s) {
+  ox_scene whole = *scene;
+  whole.layers |= OX_LAYER_FURNITURE;
+  ox_picture *picture = ox_picture_new(&whole, width, height);
+  if (!picture) return "The picture cannot be laid out at this size.";
+  cairo_t *cr = cairo_create(surface);
+  ox_picture_draw(picture, cr, t_s);
+  bool bad = cairo_status(cr) != CAIRO_STATUS_SUCCESS;
+  cairo_destroy(cr);
+  ox_picture_free(picture);
+  return bad ? "The picture could not be drawn." : NULL;
+}
+
+/* The words of a scene's title; freed by the caller, never NULL. */
+static char *title_of(const ox_scene *scene) {
+  const char *name = scene->c->name, *title = scene->title ? scene->title : "";
+  char *both = *title && *name ? g_strdup_printf("%s – %s", title, name)
+                               : g_strdup(*title ? title : name);
+  char *valid = g_utf8_make_valid(both, -1);
+  g_free(both);
+  return valid;
+}
+
+static char *description_of(const ox_scene *scene) {
+  char *words = ox_words_describe(scene->c, scene->flight);
+  char *all = g_strdup_printf("%s %s", words ? words : "", ox_words_caution_line());
+  char *valid = g_utf8_make_valid(all, -1);
+  free(words);
+  g_free(all);
+  return valid;
+}
+
+static const char CANNOT_MAKE[] = "The picture could not be made.";
+static const char CANNOT_WRITE[] = "The picture could not be written.";
+
+/* Ends a surface and says what went wrong, or NULL. */
+static const char *finish(cairo_surface_t *surface, const char *fault) {
+  cairo_surface_finish(surface);
+  bool bad = cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS;
+  cairo_surface_destroy(surface);
+  return fault ? fault : bad ? CANNOT_MAKE : NULL;
+}
+
+static const char *export_png(const ox_scene *scene, const ox_export_options *o, stream *out) {
+  int width = (int)lround(o->width), height = (int)lround(o->height);
+  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
+  if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS) {
+    cairo_surface_destroy(surface);
+    return "There is not enough memory for a picture of this size.";
+  }
+  const char *fault = draw(surface, scene, width, height, o->t_s);
+  if (!fault && cairo_surface_write_to_png_stream(surface, write_png, out) != CAIRO_STATUS_SUCCESS)
+    fault = out->refused ? CANNOT_WRITE : CANNOT_MAKE;
+  fault = finish(surface, fault);
+  return fault ? fault : out->refused ? CANNOT_WRITE : NULL;
+}
+
+static const char *export_svg(const ox_scene *scene, const ox_export_options *o, stream *out) {
+  GString *made = g_string_new(NULL);
+  cairo_surface_t *surface =
+      cairo_svg_surface_create_for_stream(write_memory, made, o->width, o->height);
+  cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_PT);
+  const char *fault = finish(surface, draw(surface, scene, o->width, o->height, o->t_s));
+  if (!fault) {
+    char *title = title_of(scene), *description = description_of(scene);
+    GString *whole = ox_svg_with_words(made, title, description);
+    if (!to_sink(out, whole->str, whole->len)) fault = CANNOT_WRITE;
+    g_string_free(whole, TRUE);
+    g_free(title);
+    g_free(description);
+  }
+  g_string_free(made, TRUE);
+  return fault;
+}
+
+static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t count) {
+  char *title = title_of(&scenes[0]);
+  GString *subject = g_string_new(NULL);
+  for (size_t i = 0; i < count; i++) {
+    char *words = description_of(&scenes[i]);
+    g_string_append_printf(subject, "%s%s", i > 0 ? "\n\n" : "", words);
+    g_free(words);
+  }
+  const char *lesson = scenes[0].title && *scenes[0].title && count > 1 ? scenes[0].title : title;
+  char *valid = g_utf8_make_valid(lesson, -1);
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, valid);
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_SUBJECT, subject->str);
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Oxbow");
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, FIXED_DATE);
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_MOD_DATE, FIXED_DATE);
+  g_free(valid);
+  g_free(title);
+  g_string_free(subject, TRUE);
+}
+
+static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_export_options *o,
+                              stream *out) {
+  GString *made = g_string_new(NULL);
+  cairo_surface_t *surface =
+      cairo_pdf_surface_create_for_stream(write_memory, made, o->width, o->height);
+  pdf_metadata(surface, scenes, count);
+  const char *fault = NULL;
+  for (size_t i = 0; i < count && !fault; i++) {
+    char *title = title_of(&scenes[i]), link[32];
+    snprintf(link, sizeof link, "page=%zu", i + 1);
+    if (count > 1)
+      cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, title, link,
+                                    CAIRO_PDF_OUTLINE_FLAG_OPEN);
+    g_free(title);
+    fault = draw(surface, &scenes[i], o->width, o->height, o->t_s);
+    cairo_surface_show_page(surface);
+  }
+  fault = finish(surface, fault);
+  if (!fault && !to_sink(out, made->str, made->len)) fault = CANNOT_WRITE;
+  g_string_free(made, TRUE);
+  return fault;
+}
+
+static const char *check(const ox_scene *scenes, size_t count, const ox_export_options *o) {
+  if (!scenes || count == 0) return "There is nothing to draw.";
+  double least = o->format == OX_EXPORT_PNG ? 1.0 : PAGE_LEAST;
+  double most = o->format == OX_EXPORT_PNG ? PNG_MOST : PAGE_MOST;
+  bool fits = o->width >= least && o->width <= most && o->height >= least && o->height <= most;
+  if (fits) return NULL;
+  return o->format == OX_EXPORT_PNG ? "The size of a PNG is 1 to 16384 pixels each way."
+                                    : "The size of a sheet is 1 to 14400 points each way.";
+}
+
+ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_options *options,
+                    ox_export_sink sink, void *context, const char **error) {
+  stream out = {.sink = sink, .context = context};
+  const char *fault = check(scenes, count, options);
+  if (!fault) switch (options->format) {
+    case OX_EXPORT_PNG: fault = export_png(&scenes[0], options, &out); break;
+    case OX_EXPORT_SVG: fault = export_svg(&scenes[0], options, &out); break;
+    case OX_EXPORT_PDF: fault = export_pdf(scenes, count, options, &out); break;
+    default: fault = "This format is not known."; break;
+    }
+  if (fault && error) *error = fault;
+  return fault ? OX_ERROR : OX_OK;
+}

@@ -1,0 +1,60 @@
+/* The two lines over the picture: whose picture it is, and what was asked and flown. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "facts.h"
+#include "oxbow/words.h"
+
+void ox_title_words(const ox_picture *p, char *buf, size_t bytes) {
+  const char *title = p->title ? p->title : "", *name = p->scene.c->name;
+  bool both = *title && *name && strcmp(title, name) != 0;
+  snprintf(buf, bytes, "%s%s%s", title, both ? " – " : "", both || !*title ? name : "");
+}
+
+static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
+  const ox_setup *s = &p->scene.flight->setup;
+  char value[24];
+  if (s->goal == OX_GOAL_INBOUND_S || s->goal == OX_GOAL_OUTBOUND_AIR)
+    ox_words_min_s(value, sizeof value, s->goal_value);
+  else
+    ox_number_text(value, sizeof value, s->goal_value, 1);
+  switch (s->goal) {
+  case OX_GOAL_INBOUND_S: snprintf(buf, bytes, "%s inbound", value); break;
+  case OX_GOAL_OUTBOUND_AIR: snprintf(buf, bytes, "%s outbound", value); break;
+  case OX_GOAL_INBOUND_NM: snprintf(buf, bytes, "%s NM inbound", value); break;
+  case OX_GOAL_OUTBOUND_NM: snprintf(buf, bytes, "%s NM outbound", value); break;
+  }
+}
+
+void ox_facts_words(const ox_picture *p, char *buf, size_t bytes, int detail) {
+  const ox_case *c = p->scene.c;
+  const ox_setup *s = &p->scene.flight->setup;
+  char direction[16], leg[40], altitude[24], tas[24], bank[24], rate[24], wind[24], kt[16];
+  ox_direction_text(p, direction, sizeof direction, s->inbound_true_deg);
+  leg_words(p, leg, sizeof leg);
+  ox_number_text(altitude, sizeof altitude, c->hold.altitude_ft, 0);
+  ox_number_text(tas, sizeof tas, s->tas_kt, 0);
+  ox_number_text(bank, sizeof bank, s->bank_deg, 0);
+  ox_number_text(rate, sizeof rate, s->rate_deg_s, 1);
+  ox_wind_from_text(p, wind, sizeof wind);
+  ox_number_text(kt, sizeof kt, s->wind_speed_kt, 0);
+  int n = snprintf(buf, bytes, "inbound %s, %s turns, %s", direction,
+                   ox_words_turns(c->hold.turns), leg);
+  if (detail >= 1 && n > 0 && (size_t)n < bytes)
+    n += snprintf(buf + n, bytes - (size_t)n, "  ·  %s ft, TAS %s kt", altitude, tas);
+  if (detail >= 2 && n > 0 && (size_t)n < bytes)
+    n += snprintf(buf + n, bytes - (size_t)n, "  ·  turn %s°/s, bank %s°", rate, bank);
+  if (detail >= 3 && n > 0 && (size_t)n < bytes)
+    snprintf(buf + n, bytes - (size_t)n,
+             s->wind_speed_kt < 0.5 ? "  ·  calm" : "  ·  wind %s, %s kt", wind, kt);
+}
+
+const char *ox_notice_words(const ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  if (f->steady.why != OX_STEADY_EXISTS) return ox_steady_why_name(f->steady.why);
+  for (size_t i = 0; i < f->advice_count; i++)
+    if (f->advice[i].kind == OX_ADVICE_NOT_REGAINED)
+      return "Flown like this the fix cannot be regained.";
+  return NULL;
+}

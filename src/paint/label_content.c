@@ -1,0 +1,305 @@
+/* What is named in the picture, most important first. */
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "oxbow/words.h"
+#include "paint_private.h"
+
+static const double LEAST_CORRECTION_DEG = 0.5;  /* a smaller one is shown as none */
+static const double LEAST_OFFSET_NM = 0.05;      /* below what anybody could fly or see */
+static const double SAME_INSTANT_S = 1.0;
+static const double LEAST_READABLE = 3.5;        /* size of text below which nothing is written */
+
+ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_ink ink,
+                       int priority, ox_anchor anchor) {
+  if (p->label_count == OX_LABELS_MAX) return NULL;
+  ox_label *label = &p->labels[p->label_count++];
+  ox_lettering_make(&label->text, p->context, words, size, style, 0.0);
+  label->ink = ink;
+  label->priority = priority;
+  label->anchor = anchor;
+  label->dropped = true;
+  return label;
+}
+
+static ox_vec holding_side(const ox_picture *p) {
+  const ox_setup *s = &p->scene.flight->setup;
+  return ox_dev_unit(ox_dev_bearing(p, s->inbound_true_deg) + 90.0 * s->sense);
+}
+
+/* A label along a leg, first on the side given; only the part of the leg in the map counts. */
+static ox_label *add_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
+                            double size, unsigned style, ox_ink ink, int priority) {
+  ox_anchor a = {.kind = OX_ANCHOR_BESIDE};
+  a.a = ox_to_dev(p, leg->p0_nm);
+  a.b = ox_to_dev(p, leg->p1_nm);
+  if (!ox_rect_clip(p->map, &a.a, &a.b)) return NULL;
+  ox_vec d = ox_vec_sub(a.b, a.a);
+  double length = ox_vec_length(d);
+  ox_vec across = length > 0.0 ? (ox_vec){-d.y / length, d.x / length} : side;
+  a.side = ox_vec_dot(across, side) >= 0.0 ? across : ox_vec_scale(across, -1.0);
+  return ox_label_add(p, words, size, style | OX_TEXT_CENTRED, ink, priority, a);
+}
+
+static void add_at(ox_picture *p, double t_s, const char *words, ox_ink ink, int priority) {
+  ox_vec at = ox_to_dev(p, ox_flight_at(p->scene.flight, t_s).p_nm);
+  if (!ox_rect_has(p->map, at)) return;
+  ox_anchor a = {.kind = OX_ANCHOR_POINT, .a = at, .radius = 1.5 * p->size.track};
+  ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, ink, priority, a);
+}
+
+/* Heading, correction from the course where there is one, and the time, beside a leg of the first
+ * circuit; the same in three lines for narrow places. */
+static void add_leg(ox_picture *p, const ox_leg *leg, ox_vec side, double course_true_deg,
+                    const char *time) {
+  char direction[16], correction[24], words[120];
+  double wca_deg = ox_turn_between_deg(course_true_deg, leg->heading0_true_deg);
+  bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
+  ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
+  ox_words_correction(correction, sizeof correction, wca_deg, 0);
+  snprintf(words, sizeof words, corrected ? "hdg %s (%s)\n%s" : "hdg %s%.0s\n%s", direction,
+           correction, time);
+  ox_label *label =
+      add_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_INK_TRACK_TEXT, 1);
+  if (!label || !corrected) return;
+  snprintf(words, sizeof words, "hdg %s\n%s\n%s", direction, correction, time);
+  ox_lettering_make(&label->narrow, p->context, words, p->size.key,
+                    OX_TEXT_BOLD | OX_TEXT_CENTRED, 0);
+}
+
+static void add_fix_and_course(ox_picture *p) {
+  char words[80];
+  if (ox_has_layer(p, OX_LAYER_COURSE)) {
+    ox_direction_text(p, words, sizeof words, p->scene.flight->setup.inbound_true_deg);
+    ox_anchor line = {.kind = OX_ANCHOR_ON_LINE};
+    ox_label_add(p, words, 1.08 * p->size.key, OX_TEXT_BOLD, OX_INK_TEXT, 1, line);
+  }
+  const char *name = p->scene.c->hold.fix;
+  if (!*name) return;
+  ox_anchor fix = {.kind = OX_ANCHOR_POINT, .a = ox_to_dev(p, (ox_vec){0, 0})};
+  fix.radius = 0.6 * p->size.label;
+  ox_label *label = ox_label_add(p, "", p->size.key, OX_TEXT_BOLD, OX_INK_TEXT, 1, fix);
+  if (!label) return;
+  double most = fmin(12.0 * p->size.key, 0.4 * p->map.width);
+  ox_lettering_make(&label->text, p->context, name, p->size.key,
+                    OX_TEXT_BOLD | OX_TEXT_ONE_LINE, most);
+}
+
+static void add_outbound(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, 1);
+  if (!leg || f->circuit_count == 0) return;
+  char words[48], time[16], nm[16];
+  ox_words_min_s(time, sizeof time, f->circuits[0].timed_s);
+  ox_number_text(nm, sizeof nm, f->setup.goal_value, 1);
+  bool by_distance = f->setup.goal == OX_GOAL_OUTBOUND_NM;
+  snprintf(words, sizeof words, "%s%s%s", by_distance ? nm : "", by_distance ? " NM, " : "", time);
+  add_leg(p, leg, holding_side(p), f->setup.inbound_true_deg + 180.0, words);
+}
+
+/* The last circuit, where it settled on something else than the first. */
+static void add_last_outbound(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  if (f->circuit_count < 2) return;
+  const ox_circuit *first = &f->circuits[0], *last = &f->circuits[f->circuit_count - 1];
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, (int)f->circuit_count);
+  double turned_deg = ox_turn_between_deg(first->outbound_heading_true_deg,
+                                          last->outbound_heading_true_deg);
+  bool same = fabs(turned_deg) < 1.0 && fabs(first->timed_s - last->timed_s) < 2.0;
+  if (!leg || same) return;
+  char words[120], direction[16], correction[24], time[16];
+  ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
+  double wca_deg = ox_turn_between_deg(f->setup.inbound_true_deg + 180.0, leg->heading0_true_deg);
+  bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
+  ox_words_correction(correction, sizeof correction, wca_deg, 0);
+  ox_words_min_s(time, sizeof time, last->timed_s);
+  snprintf(words, sizeof words, "circuit %zu: hdg %s\n%s%s%s", f->circuit_count, direction,
+           corrected ? correction : "", corrected ? ", " : "", time);
+  add_beside(p, leg, holding_side(p), words, p->size.label, OX_TEXT_PLAIN, OX_INK_TRACK_TEXT, 3);
+}
+
+static void add_inbound(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_INBOUND, 1);
+  if (!leg || f->circuit_count == 0) return;
+  char time[16];
+  ox_words_min_s(time, sizeof time, f->circuits[0].inbound_s);
+  add_leg(p, leg, ox_vec_scale(holding_side(p), -1.0), f->setup.inbound_true_deg, time);
+}
+
+/* Flown straight to the fix because the course was met beyond it. */
+static void add_direct_to_fix(ox_picture *p) {
+  const ox_leg *leg = ox_find_leg(p->scene.flight, OX_LEG_DIRECT_TO_FIX, 1);
+  if (!leg) return;
+  char words[64], direction[16];
+  ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
+  snprintf(words, sizeof words, "direct to the fix\nhdg %s", direction);
+  add_beside(p, leg, ox_vec_scale(holding_side(p), -1.0), words, p->size.label, OX_TEXT_PLAIN,
+             OX_INK_TRACK_TEXT, 2);
+}
+
+static void add_entry(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  char words[96], heading[16], time[16];
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_ENTRY_OUTBOUND, 0);
+  if (leg) {
+    ox_direction_text(p, heading, sizeof heading, leg->heading0_true_deg);
+    ox_words_min_s(time, sizeof time, p->scene.c->technique.entry_s);
+    snprintf(words, sizeof words, "%s entry\nhdg %s\n%s", ox_entry_name(f->flown), heading, time);
+    ox_vec side = holding_side(p);
+    if (f->flown == OX_ENTRY_PARALLEL) side = ox_vec_scale(side, -1.0);
+    add_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+    return;
+  }
+  leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
+  if (!leg) return;
+  snprintf(words, sizeof words, "%s entry", ox_entry_name(f->flown));
+  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), words, OX_INK_ENTRY_TEXT, 2);
+}
+
+/* The arrival's heading, on the part of the line between the map's edge and the rose. */
+static void add_arrival(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  if (f->leg_count == 0 || f->legs[0].part != OX_PART_ARRIVAL) return;
+  ox_leg seen = f->legs[0];
+  double length_nm = ox_vec_length(ox_vec_sub(seen.p1_nm, seen.p0_nm));
+  double rose_nm = p->rose_radius / p->view.dev_per_nm;
+  if (length_nm > rose_nm) seen.p1_nm = ox_vec_scale(seen.p0_nm, rose_nm / length_nm);
+  char words[48], direction[16];
+  ox_direction_text(p, direction, sizeof direction, seen.heading0_true_deg);
+  snprintf(words, sizeof words, "hdg %s", direction);
+  add_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+}
+
+/* --- the rose ------------------------------------------------------------------------------ */
+
+static void add_sector(ox_picture *p, ox_entry_kind kind, double from_deg, double to_deg) {
+  const ox_entry_choice *entry = &p->scene.flight->entry;
+  bool flown = kind == entry->kind || (int)kind == entry->also; /* near a boundary: both */
+  double lo = fmin(from_deg, to_deg), hi = fmax(from_deg, to_deg);
+  double inset = fmin(12.0, 0.2 * (hi - lo));
+  ox_anchor arc = {.kind = OX_ANCHOR_ARC, .a = p->rose.centre, .radius = p->rose.radius,
+                   .from_deg = lo + inset, .to_deg = hi - inset};
+  ox_label_add(p, ox_entry_name(kind), p->size.label, flown ? OX_TEXT_BOLD : OX_TEXT_PLAIN,
+               flown ? OX_INK_ENTRY_TEXT : OX_INK_QUIET, flown ? 2 : 3, arc);
+}
+
+static void add_sectors(ox_picture *p) {
+  if (p->rose.radius <= 0.0) return;
+  const ox_setup *s = &p->scene.flight->setup;
+  double in = ox_dev_bearing(p, s->inbound_true_deg), k = s->sense;
+  struct {
+    ox_entry_kind kind;
+    double from, to;
+  } sectors[3] = {{OX_ENTRY_TEARDROP, in - 70.0 * k, in},
+                  {OX_ENTRY_PARALLEL, in, in + 110.0 * k},
+                  {OX_ENTRY_DIRECT, in + 110.0 * k, in + 290.0 * k}};
+  for (int pass = 0; pass < 2; pass++)
+    for (int i = 0; i < 3; i++)
+      if ((sectors[i].kind == p->scene.flight->entry.kind) == (pass == 0))
+        add_sector(p, sectors[i].kind, sectors[i].from, sectors[i].to);
+}
+
+static void add_figure(ox_picture *p, double dev_deg, const char *words, unsigned style,
+                       ox_ink ink, int priority) {
+  ox_anchor arc = {.kind = OX_ANCHOR_ARC, .a = p->rose.centre, .radius = p->rose.radius,
+                   .inner = p->rose.inner, .from_deg = dev_deg, .to_deg = dev_deg};
+  ox_label_add(p, words, p->size.small, style, ink, priority, arc);
+}
+
+static void add_boundaries(ox_picture *p) {
+  if (p->rose.radius <= 0.0) return;
+  const ox_setup *s = &p->scene.flight->setup;
+  const double from_inbound[2] = {-70.0, 110.0};
+  for (int i = 0; i < 2; i++) {
+    double true_deg = s->inbound_true_deg + s->sense * from_inbound[i];
+    char words[4];
+    ox_words_bearing(words, ox_magnetic_deg(true_deg, p->scene.c->variation_deg));
+    add_figure(p, ox_dev_bearing(p, true_deg), words, OX_TEXT_BOLD, OX_INK_TEXT, 3);
+  }
+}
+
+/* North first: it also says which north the rose counts from. */
+static void add_rose_north(ox_picture *p) {
+  if (p->rose.radius > 0.0)
+    add_figure(p, p->rose.north_deg, "360 M", OX_TEXT_PLAIN, OX_INK_QUIET, 3);
+}
+
+static void add_rose_figures(ox_picture *p) {
+  if (p->rose.radius <= 0.0) return;
+  int step = p->rose.radius > 4.2 * p->size.small ? 30 : 90;
+  for (int deg = step; deg < 360; deg += step) {
+    char words[8];
+    snprintf(words, sizeof words, "%03d", deg);
+    add_figure(p, p->rose.north_deg + deg, words, OX_TEXT_PLAIN, OX_INK_QUIET, 5);
+  }
+}
+
+/* --- sides and events ---------------------------------------------------------------------- */
+
+static void add_side(ox_picture *p, const char *words, ox_vec side, ox_vec wish) {
+  ox_anchor region = {.kind = OX_ANCHOR_REGION, .a = ox_to_dev(p, (ox_vec){0, 0}), .side = side,
+                      .wish = wish};
+  ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, OX_INK_QUIET, 3, region);
+}
+
+static void add_sides(ox_picture *p) {
+  const ox_setup *s = &p->scene.flight->setup;
+  ox_leg still[4];
+  ox_still_air_shape(s, still);
+  ox_vec side = holding_side(p);
+  ox_vec centre = ox_to_dev(p, ox_vec_scale(still[2].p0_nm, 0.5));
+  ox_vec course = ox_to_dev(p, ox_vec_scale(still[2].p1_nm, 0.7));
+  add_side(p, "holding side", side, centre);
+  add_side(p, "non-holding side", ox_vec_scale(side, -1.0),
+           ox_vec_add(course, ox_vec_scale(side, -2.4 * p->size.label)));
+}
+
+static void add_events(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  const ox_event *abeam = ox_find_event(f, OX_EVENT_ABEAM, 1);
+  const ox_event *clock = ox_find_event(f, OX_EVENT_CLOCK_START, 1);
+  bool together = abeam && clock && fabs(abeam->t_s - clock->t_s) < SAME_INSTANT_S;
+  bool at_fix = abeam && ox_vec_length(ox_flight_at(f, abeam->t_s).p_nm) * p->view.dev_per_nm <
+                             1.5 * p->size.label;
+  if (at_fix) abeam = NULL; /* a wide turn begun late: nobody would call the fix itself abeam */
+  if (abeam) add_at(p, abeam->t_s, together ? "abeam, timing starts" : "abeam", OX_INK_QUIET, 4);
+  if (clock && !together) add_at(p, clock->t_s, "timing starts", OX_INK_QUIET, 4);
+}
+
+static void add_offset(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  const ox_leg *turn = ox_find_leg(f, OX_LEG_INBOUND_TURN, 1);
+  if (!turn) turn = ox_find_leg(f, OX_LEG_DIRECT_TURN, 1);
+  if (!turn || f->circuit_count == 0) return;
+  double offset_nm = f->circuits[0].rollout_offset_nm;
+  if (fabs(offset_nm) < LEAST_OFFSET_NM) return;
+  char words[48], nm[16];
+  ox_number_text(nm, sizeof nm, fabs(offset_nm), 2);
+  snprintf(words, sizeof words, "%s %s NM", offset_nm < 0 ? "overshoot" : "undershoot", nm);
+  add_at(p, turn->t1_s, words, OX_INK_TEXT, 2);
+}
+
+void ox_label_content(ox_picture *p) {
+  if (p->size.small < LEAST_READABLE) return;
+  bool track = ox_has_layer(p, OX_LAYER_TRACK);
+  if (ox_has_layer(p, OX_LAYER_LABELS)) {
+    add_fix_and_course(p);
+    if (track) add_outbound(p);
+    if (track) add_inbound(p);
+    add_sectors(p);
+    if (track) add_direct_to_fix(p);
+    if (track) add_offset(p);
+    if (track) add_entry(p);
+    if (track) add_arrival(p);
+    if (track) add_last_outbound(p);
+    add_boundaries(p);
+    add_rose_north(p);
+    if (ox_has_layer(p, OX_LAYER_SIDES)) add_sides(p);
+    if (track) add_events(p);
+  } else {
+    add_rose_north(p);
+  }
+  add_rose_figures(p);
+}

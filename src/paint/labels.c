@@ -1,0 +1,341 @@
+/* Placing labels so that none touches a line, a symbol or another label.
+ *
+ * Every label offers candidate places, each with a cost; the cheapest free one wins. "Free" is
+ * asked thousands of times, so the lines are drawn once into a coarse grid of cells with a
+ * summed-area table over it: whether a rectangle is clear is then four look-ups. Leaders and
+ * labels already placed are few and asked one by one. */
+#include "labels.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "oxbow/units.h"
+
+static const double CLEARANCE_EM = 0.30;  /* between ink and any line */
+static const double APART_EM = 0.55;      /* between two labels */
+static const double LEADER_FROM_EM = 1.5; /* farther from its object, a label gets a leader */
+static const double CROWDED_COST_EM = 0.7;
+static const double CROSSED_COST_EM = 1.0; /* a cell of the leader on a line */
+static const double LEADER_COST_EM = 2.0;
+static const int GRID_MOST = 900;
+
+/* --- the grid ------------------------------------------------------------------------------ */
+
+static void mark(ox_placer *p, unsigned char *cells, ox_vec a, ox_vec b) {
+  if (!ox_rect_clip(p->bounds, &a, &b)) return;
+  ox_vec d = ox_vec_sub(b, a);
+  int n = (int)ceil(ox_vec_length(d) / (0.5 * p->cell)) + 1;
+  for (int i = 0; i <= n; i++) {
+    int column = (int)((a.x + d.x * i / n - p->bounds.x) / p->cell);
+    int row = (int)((a.y + d.y * i / n - p->bounds.y) / p->cell);
+    if (column >= 0 && row >= 0 && column < p->columns && row < p->rows)
+      cells[(size_t)row * (size_t)p->columns + (size_t)column] = 1;
+  }
+}
+
+static void sum_up(ox_placer *p, const unsigned char *cells) {
+  size_t stride = (size_t)p->columns + 1;
+  for (int row = 1; row <= p->rows; row++)
+    for (int column = 1; column <= p->columns; column++) {
+      size_t at = (size_t)row * stride + (size_t)column;
+      p->sum[at] = p->sum[at - 1] + p->sum[at - stride] - p->sum[at - stride - 1] +
+                   cells[(size_t)(row - 1) * (size_t)p->columns + (size_t)(column - 1)];
+    }
+}
+
+void ox_placer_begin(ox_placer *p, ox_rect bounds, double em, const ox_segments *obstacles) {
+  *p = (ox_placer){.bounds = bounds, .em = em};
+  p->cell = fmax(em / 5.0, fmax(bounds.width, bounds.height) / GRID_MOST);
+  if (!(p->cell > 0.0)) return;
+  p->columns = (int)ceil(bounds.width / p->cell) + 1;
+  p->rows = (int)ceil(bounds.height / p->cell) + 1;
+  unsigned char *cells = calloc((size_t)p->columns * (size_t)p->rows, 1);
+  p->sum = calloc(((size_t)p->columns + 1) * ((size_t)p->rows + 1), sizeof *p->sum);
+  if (cells && p->sum) {
+    for (size_t i = 0; i < obstacles->count; i++)
+      mark(p, cells, obstacles->s[i].a, obstacles->s[i].b);
+    sum_up(p, cells);
+  } else {
+    free(p->sum);
+    p->sum = NULL;
+  }
+  free(cells);
+}
+
+void ox_placer_end(ox_placer *p) {
+  free(p->sum);
+  p->sum = NULL;
+  ox_segments_clear(&p->leaders);
+}
+
+static int clamp(double v, int most) {
+  return v <= 0.0 ? 0 : v >= most ? most : (int)v;
+}
+
+/* Cells with a line in them that the rectangle touches. */
+static unsigned touched(const ox_placer *p, ox_rect r) {
+  int x0 = clamp(floor((r.x - p->bounds.x) / p->cell), p->columns);
+  int y0 = clamp(floor((r.y - p->bounds.y) / p->cell), p->rows);
+  int x1 = clamp(floor((r.x + r.width - p->bounds.x) / p->cell) + 1, p->columns);
+  int y1 = clamp(floor((r.y + r.height - p->bounds.y) / p->cell) + 1, p->rows);
+  size_t stride = (size_t)p->columns + 1;
+  const unsigned *top = p->sum + (size_t)y0 * stride, *bottom = p->sum + (size_t)y1 * stride;
+  return bottom[x1] - bottom[x0] - top[x1] + top[x0];
+}
+
+/* --- is a place free? ---------------------------------------------------------------------- */
+
+static bool meets(ox_segment s, ox_rect r) {
+  return ox_rect_clip(r, &s.a, &s.b);
+}
+
+static bool is_free(const ox_placer *p, ox_rect box) {
+  if (!p->sum || !ox_rect_inside(box, p->bounds)) return false;
+  ox_rect wide = ox_rect_inset(box, -CLEARANCE_EM * p->em);
+  if (touched(p, wide) > 0) return false;
+  ox_rect apart = ox_rect_inset(box, -APART_EM * p->em);
+  for (size_t i = 0; i < p->taken_count; i++)
+    if (ox_rect_overlaps(apart, p->taken[i])) return false;
+  for (size_t i = 0; i < p->leaders.count; i++)
+    if (meets(p->leaders.s[i], wide)) return false;
+  return true;
+}
+
+static bool leader_is_free(const ox_placer *p, ox_vec a, ox_vec b) {
+  for (size_t i = 0; i < p->taken_count; i++)
+    if (meets((ox_segment){a, b}, ox_rect_inset(p->taken[i], -0.2 * p->em))) return false;
+  return true;
+}
+
+static double leader_cost(const ox_placer *p, ox_vec a, ox_vec b) {
+  ox_vec d = ox_vec_sub(b, a);
+  int n = (int)(ox_vec_length(d) / p->cell);
+  unsigned crossed = 0;
+  for (int i = 1; i < n; i++)
+    crossed += touched(p, (ox_rect){a.x + d.x * i / n, a.y + d.y * i / n, 0, 0});
+  return p->em * (LEADER_COST_EM + CROSSED_COST_EM * crossed);
+}
+
+/* --- candidates ---------------------------------------------------------------------------- */
+
+typedef struct {
+  const ox_placer *placer;
+  ox_label *label;
+  double best_cost;
+  bool found;
+} search;
+
+static ox_rect box_about(const ox_label *label, ox_vec centre) {
+  ox_rect ink = label->text.ink;
+  return (ox_rect){centre.x - ink.width / 2, centre.y - ink.height / 2, ink.width, ink.height};
+}
+
+/* The point of the segment a-b nearest to p. */
+static ox_vec nearest_on(ox_vec a, ox_vec b, ox_vec p) {
+  ox_vec d = ox_vec_sub(b, a);
+  double square = ox_vec_dot(d, d);
+  double share = square > 0.0 ? ox_vec_dot(ox_vec_sub(p, a), d) / square : 0.0;
+  return ox_vec_add(a, ox_vec_scale(d, fmin(fmax(share, 0.0), 1.0)));
+}
+
+/* The shortest way from a box to a stretch that it does not meet: from a corner of the box, or
+ * to an end of the stretch. */
+static void shortest_way(ox_rect box, const ox_segment *to, ox_vec *from, ox_vec *target) {
+  ox_vec corner[4] = {{box.x, box.y},
+                      {box.x + box.width, box.y},
+                      {box.x, box.y + box.height},
+                      {box.x + box.width, box.y + box.height}};
+  double best = HUGE_VAL;
+  for (int i = 0; i < 6; i++) {
+    ox_vec q = i < 4 ? nearest_on(to->a, to->b, corner[i]) : i == 4 ? to->a : to->b;
+    ox_vec r = i < 4 ? corner[i] : ox_rect_nearest(box, q);
+    double length = ox_vec_length(ox_vec_sub(q, r));
+    if (length >= best) continue;
+    best = length;
+    *from = r;
+    *target = q;
+  }
+}
+
+/* Offers a place; `object` is what a leader would run to: a stretch or a point. */
+static void offer(search *s, ox_vec centre, double cost, const ox_segment *object) {
+  const ox_placer *p = s->placer;
+  if (s->found && cost >= s->best_cost) return;
+  ox_rect box = box_about(s->label, centre);
+  if (!is_free(p, box)) return;
+  if (touched(p, ox_rect_inset(box, -0.9 * p->em)) > 0) cost += CROWDED_COST_EM * p->em;
+  ox_vec from = {0, 0}, to = {0, 0}, target = {0, 0};
+  bool leader = false;
+  if (object) {
+    shortest_way(ox_rect_inset(box, -0.25 * p->em), object, &from, &target);
+    ox_vec d = ox_vec_sub(target, from);
+    double length = ox_vec_length(d);
+    leader = length > LEADER_FROM_EM * p->em;
+    if (leader) {
+      to = ox_vec_add(from, ox_vec_scale(d, 1.0 - 0.35 * p->em / length));
+      if (!leader_is_free(p, from, to)) return;
+      cost += leader_cost(p, from, to);
+    }
+  }
+  if (s->found && cost >= s->best_cost) return;
+  s->found = true;
+  s->best_cost = cost;
+  s->label->box = box;
+  s->label->has_leader = leader;
+  s->label->leader_from = from;
+  s->label->leader_to = to;
+}
+
+/* Half the extent of the label's box in a direction. */
+static double reach(const ox_label *label, ox_vec u) {
+  return fabs(u.x) * label->text.ink.width / 2 + fabs(u.y) * label->text.ink.height / 2;
+}
+
+static void offer_point(search *s, const ox_anchor *a) {
+  const double em = s->placer->em;
+  const ox_segment point = {a->a, a->a};
+  for (int ring = 0; ring < 16; ring++)
+    for (int i = 0; i < 24; i++) {
+      ox_vec u = ox_dev_unit(i * 15.0);
+      double gap = a->radius + em * (0.45 + 0.55 * ring);
+      ox_vec at = ox_vec_add(a->a, ox_vec_scale(u, gap + reach(s->label, u)));
+      /* Level with the point or above it reads best. */
+      double cost = em * (0.55 * ring + 0.25 * (u.y > 0.3 ? 1.0 : 0.0) + 0.1 * fabs(u.y));
+      offer(s, at, cost, &point);
+    }
+}
+
+static void offer_beside(search *s, const ox_anchor *a) {
+  static const double shares[] = {0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9};
+  const double em = s->placer->em;
+  const ox_segment stretch = {a->a, a->b};
+  for (int away = 0; away < 9; away++)
+    for (int other = 0; other < 2; other++)
+      for (size_t i = 0; i < sizeof shares / sizeof *shares; i++) {
+        ox_vec u = ox_vec_scale(a->side, other ? -1.0 : 1.0);
+        ox_vec on = ox_vec_add(a->a, ox_vec_scale(ox_vec_sub(a->b, a->a), shares[i]));
+        double gap = em * (0.55 + 0.45 * away);
+        ox_vec at = ox_vec_add(on, ox_vec_scale(u, gap + reach(s->label, u)));
+        double cost = em * (0.5 * away + 0.6 * other + 1.6 * fabs(shares[i] - 0.5));
+        offer(s, at, cost, &stretch);
+      }
+}
+
+static void offer_on_line(search *s, const ox_anchor *a) {
+  ox_vec d = ox_vec_sub(a->b, a->a);
+  double length = ox_vec_length(d);
+  if (!(length > 0.0)) return;
+  double step = 0.4 * s->placer->em;
+  if (!(step > 0.0)) return;
+  for (double at = a->radius; at <= length; at += step) {
+    ox_vec before = ox_vec_add(a->a, ox_vec_scale(d, (at - a->radius) / length));
+    if (a->radius > 0.0 && !is_free(s->placer, box_about(s->label, before))) continue;
+    offer(s, ox_vec_add(a->a, ox_vec_scale(d, at / length)), at, NULL);
+  }
+}
+
+/* One figure at its own bearing: outside the circle, or else inside. */
+static void offer_figure(search *s, const ox_anchor *a) {
+  const double em = s->placer->em;
+  ox_vec u = ox_dev_unit(a->from_deg);
+  double half = reach(s->label, u);
+  int most = s->label->priority <= 3 ? 6 : 3;
+  for (int out = 0; out < most; out++) {
+    double gap = em * (0.4 + 0.25 * out);
+    if (out < 3) offer(s, ox_vec_add(a->a, ox_vec_scale(u, a->radius + gap + half)), gap, NULL);
+    offer(s, ox_vec_add(a->a, ox_vec_scale(u, a->inner - gap - half)), gap + 0.5 * em, NULL);
+  }
+}
+
+static void offer_arc(search *s, const ox_anchor *a) {
+  const double em = s->placer->em;
+  if (a->from_deg == a->to_deg) {
+    offer_figure(s, a);
+    return;
+  }
+  double middle = (a->from_deg + a->to_deg) / 2, half = (a->to_deg - a->from_deg) / 2;
+  const int steps = 16;
+  for (int out = 0; out < 5; out++)
+    for (int i = -steps; i <= steps; i++) {
+      double share = (double)i / steps;
+      ox_vec u = ox_dev_unit(middle + half * share);
+      double gap = a->radius + em * (0.4 + 0.45 * out);
+      ox_vec at = ox_vec_add(a->a, ox_vec_scale(u, gap + reach(s->label, u)));
+      offer(s, at, em * (0.8 * out + 1.5 * fabs(share)), NULL);
+    }
+}
+
+/* Whether the whole box lies on the required side of the line through a. */
+static bool on_side(const ox_label *label, ox_vec centre, double gap) {
+  const ox_anchor *a = &label->anchor;
+  return ox_vec_dot(ox_vec_sub(centre, a->a), a->side) > reach(label, a->side) + gap;
+}
+
+/* Every place in the map, on a raster. */
+static void offer_everywhere(search *s, ox_vec wish, double step_em, bool sided,
+                             const ox_segment *object) {
+  const ox_placer *p = s->placer;
+  double step = fmax(step_em * p->em, p->cell);
+  if (!(step > 0.0)) return;
+  for (double y = p->bounds.y; y <= p->bounds.y + p->bounds.height; y += step)
+    for (double x = p->bounds.x; x <= p->bounds.x + p->bounds.width; x += step) {
+      ox_vec at = {x, y};
+      if (sided && !on_side(s->label, at, 0.4 * p->em)) continue;
+      offer(s, at, ox_vec_length(ox_vec_sub(at, wish)), object);
+    }
+}
+
+static void search_near(search *s) {
+  const ox_anchor *a = &s->label->anchor;
+  switch (a->kind) {
+  case OX_ANCHOR_POINT: offer_point(s, a); break;
+  case OX_ANCHOR_BESIDE: offer_beside(s, a); break;
+  case OX_ANCHOR_ON_LINE: offer_on_line(s, a); break;
+  case OX_ANCHOR_ARC: offer_arc(s, a); break;
+  case OX_ANCHOR_REGION: offer_everywhere(s, a->wish, 0.6, true, NULL); break;
+  }
+}
+
+/* With a leader, wherever there is room. */
+static void search_far(search *s) {
+  const ox_anchor *a = &s->label->anchor;
+  if (s->label->priority > 2) return;
+  if (a->kind != OX_ANCHOR_POINT && a->kind != OX_ANCHOR_BESIDE) return;
+  ox_segment object = {a->a, a->kind == OX_ANCHOR_POINT ? a->a : a->b};
+  ox_vec middle = ox_vec_scale(ox_vec_add(object.a, object.b), 0.5);
+  offer_everywhere(s, middle, 0.5, false, &object);
+}
+
+static void swap_texts(ox_label *label) {
+  ox_lettering wide = label->text;
+  label->text = label->narrow;
+  label->narrow = wide;
+}
+
+static void search_all(search *s) {
+  bool narrow = s->label->narrow.layout != NULL;
+  search_near(s);
+  for (int far = 0; far < 2; far++) {
+    if (far && !s->found) search_far(s);
+    if (s->found || !narrow) continue;
+    swap_texts(s->label);
+    if (far)
+      search_far(s);
+    else
+      search_near(s);
+    if (!s->found) swap_texts(s->label);
+  }
+}
+
+void ox_placer_put(ox_placer *p, ox_label *label) {
+  search s = {.placer = p, .label = label};
+  bool room = p->taken_count < OX_LABELS_MAX && label->text.ink.width > 0.0;
+  if (room) search_all(&s);
+  label->dropped = !s.found;
+  if (!s.found) {
+    label->has_leader = false;
+    return;
+  }
+  p->taken[p->taken_count++] = label->box;
+  if (label->has_leader) ox_segments_add(&p->leaders, label->leader_from, label->leader_to);
+}

@@ -1,0 +1,69 @@
+/* The aircraft: a plain plan view turned to its heading, so that crab shows against the track. */
+#include <math.h>
+
+#include "paint_private.h"
+
+/* Right half of the outline, nose first, in half spans: x to the right, y forward. */
+static const ox_vec outline[] = {{0.00, 1.05}, {0.07, 0.92}, {0.10, 0.66}, {0.10, 0.36},
+                                 {1.00, 0.10}, {1.00, -0.10}, {0.10, -0.02}, {0.07, -0.62},
+                                 {0.38, -0.80}, {0.38, -0.94}, {0.00, -0.86}};
+enum { OUTLINE_COUNT = sizeof outline / sizeof *outline };
+
+static void shape_path(cairo_t *cr, ox_vec at, double bearing_deg, double size) {
+  ox_vec forward = ox_dev_unit(bearing_deg), right = ox_dev_unit(bearing_deg + 90.0);
+  cairo_new_path(cr);
+  for (int i = 0; i < 2 * OUTLINE_COUNT; i++) {
+    int k = i < OUTLINE_COUNT ? i : 2 * OUTLINE_COUNT - 1 - i;
+    double side = i < OUTLINE_COUNT ? 1.0 : -1.0;
+    ox_vec q = ox_vec_add(at, ox_vec_add(ox_vec_scale(right, side * outline[k].x * size),
+                                         ox_vec_scale(forward, outline[k].y * size)));
+    cairo_line_to(cr, q.x, q.y);
+  }
+  cairo_close_path(cr);
+}
+
+/* Beyond the map's edge: an arrow there that points on to the aircraft. */
+static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at) {
+  double size = 1.1 * p->size.label;
+  ox_rect inner = ox_rect_inset(p->map, 0.2 * size);
+  ox_vec fix = ox_rect_centre(p->map), a = fix, b = at;
+  if (!isfinite(at.x) || !isfinite(at.y) || !ox_rect_clip(inner, &a, &b)) return;
+  ox_vec d = ox_vec_sub(at, fix);
+  double length = ox_vec_length(d);
+  if (!(length > 0.0)) return;
+  ox_lines head = {0};
+  ox_lines_head(&head, b, ox_vec_scale(d, 1.0 / length), size);
+  ox_path_add_heads(cr, &head);
+  ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+  cairo_fill(cr);
+  ox_lines_clear(&head);
+}
+
+void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
+  if (p->scene.flight->leg_count == 0) return;
+  ox_state s = ox_flight_at(p->scene.flight, t_s);
+  ox_vec at = ox_to_dev(p, s.p_nm);
+  double size = 1.1 * p->size.label + 1.0 * p->size.track;
+  if (!ox_rect_has(p->map, at)) {
+    beyond(p, cr, at);
+    return;
+  }
+  cairo_set_dash(cr, NULL, 0, 0.0);
+  cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
+  cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+  if (s.gs_kt > 0.5) {
+    ox_vec track = ox_dev_unit(ox_dev_bearing(p, s.track_true_deg));
+    ox_vec to = ox_vec_add(at, ox_vec_scale(track, 3.0 * size));
+    cairo_move_to(cr, at.x, at.y);
+    cairo_line_to(cr, to.x, to.y);
+    ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+    cairo_set_line_width(cr, fmax(p->size.course, 0.4 * p->size.track));
+    cairo_stroke(cr);
+  }
+  shape_path(cr, at, ox_dev_bearing(p, s.heading_true_deg), size);
+  ox_ink_set(p, cr, OX_INK_BOARD);
+  cairo_set_line_width(cr, 0.9 * p->size.track);
+  cairo_stroke_preserve(cr);
+  ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+  cairo_fill(cr);
+}

@@ -1,0 +1,136 @@
+/* Title, facts, caution, legend, scale bar and the north arrows. */
+#include <math.h>
+
+#include "paint_private.h"
+
+static void show(const ox_picture *p, cairo_t *cr, const ox_lettering *text, ox_rect at,
+                 ox_ink ink) {
+  if (at.width <= 0.0) return;
+  ox_ink_set(p, cr, ink);
+  ox_lettering_show(text, cr, at.x, at.y);
+}
+
+static void show_centred(const ox_picture *p, cairo_t *cr, const ox_lettering *text, ox_vec at,
+                         ox_ink ink) {
+  ox_ink_set(p, cr, ink);
+  ox_lettering_show_ink(text, cr, at.x - text->ink.width / 2, at.y - text->ink.height / 2);
+}
+
+/* An arrow from its foot along a device bearing; a half head says magnetic. */
+static void north_arrow(const ox_picture *p, cairo_t *cr, ox_vec foot, double bearing_deg,
+                        double length, bool magnetic) {
+  ox_vec u = ox_dev_unit(bearing_deg), tip = ox_vec_add(foot, ox_vec_scale(u, length));
+  double head = 0.75 * p->size.small, width = 0.34 * head;
+  ox_vec back = ox_vec_add(tip, ox_vec_scale(u, -head)), across = {-u.y * width, u.x * width};
+  int outer = p->scene.c->variation_deg < 0.0 ? -1 : 1; /* the half away from true north */
+  cairo_move_to(cr, foot.x, foot.y);
+  cairo_line_to(cr, tip.x, tip.y);
+  cairo_set_line_width(cr, p->size.course * 1.2);
+  cairo_stroke(cr);
+  cairo_move_to(cr, tip.x, tip.y);
+  if (!magnetic || outer > 0) cairo_line_to(cr, back.x + across.x, back.y + across.y);
+  if (magnetic) cairo_line_to(cr, back.x, back.y);
+  if (!magnetic || outer < 0) cairo_line_to(cr, back.x - across.x, back.y - across.y);
+  cairo_close_path(cr);
+  cairo_fill(cr);
+}
+
+static void compass(const ox_picture *p, cairo_t *cr) {
+  const ox_furniture *f = &p->furniture;
+  ox_rect at = f->compass_at;
+  if (at.width <= 0.0) return;
+  double e = p->size.small, variation_deg = p->scene.c->variation_deg;
+  double true_deg = ox_dev_bearing(p, 0.0), magnetic_deg = ox_dev_bearing(p, variation_deg);
+  ox_vec foot = {at.x + at.width / 2, at.y + 4.55 * e};
+  if (fabs(variation_deg) > 80.0) foot.y -= 2.0 * e;
+  double length = fabs(variation_deg) > 80.0 ? 1.7 * e : 3.5 * e;
+  ox_ink_set(p, cr, OX_INK_TEXT);
+  cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+  cairo_set_dash(cr, NULL, 0, 0.0);
+  north_arrow(p, cr, foot, true_deg, length, false);
+  ox_vec tip = ox_vec_add(foot, ox_vec_scale(ox_dev_unit(true_deg), length + 0.62 * e));
+  show_centred(p, cr, &f->north_true, tip, OX_INK_TEXT);
+  if (variation_deg != 0.0) {
+    double m = 0.86 * length;
+    ox_ink_set(p, cr, OX_INK_TEXT);
+    north_arrow(p, cr, foot, magnetic_deg, m, true);
+    /* Set aside from the tip, away from true north, however small the angle is. */
+    double aside = variation_deg < 0 ? -90.0 : 90.0;
+    ox_vec u = ox_dev_unit(magnetic_deg), w = ox_dev_unit(magnetic_deg + aside);
+    ox_vec letter = ox_vec_add(ox_vec_scale(u, m - 0.35 * e), ox_vec_scale(w, 0.95 * e));
+    letter = ox_vec_add(foot, letter);
+    show_centred(p, cr, &f->north_magnetic, letter, OX_INK_TEXT);
+  }
+  ox_ink_set(p, cr, OX_INK_QUIET);
+  ox_lettering_show(&f->variation, cr, at.x + (at.width - f->variation.width) / 2, at.y + 4.95 * e);
+}
+
+static bool in_use(const ox_picture *p, ox_line_kind kind) {
+  const ox_track_lines *l = &p->lines;
+  switch (kind) {
+  case OX_LINE_TRACK: return l->track.count > 0;
+  case OX_LINE_LATER: return l->later.count > 0;
+  case OX_LINE_ENTRY: return l->entry.count > 0;
+  case OX_LINE_ARRIVAL: return l->arrival.count > 0;
+  case OX_LINE_STILL_AIR:
+    return l->still_air.count > 0 && p->scene.flight->setup.wind_speed_kt >= 0.5;
+  case OX_LINE_ABEAM: return p->course.abeam.count > 0;
+  case OX_LINE_COURSE:
+  case OX_LINE_COUNT: break;
+  }
+  return false; /* the course carries its own figure */
+}
+
+static void legend(const ox_picture *p, cairo_t *cr) {
+  const ox_furniture *f = &p->furniture;
+  if (f->legend_at.width <= 0.0) return;
+  double e = p->size.small, row = 1.45 * e;
+  int rows = 0, i;
+  for (i = 0; i < OX_LINE_COUNT; i++) rows += in_use(p, (ox_line_kind)i);
+  if (rows > f->legend_rows) rows = f->legend_rows;
+  bool upright = p->width < 1.12 * p->height;
+  double y = upright ? f->legend_at.y : f->legend_at.y + f->legend_at.height - rows * row;
+  for (i = 0; i < OX_LINE_COUNT && rows > 0; i++) {
+    if (!in_use(p, (ox_line_kind)i)) continue;
+    rows--;
+    cairo_move_to(cr, f->legend_at.x, y + row / 2);
+    cairo_line_to(cr, f->legend_at.x + 2.8 * e, y + row / 2);
+    ox_line_style_set(p, cr, (ox_line_kind)i);
+    cairo_stroke(cr);
+    ox_ink_set(p, cr, OX_INK_QUIET);
+    ox_lettering_show(&f->legend[i], cr, f->legend_at.x + 3.4 * e,
+                      y + (row - f->legend[i].height) / 2);
+    y += row;
+  }
+}
+
+static void scale_bar(const ox_picture *p, cairo_t *cr) {
+  const ox_furniture *f = &p->furniture;
+  if (f->scale_at.width <= 0.0) return;
+  double e = p->size.small, length = f->scale_nm * p->view.dev_per_nm;
+  double x = f->scale_at.x, y = f->scale_at.y + f->scale_at.height - 0.15 * e;
+  cairo_move_to(cr, x, y - 0.45 * e);
+  cairo_line_to(cr, x, y);
+  cairo_line_to(cr, x + length, y);
+  cairo_line_to(cr, x + length, y - 0.45 * e);
+  cairo_move_to(cr, x + length / 2, y);
+  cairo_line_to(cr, x + length / 2, y - 0.3 * e);
+  ox_ink_set(p, cr, OX_INK_TEXT);
+  cairo_set_dash(cr, NULL, 0, 0.0);
+  cairo_set_line_cap(cr, CAIRO_LINE_CAP_SQUARE);
+  cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
+  cairo_set_line_width(cr, 1.2 * p->size.course);
+  cairo_stroke(cr);
+  ox_lettering_show(&f->scale_words, cr, x, y - 0.5 * e - f->scale_words.height);
+}
+
+void ox_layer_furniture(const ox_picture *p, cairo_t *cr) {
+  const ox_furniture *f = &p->furniture;
+  show(p, cr, &f->title, f->title_at, OX_INK_TEXT);
+  show(p, cr, &f->facts, f->facts_at, OX_INK_QUIET);
+  show(p, cr, &f->notice, f->notice_at, OX_INK_TEXT);
+  show(p, cr, &f->caution, f->caution_at, OX_INK_QUIET);
+  compass(p, cr);
+  legend(p, cr);
+  scale_bar(p, cr);
+}

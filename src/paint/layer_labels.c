@@ -1,0 +1,118 @@
+/* Collecting what labels must keep clear of, placing them, and drawing them. */
+#include <math.h>
+
+#include "paint_private.h"
+
+static void collect_obstacles(ox_picture *p) {
+  ox_segments *o = &p->obstacles;
+  const ox_track_lines *l = &p->lines;
+  const ox_lines *all[] = {&l->track, &l->later, &l->entry, &l->arrival,
+                           &l->still_air, &l->heads_track, &l->heads_entry, &l->ticks,
+                           &p->rose.ring, &p->rose.ticks, &p->rose.spokes, &p->course.abeam};
+  for (size_t i = 0; i < sizeof all / sizeof *all; i++) ox_segments_add_lines(o, all[i]);
+  if (p->rose.radius > 0.0) {
+    ox_lines band = {0}; /* the inner edge of the sectors' band */
+    ox_lines_arc(&band, p->rose.centre, p->rose.inner, 0.0, 360.0);
+    ox_segments_add_lines(o, &band);
+    ox_lines_clear(&band);
+  }
+  if (!ox_has_layer(p, OX_LAYER_COURSE)) return;
+  double r = 0.72 * p->size.label;
+  ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
+  ox_segments_add_rect(o, (ox_rect){fix.x - 0.87 * r, fix.y - r, 1.74 * r, 1.5 * r});
+}
+
+static ox_rect label_bounds(const ox_picture *p) {
+  return ox_rect_inset(p->map, 0.25 * p->size.label);
+}
+
+/* The course's figure stands on the line itself, so it is placed before the line is there. */
+static bool put_on_course(ox_picture *p, ox_label *label) {
+  const ox_course *k = &p->course;
+  ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
+  ox_placer placer;
+  ox_placer_begin(&placer, label_bounds(p), p->size.label, &p->obstacles);
+  label->anchor = (ox_anchor){.kind = OX_ANCHOR_ON_LINE, .a = fix, .b = k->upstream,
+                              .radius = 1.6 * p->size.label};
+  ox_placer_put(&placer, label);
+  if (label->dropped) {
+    label->anchor.b = k->downstream;
+    label->anchor.radius = 0.0;
+    ox_placer_put(&placer, label);
+  }
+  ox_placer_end(&placer);
+  return !label->dropped;
+}
+
+static void put_beside_course(ox_picture *p, ox_placer *placer, ox_label *label) {
+  ox_vec side = ox_dev_unit(ox_dev_bearing(p, p->scene.flight->setup.inbound_true_deg) - 90.0);
+  label->anchor = (ox_anchor){.kind = OX_ANCHOR_BESIDE, .a = p->course.upstream,
+                              .b = p->course.downstream, .side = side};
+  ox_placer_put(placer, label);
+}
+
+static void make_smaller(ox_picture *p, ox_lettering *text) {
+  if (!text->layout) return;
+  char *words = g_strdup(pango_layout_get_text(text->layout));
+  unsigned style = OX_TEXT_BOLD | OX_TEXT_CENTRED;
+  ox_lettering_make(text, p->context, words, 0.88 * p->size.label, style, 0);
+  g_free(words);
+}
+
+/* A label of first rank is set smaller rather than left out. */
+static void put(ox_picture *p, ox_placer *placer, ox_label *label) {
+  ox_placer_put(placer, label);
+  if (!label->dropped || label->priority != 1) return;
+  make_smaller(p, &label->text);
+  make_smaller(p, &label->narrow);
+  ox_placer_put(placer, label);
+}
+
+void ox_build_labels(ox_picture *p) {
+  ox_label_content(p);
+  collect_obstacles(p);
+  bool course = ox_has_layer(p, OX_LAYER_COURSE);
+  bool figure = course && ox_has_layer(p, OX_LAYER_LABELS) && p->label_count > 0;
+  bool on_line = figure && put_on_course(p, &p->labels[0]);
+  if (course) ox_build_course_lines(p, on_line ? &p->labels[0].box : NULL);
+  ox_segments_add_lines(&p->obstacles, &p->course.line);
+  ox_segments_add_lines(&p->obstacles, &p->course.head);
+
+  ox_placer placer;
+  ox_placer_begin(&placer, label_bounds(p), p->size.label, &p->obstacles);
+  if (on_line) placer.taken[placer.taken_count++] = p->labels[0].box;
+  for (size_t i = 0; i < p->label_count; i++) {
+    if (i == 0 && on_line) continue;
+    if (i == 0 && figure)
+      put_beside_course(p, &placer, &p->labels[0]);
+    else
+      put(p, &placer, &p->labels[i]);
+  }
+  for (size_t i = 0; i < placer.leaders.count; i++)
+    ox_segments_add(&p->obstacles, placer.leaders.s[i].a, placer.leaders.s[i].b);
+  ox_placer_end(&placer);
+}
+
+void ox_layer_labels(const ox_picture *p, cairo_t *cr) {
+  bool leaders = false;
+  for (size_t i = 0; i < p->label_count; i++) {
+    const ox_label *label = &p->labels[i];
+    if (label->dropped || !label->has_leader) continue;
+    cairo_move_to(cr, label->leader_from.x, label->leader_from.y);
+    cairo_line_to(cr, label->leader_to.x, label->leader_to.y);
+    leaders = true;
+  }
+  if (leaders) {
+    ox_ink_set(p, cr, OX_INK_QUIET);
+    cairo_set_dash(cr, NULL, 0, 0.0);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+    cairo_set_line_width(cr, fmax(0.8 * p->size.course, 0.6));
+    cairo_stroke(cr);
+  }
+  for (size_t i = 0; i < p->label_count; i++) {
+    const ox_label *label = &p->labels[i];
+    if (label->dropped) continue;
+    ox_ink_set(p, cr, label->ink);
+    ox_lettering_show_ink(&label->text, cr, label->box.x, label->box.y);
+  }
+}

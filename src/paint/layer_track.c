@@ -1,0 +1,149 @@
+/* The flown track, the entry, the arrival and the still-air shape.
+ *
+ * Circuits that fly the same line are drawn once: forty strokes on top of each other would only
+ * thicken it. The first circuit is bold, what later ones do differently is thin. */
+#include <math.h>
+
+#include "paint_private.h"
+
+static const double SAME_LINE = 0.8; /* of the track's width: nearer legs are the same line */
+
+static bool near(ox_vec a, ox_vec b, double within) {
+  return fabs(a.x - b.x) <= within && fabs(a.y - b.y) <= within;
+}
+
+static ox_vec middle(const ox_leg *leg) {
+  return ox_leg_position(leg, 0.5 * (leg->t0_s + leg->t1_s));
+}
+
+static bool same_line(const ox_leg *a, const ox_leg *b, double within_nm) {
+  return a->shape == b->shape && near(a->p0_nm, b->p0_nm, within_nm) &&
+         near(a->p1_nm, b->p1_nm, within_nm) && near(middle(a), middle(b), within_nm);
+}
+
+/* Whether an earlier leg of a part of the flight is the same line. */
+static bool flown_before(const ox_flight *f, ox_part part, size_t index, double within_nm) {
+  for (size_t i = 0; i < index; i++)
+    if (f->legs[i].part == part && same_line(&f->legs[i], &f->legs[index], within_nm))
+      return true;
+  return false;
+}
+
+static bool flown_later(const ox_flight *f, size_t index, double within_nm) {
+  for (size_t i = index + 1; i < f->leg_count; i++)
+    if (f->legs[i].part == OX_PART_CIRCUIT && same_line(&f->legs[i], &f->legs[index], within_nm))
+      return true;
+  return false;
+}
+
+/* An arrow at a share of a leg's time, where the leg is long enough to carry one. */
+static void add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double share) {
+  double length = 4.2 * p->size.track + 0.12 * p->size.label;
+  ox_state s = ox_leg_at(leg, leg->t0_s + share * (leg->t1_s - leg->t0_s));
+  double way = s.gs_kt / 3600.0 * (leg->t1_s - leg->t0_s) * p->view.dev_per_nm;
+  ox_vec at = ox_to_dev(p, s.p_nm);
+  if (way < 4.0 * length || !ox_rect_has(ox_rect_inset(p->map, length), at)) return;
+  ox_vec u = ox_dev_unit(ox_dev_bearing(p, s.track_true_deg));
+  ox_lines_head(heads, ox_vec_add(at, ox_vec_scale(u, 0.5 * length)), u, length);
+}
+
+static void add_circuit_leg(ox_picture *p, size_t index, double within_nm) {
+  const ox_leg *leg = &p->scene.flight->legs[index];
+  if (flown_before(p->scene.flight, OX_PART_CIRCUIT, index, within_nm)) return;
+  /* A turn that a direct entry flew the same belongs to the first circuit's shape. */
+  bool first = leg->circuit <= 1 ||
+               flown_before(p->scene.flight, OX_PART_ENTRY, index, within_nm);
+  ox_lines_leg(first ? &p->lines.track : &p->lines.later, &p->view, p->map, leg);
+  if (first && leg->kind != OX_LEG_REACTION) add_head(p, &p->lines.heads_track, leg, 0.5);
+}
+
+/* A direct entry may fly the circuit's own turn: the entry is then drawn just outside it, so that
+ * both are seen. */
+static void add_entry_leg(ox_picture *p, size_t index, double within_nm) {
+  const ox_leg *leg = &p->scene.flight->legs[index];
+  if (flown_later(p->scene.flight, index, within_nm)) {
+    ox_lines same = {0};
+    ox_rect inner = ox_rect_inset(p->map, 2.0 * p->size.track);
+    ox_lines_leg(&same, &p->view, inner, leg);
+    double gap = 0.75 * (p->size.track + p->size.entry);
+    ox_lines_beside(&p->lines.entry, &same, leg->rate_deg_s > 0.0 ? -gap : gap);
+    ox_lines_clear(&same);
+    return;
+  }
+  ox_lines_leg(&p->lines.entry, &p->view, p->map, leg);
+  if (leg->kind != OX_LEG_INBOUND) add_head(p, &p->lines.heads_entry, leg, 0.5);
+}
+
+/* The arrival's arrow stands where the line is seen: between the rose and the map's edge. */
+static void add_arrival(ox_picture *p, const ox_leg *leg) {
+  ox_lines_leg(&p->lines.arrival, &p->view, p->map, leg);
+  double length_dev = ox_vec_length(ox_vec_sub(leg->p1_nm, leg->p0_nm)) * p->view.dev_per_nm;
+  double back_dev = p->rose_radius * 0.55;
+  double share = length_dev > 0.0 ? fmax(0.0, 1.0 - back_dev / length_dev) : 0.0;
+  add_head(p, &p->lines.heads_entry, leg, share);
+}
+
+/* A short line across the track at an event. */
+static void add_tick(ox_picture *p, const ox_event *event) {
+  if (!event) return;
+  ox_state s = ox_flight_at(p->scene.flight, event->t_s);
+  ox_vec at = ox_to_dev(p, s.p_nm);
+  ox_vec u = ox_dev_unit(ox_dev_bearing(p, s.track_true_deg + 90.0));
+  ox_vec half = ox_vec_scale(u, 2.4 * p->size.track + 0.1 * p->size.label);
+  ox_lines_clipped(&p->lines.ticks, p->map, ox_vec_sub(at, half), ox_vec_add(at, half));
+}
+
+void ox_build_track(ox_picture *p) {
+  const ox_flight *f = p->scene.flight;
+  double within_nm = SAME_LINE * p->size.track / p->view.dev_per_nm;
+  if (ox_has_layer(p, OX_LAYER_STILL_AIR)) {
+    ox_leg still[4];
+    ox_still_air_shape(&f->setup, still);
+    for (int i = 0; i < 4; i++) ox_lines_leg(&p->lines.still_air, &p->view, p->map, &still[i]);
+  }
+  if (!ox_has_layer(p, OX_LAYER_TRACK)) return;
+  for (size_t i = 0; i < f->leg_count; i++) switch (f->legs[i].part) {
+    case OX_PART_ARRIVAL: add_arrival(p, &f->legs[i]); break;
+    case OX_PART_ENTRY: add_entry_leg(p, i, within_nm); break;
+    case OX_PART_CIRCUIT: add_circuit_leg(p, i, within_nm); break;
+    }
+  add_tick(p, ox_find_event(f, OX_EVENT_CLOCK_START, 1));
+}
+
+void ox_layer_still_air(const ox_picture *p, cairo_t *cr) {
+  if (p->lines.still_air.count == 0) return;
+  ox_path_add(cr, &p->lines.still_air);
+  ox_line_style_set(p, cr, OX_LINE_STILL_AIR);
+  cairo_stroke(cr);
+}
+
+static void stroke(const ox_picture *p, cairo_t *cr, const ox_lines *lines, ox_line_kind kind) {
+  if (lines->count == 0) return;
+  ox_path_add(cr, lines);
+  ox_line_style_set(p, cr, kind);
+  cairo_stroke(cr);
+}
+
+static void fill_heads(const ox_picture *p, cairo_t *cr, const ox_lines *heads, ox_ink ink) {
+  if (heads->count == 0) return;
+  ox_path_add_heads(cr, heads);
+  ox_ink_set(p, cr, ink);
+  cairo_fill(cr);
+}
+
+void ox_layer_track(const ox_picture *p, cairo_t *cr) {
+  const ox_track_lines *l = &p->lines;
+  stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
+  stroke(p, cr, &l->entry, OX_LINE_ENTRY);
+  fill_heads(p, cr, &l->heads_entry, OX_INK_ENTRY);
+  stroke(p, cr, &l->later, OX_LINE_LATER);
+  stroke(p, cr, &l->track, OX_LINE_TRACK);
+  fill_heads(p, cr, &l->heads_track, OX_INK_TRACK);
+  if (l->ticks.count > 0) {
+    ox_path_add(cr, &l->ticks);
+    ox_ink_set(p, cr, OX_INK_TRACK);
+    cairo_set_line_width(cr, 0.6 * p->size.track + 0.4 * p->size.course);
+    cairo_set_dash(cr, NULL, 0, 0.0);
+    cairo_stroke(cr);
+  }
+}

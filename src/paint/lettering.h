@@ -1,0 +1,38 @@
+/* Text as laid-out paragraphs: made once, drawn often, alike on every target. */
+#ifndef PAINT_LETTERING_H
+#define PAINT_LETTERING_H
+
+#include <cairo.h>
+#include <pango/pangocairo.h>
+#include <stdbool.h>
+
+#include "geometry.h"
+
+typedef struct {
+  PangoLayout *layout;   /* NULL: no text */
+  ox_rect ink;           /* ink, relative to the layout's origin (device units) */
+  double width, height;  /* logical size */
+} ox_lettering;
+
+typedef enum {
+  OX_TEXT_PLAIN = 0,
+  OX_TEXT_BOLD = 1 << 0,
+  OX_TEXT_CENTRED = 1 << 1,
+  OX_TEXT_ONE_LINE = 1 << 2 /* line breaks in the words become spaces; cut with an ellipsis */
+} ox_lettering_style;
+
+/* A context whose metrics do not depend on the target. Freed with g_object_unref. */
+PangoContext *ox_lettering_context_new(void);
+/* Lays out words (any bytes: what is not UTF-8 is replaced) at a size in device units. max_width
+ * > 0 wraps, or with OX_TEXT_ONE_LINE shortens. */
+void ox_lettering_make(ox_lettering *text, PangoContext *context, const char *words, double size,
+                      unsigned style, double max_width);
+/* New words in the same layout; nothing is done when they are the same. */
+void ox_lettering_change(ox_lettering *text, const char *words);
+void ox_lettering_clear(ox_lettering *text);
+/* Draws with the current source so that the logical corner is at x, y. */
+void ox_lettering_show(const ox_lettering *text, cairo_t *cr, double x, double y);
+/* Draws so that the ink's corner is at x, y. */
+void ox_lettering_show_ink(const ox_lettering *text, cairo_t *cr, double x, double y);
+
+#endif

@@ -1,0 +1,145 @@
+/* What the layers of one picture share. A layer builds its lines once (ox_build_…) and strokes
+ * them as often as the picture is drawn (ox_layer_…); drawing never changes the picture but for
+ * the words of the triangle of velocities. */
+#ifndef PAINT_PRIVATE_H
+#define PAINT_PRIVATE_H
+
+#include <cairo.h>
+
+#include "geometry.h"
+#include "labels.h"
+#include "oxbow/picture.h"
+#include "palette.h"
+#include "lettering.h"
+
+typedef struct {
+  double title, key, label, small;                        /* text sizes */
+  double track, later, entry, arrival, still, course, rose; /* line widths */
+} ox_sizes;
+
+/* The kinds of line that a legend names. */
+typedef enum {
+  OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_ENTRY, OX_LINE_ARRIVAL, OX_LINE_STILL_AIR,
+  OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
+} ox_line_kind;
+
+#define OX_TRIANGLE_ROWS 3
+
+/* Everything that is not in the world: texts and the rectangles they stand in. An empty
+ * rectangle means that there was no room for the block. */
+typedef struct {
+  ox_lettering title, facts, notice, caution; /* notice: why the hold cannot be flown as asked */
+  ox_rect title_at, facts_at, notice_at, caution_at;
+  ox_rect compass_at, wind_at, triangle_at, legend_at, scale_at;
+  ox_lettering north_true, north_magnetic, variation;
+  ox_lettering wind_words, triangle_head, scale_words;
+  ox_lettering row[OX_TRIANGLE_ROWS], row_sample; /* changing words; the widest that they can be */
+  ox_lettering legend[OX_LINE_COUNT];
+  int legend_rows; /* that there is room for */
+  double scale_nm;
+} ox_furniture;
+
+typedef struct {
+  ox_lines track, later, entry, arrival, still_air;
+  ox_lines heads_track, heads_entry; /* direction arrows: closed triangles, three points each */
+  ox_lines ticks;                    /* abeam and clock start, across the track */
+} ox_track_lines;
+
+typedef struct {
+  ox_vec centre;
+  double radius, inner; /* of the ring and of the sectors' band inside it; 0: no rose */
+  double north_deg;     /* device bearing of magnetic north */
+  ox_lines ring, ticks, spokes;
+} ox_rose;
+
+typedef struct {
+  ox_vec upstream, downstream; /* ends of the course line within the map */
+  ox_lines line, abeam;
+  ox_vec head_at;              /* tip of the arrow on the line */
+  ox_lines head;
+} ox_course;
+
+struct ox_picture {
+  ox_scene scene; /* case and flight are borrowed */
+  char *title;
+  const ox_palette *palette;
+  double width, height;
+  ox_sizes size;
+  PangoContext *context;
+  ox_furniture furniture;
+  ox_rect map; /* where the world is drawn */
+  ox_viewport view;
+  double rose_radius;
+  ox_track_lines lines;
+  ox_rose rose;
+  ox_course course;
+  ox_lines hatch;
+  ox_segments obstacles;
+  ox_label labels[OX_LABELS_MAX];
+  size_t label_count;
+};
+
+/* --- helpers ------------------------------------------------------------------------------- */
+
+bool ox_has_layer(const ox_picture *p, unsigned layer);
+void ox_ink_set(const ox_picture *p, cairo_t *cr, ox_ink ink);
+void ox_ink_set_alpha(const ox_picture *p, cairo_t *cr, ox_ink ink, double alpha);
+/* Appends polylines to the current path. */
+void ox_path_add(cairo_t *cr, const ox_lines *lines);
+/* Appends closed triangles (three points each). */
+void ox_path_add_heads(cairo_t *cr, const ox_lines *heads);
+/* An arrowhead with its tip at p along a device direction. */
+void ox_lines_head(ox_lines *lines, ox_vec tip, ox_vec direction, double length);
+/* Width, dashes, caps and source of a kind of line, as the legend and the layers draw it. */
+void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind);
+/* First leg of a kind in a circuit; NULL when there is none. */
+const ox_leg *ox_find_leg(const ox_flight *flight, ox_leg_kind kind, int circuit);
+/* First event of a kind in a circuit; NULL when there is none. */
+const ox_event *ox_find_event(const ox_flight *flight, ox_event_kind kind, int circuit);
+ox_vec ox_to_dev(const ox_picture *p, ox_vec world_nm);
+/* Device bearing of a true bearing. */
+double ox_dev_bearing(const ox_picture *p, double true_deg);
+/* " M" where magnetic and true differ, else "". */
+const char *ox_magnetic_mark(const ox_picture *p);
+/* A number with so many decimals (0..2), with a point in every locale. */
+void ox_number_text(char *buf, size_t bytes, double value, int decimals);
+/* "032 M" from a true bearing. */
+void ox_direction_text(const ox_picture *p, char *buf, size_t bytes, double true_deg);
+/* "from 360 T" and its like, in the north the case gives the wind in. */
+void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
+
+/* --- layout and building, in this order ---------------------------------------------------- */
+
+void ox_build_sizes(ox_picture *p);
+void ox_build_furniture(ox_picture *p); /* sets map */
+void ox_furniture_clear(ox_furniture *f);
+void ox_build_view(ox_picture *p);      /* sets view and rose_radius */
+void ox_build_scale(ox_picture *p);     /* needs the view */
+void ox_build_track(ox_picture *p);
+void ox_build_rose(ox_picture *p);
+void ox_build_course_ends(ox_picture *p);
+void ox_build_labels(ox_picture *p);    /* builds the course line round its figure too */
+void ox_build_course_lines(ox_picture *p, const ox_rect *gap);
+void ox_build_hatch(ox_picture *p);     /* last: it leaves the labels free */
+
+/* --- layers -------------------------------------------------------------------------------- */
+
+void ox_layer_sides(const ox_picture *p, cairo_t *cr);
+void ox_layer_rose(const ox_picture *p, cairo_t *cr);
+void ox_layer_course(const ox_picture *p, cairo_t *cr);
+void ox_layer_fix(const ox_picture *p, cairo_t *cr); /* part of the course layer, over the track */
+void ox_layer_still_air(const ox_picture *p, cairo_t *cr);
+void ox_layer_track(const ox_picture *p, cairo_t *cr);
+void ox_layer_labels(const ox_picture *p, cairo_t *cr);
+void ox_layer_furniture(const ox_picture *p, cairo_t *cr);
+void ox_layer_wind(const ox_picture *p, cairo_t *cr);
+void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s);
+void ox_layer_triangle(ox_picture *p, cairo_t *cr, double t_s);
+
+/* Labels, content of the list: adds everything that is to be named, most important first. */
+void ox_label_content(ox_picture *p);
+/* Adds one label; NULL when the list is full. */
+ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_ink ink,
+                       int priority, ox_anchor anchor);
+
+#endif

@@ -1,0 +1,77 @@
+/* The four palettes: screen light, screen dark, projector, print.
+ *
+ * Okabe and Ito's hues: track blue, entry bluish green, wind sky blue on dark and blue on light.
+ * No meaning hangs on a hue alone, for the lines differ by dash and width too. */
+#include "palette.h"
+
+#define RGB(hex)                                                                                 \
+  {(double)((hex) >> 16 & 0xff) / 255.0, (double)((hex) >> 8 & 0xff) / 255.0,                    \
+   (double)((hex)&0xff) / 255.0}
+
+static const ox_palette palettes[OX_PALETTE_COUNT] = {
+    [OX_PALETTE_LIGHT] =
+        {.name = "light",
+         .ink = {[OX_INK_BOARD] = RGB(0xffffff), [OX_INK_TINT] = RGB(0xfff9ee),
+                 [OX_INK_TEXT] = RGB(0x16191d), [OX_INK_QUIET] = RGB(0x555b63),
+                 [OX_INK_COURSE] = RGB(0x16191d), [OX_INK_STILL_AIR] = RGB(0x000000),
+                 [OX_INK_TRACK] = RGB(0x0072b2), [OX_INK_TRACK_TEXT] = RGB(0x00639b),
+                 [OX_INK_ENTRY] = RGB(0x00946b), [OX_INK_ENTRY_TEXT] = RGB(0x00704f),
+                 [OX_INK_WIND] = RGB(0x0072b2), [OX_INK_ROSE] = RGB(0x868c94),
+                 [OX_INK_HATCH] = RGB(0xc9cdd3), [OX_INK_DIRECT] = RGB(0xe3ebf5),
+                 [OX_INK_PARALLEL] = RGB(0xf3e3ee), [OX_INK_TEARDROP] = RGB(0xdcf1e6),
+                 [OX_INK_AIRCRAFT] = RGB(0x16191d)},
+         .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
+         .title_share = 0.0235, .least_text = 10.0,
+         .line_share = 0.0034, .least_line = 0.9, .fine_share = 0.0},
+    [OX_PALETTE_DARK] =
+        {.name = "dark",
+         .ink = {[OX_INK_BOARD] = RGB(0x1e1e1e), [OX_INK_TINT] = RGB(0x292519),
+                 [OX_INK_TEXT] = RGB(0xf2f2f2), [OX_INK_QUIET] = RGB(0xb4b9c0),
+                 [OX_INK_COURSE] = RGB(0xe6e6e6), [OX_INK_STILL_AIR] = RGB(0xffffff),
+                 [OX_INK_TRACK] = RGB(0x3f9fe6), [OX_INK_TRACK_TEXT] = RGB(0x6bb8f2),
+                 [OX_INK_ENTRY] = RGB(0x1fb88c), [OX_INK_ENTRY_TEXT] = RGB(0x35cda0),
+                 [OX_INK_WIND] = RGB(0x56b4e9), [OX_INK_ROSE] = RGB(0x7d838b),
+                 [OX_INK_HATCH] = RGB(0x42464b), [OX_INK_DIRECT] = RGB(0x26323f),
+                 [OX_INK_PARALLEL] = RGB(0x3d2a38), [OX_INK_TEARDROP] = RGB(0x1f3a30),
+                 [OX_INK_AIRCRAFT] = RGB(0xffffff)},
+         .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
+         .title_share = 0.0235, .least_text = 10.0,
+         .line_share = 0.0034, .least_line = 0.9, .fine_share = 0.0},
+    [OX_PALETTE_PROJECTOR] =
+        {.name = "projector",
+         .ink = {[OX_INK_BOARD] = RGB(0xffffff), [OX_INK_TINT] = RGB(0xfff4dc),
+                 [OX_INK_TEXT] = RGB(0x000000), [OX_INK_QUIET] = RGB(0x333333),
+                 [OX_INK_COURSE] = RGB(0x000000), [OX_INK_STILL_AIR] = RGB(0x000000),
+                 [OX_INK_TRACK] = RGB(0x0060a8), [OX_INK_TRACK_TEXT] = RGB(0x00508c),
+                 [OX_INK_ENTRY] = RGB(0x007a56), [OX_INK_ENTRY_TEXT] = RGB(0x005f43),
+                 [OX_INK_WIND] = RGB(0x0060a8), [OX_INK_ROSE] = RGB(0x6a6f75),
+                 [OX_INK_HATCH] = RGB(0xb4b8be), [OX_INK_DIRECT] = RGB(0xd3e2f4),
+                 [OX_INK_PARALLEL] = RGB(0xf2d3e8), [OX_INK_TEARDROP] = RGB(0xc5ecd9),
+                 [OX_INK_AIRCRAFT] = RGB(0x000000)},
+         .key_share = 0.042, .label_share = 0.033, .small_share = 0.026,
+         .title_share = 0.042, .least_text = 10.0,
+         .line_share = 0.0062, .least_line = 1.2, .fine_share = 0.003},
+    [OX_PALETTE_PRINT] =
+        {.name = "print",
+         .ink = {[OX_INK_BOARD] = RGB(0xffffff), [OX_INK_TINT] = RGB(0xfbf7ee),
+                 [OX_INK_TEXT] = RGB(0x000000), [OX_INK_QUIET] = RGB(0x404040),
+                 [OX_INK_COURSE] = RGB(0x000000), [OX_INK_STILL_AIR] = RGB(0x000000),
+                 [OX_INK_TRACK] = RGB(0x0068a3), [OX_INK_TRACK_TEXT] = RGB(0x005a8c),
+                 [OX_INK_ENTRY] = RGB(0x00835e), [OX_INK_ENTRY_TEXT] = RGB(0x00694b),
+                 [OX_INK_WIND] = RGB(0x0068a3), [OX_INK_ROSE] = RGB(0x7c7c7c),
+                 [OX_INK_HATCH] = RGB(0xb8b8b8), [OX_INK_DIRECT] = RGB(0xe6ecf4),
+                 [OX_INK_PARALLEL] = RGB(0xf2e4ee), [OX_INK_TEARDROP] = RGB(0xdff0e8),
+                 [OX_INK_AIRCRAFT] = RGB(0x000000)},
+         .key_share = 0.0195, .label_share = 0.0165, .small_share = 0.0145,
+         .title_share = 0.024, .least_text = 8.0,
+         .line_share = 0.0034, .least_line = 0.6, .fine_share = 0.0},
+};
+
+const ox_palette *ox_palette_get(ox_palette_id id) {
+  unsigned i = (unsigned)id;
+  return &palettes[i < OX_PALETTE_COUNT ? i : OX_PALETTE_LIGHT];
+}
+
+const char *ox_palette_name(ox_palette_id id) {
+  return ox_palette_get(id)->name;
+}

@@ -1,0 +1,39 @@
+/* Sentences for people. printf writes a decimal comma in some locales, and these sentences also
+ * go to the command line; so figures are made from whole numbers. */
+#include "remark.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+
+const char *ox_figures(char buf[OX_FIGURES_BYTES], double value, int decimals) {
+  if (!isfinite(value) || fabs(value) >= 9e8) {
+    snprintf(buf, OX_FIGURES_BYTES, "%s", isfinite(value) ? "too large a number" : "no number");
+    return buf;
+  }
+  long long scale = 1;
+  for (int i = 0; i < decimals; i++)
+    scale *= 10;
+  long long units = llround(fabs(value) * (double)scale);
+  const char *sign = value < 0 && units > 0 ? "-" : "";
+  if (decimals > 0)
+    snprintf(buf, OX_FIGURES_BYTES, "%s%lld.%0*lld", sign, units / scale, decimals, units % scale);
+  else
+    snprintf(buf, OX_FIGURES_BYTES, "%s%lld", sign, units);
+  return buf;
+}
+
+ox_status ox_remark(ox_status status, char *remark, size_t bytes, const char *format, ...) {
+  if (remark && bytes > 0) {
+    va_list list;
+    va_start(list, format);
+    vsnprintf(remark, bytes, format, list);
+    va_end(list);
+  }
+  return status;
+}
+
+ox_status ox_no_remark(char *remark, size_t bytes) {
+  if (remark && bytes > 0) remark[0] = '\0';
+  return OX_OK;
+}

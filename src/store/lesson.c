@@ -1,0 +1,58 @@
+/* Lessons in memory: making, freeing, and the list of cases. */
+#include "oxbow/lesson.h"
+
+#include <cJSON.h>
+#include <string.h>
+
+ox_lesson *ox_lesson_new(void) {
+  ox_lesson *lesson = cJSON_malloc(sizeof *lesson);
+  if (!lesson) return NULL;
+  memset(lesson, 0, sizeof *lesson);
+  ox_case standard = ox_case_default();
+  if (ox_lesson_insert(lesson, 0, &standard, NULL) == OX_OK) return lesson;
+  ox_lesson_free(lesson);
+  return NULL;
+}
+
+void ox_lesson_free(ox_lesson *lesson) {
+  if (!lesson) return;
+  for (size_t i = 0; i < lesson->case_count; i++)
+    cJSON_Delete(lesson->cases[i].kept);
+  cJSON_free(lesson->cases);
+  cJSON_Delete(lesson->kept);
+  cJSON_free(lesson);
+}
+
+/* Both `c` and `like` may stand in the list itself: they are copied before it moves. */
+ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
+                           const ox_lesson_case *like) {
+  size_t count = lesson->case_count;
+  if (index > count || count >= OX_LESSON_CASES_MAX) return OX_ERROR;
+  ox_lesson_case made = {.c = *c, .kept = NULL};
+  if (like && like->kept) {
+    made.kept = cJSON_Duplicate(like->kept, true);
+    if (!made.kept) return OX_ERROR;
+  }
+  ox_lesson_case *cases = cJSON_malloc((count + 1) * sizeof *cases);
+  if (!cases) {
+    cJSON_Delete(made.kept);
+    return OX_ERROR;
+  }
+  if (index > 0) memcpy(cases, lesson->cases, index * sizeof *cases);
+  cases[index] = made;
+  if (index < count)
+    memcpy(cases + index + 1, lesson->cases + index, (count - index) * sizeof *cases);
+  cJSON_free(lesson->cases);
+  lesson->cases = cases;
+  lesson->case_count = count + 1;
+  return OX_OK;
+}
+
+ox_status ox_lesson_remove(ox_lesson *lesson, size_t index) {
+  if (index >= lesson->case_count || lesson->case_count == 1) return OX_ERROR;
+  cJSON_Delete(lesson->cases[index].kept);
+  memmove(lesson->cases + index, lesson->cases + index + 1,
+          (lesson->case_count - index - 1) * sizeof *lesson->cases);
+  lesson->case_count--;
+  return OX_OK;
+}

@@ -1,0 +1,131 @@
+/* Lessons from and to files. Reading takes a regular file or a pipe, never more than a lesson may
+ * be large; writing goes through the writer that replaces a file whole. */
+#include <cJSON.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <stdio.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "errno_text.h"
+#include "oxbow/file.h"
+#include "reading.h"
+#include "text.h"
+
+/* An open file descriptor, or -1 with the reason in *why. Opening never waits for a pipe's other
+ * end; reading does. */
+static int open_lesson(const char *path, const char **why) {
+  struct stat state;
+  int fd = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK | O_NOCTTY);
+  if (fd < 0) {
+    *why = ox_errno_text(errno);
+    return -1;
+  }
+  if (fstat(fd, &state) != 0)
+    *why = ox_errno_text(errno);
+  else if (S_ISDIR(state.st_mode))
+    *why = "it is a directory";
+  else if (!S_ISREG(state.st_mode) && !S_ISFIFO(state.st_mode))
+    *why = "it is neither a file nor a pipe";
+  else if (fcntl(fd, F_SETFL, 0) < 0)
+    *why = ox_errno_text(errno);
+  else
+    return fd;
+  close(fd);
+  return -1;
+}
+
+/* All of the file, or one byte more than a lesson may have. False with the reason. */
+static bool read_all(int fd, ox_text *into, const char **why) {
+  char block[16384];
+  while (into->length <= OX_LESSON_FILE_MAX_BYTES) {
+    ssize_t got = read(fd, block, sizeof block);
+    if (got == 0) return true;
+    if (got < 0 && errno == EINTR) continue;
+    if (got < 0) {
+      *why = ox_errno_text(errno);
+      return false;
+    }
+    ox_text_put(into, block, (size_t)got);
+    if (into->failed) {
+      *why = ox_errno_text(ENOMEM);
+      return false;
+    }
+  }
+  return true;
+}
+
+static ox_status refuse(ox_messages *messages, const char *path, const char *what,
+                        const char *why) {
+  char sentence[200];
+  snprintf(sentence, sizeof sentence, "%s: %s", what, why);
+  ox_messages_say(messages, path, sentence);
+  return OX_ERROR;
+}
+
+ox_status ox_lesson_read(const char *path, ox_lesson **out, ox_messages *messages) {
+  const char *why = "";
+  int fd = open_lesson(path, &why);
+  if (fd < 0) return refuse(messages, path, "cannot be read", why);
+  ox_text text = {0};
+  bool ok = read_all(fd, &text, &why);
+  close(fd);
+  ox_status status = ok ? ox_lesson_parse(text.bytes, text.length, path, out, messages)
+                        : refuse(messages, path, "cannot be read", why);
+  ox_text_clear(&text);
+  return status;
+}
+
+/* What the reader would refuse is not written: a file that cannot be opened again is worse than
+ * none. */
+static bool check_cases(const ox_lesson *lesson, const char *path, ox_messages *messages) {
+  ox_reading r = {.name = path, .messages = messages, .in_case = true};
+  for (size_t i = 0; i < lesson->case_count; i++) {
+    const ox_case *c = &lesson->cases[i].c;
+    ox_fault faults[OX_READING_FIELDS_MAX];
+    size_t count = ox_case_check(c, faults, OX_READING_FIELDS_MAX);
+    char name[OX_CASE_NAME_BYTES];
+    ox_text_line_copy(name, sizeof name, c->name, sizeof c->name);
+    r.case_number = i + 1;
+    r.case_name = ox_text_is_blank(name) ? NULL : name;
+    for (size_t f = 0; f < count && f < OX_READING_FIELDS_MAX; f++) {
+      char sentence[160];
+      snprintf(sentence, sizeof sentence, "%.31s is not %.100s", faults[f].value,
+               faults[f].allowed);
+      ox_reading_say(&r, "", faults[f].key, sentence);
+    }
+  }
+  return r.fault_count == 0;
+}
+
+static ox_status write_text(const char *text, const char *path, ox_messages *messages) {
+  char error[512];
+  ox_file_writer *writer = ox_file_begin(path, error, sizeof error);
+  ox_status status = OX_ERROR;
+  if (writer) {
+    ox_file_write(writer, text, strlen(text));
+    status = ox_file_commit(writer, error, sizeof error);
+  }
+  if (status == OX_OK) return OX_OK;
+  ox_text message = {0};
+  ox_text_puts(&message, error);
+  ox_messages_add(messages, &message);
+  return OX_ERROR;
+}
+
+ox_status ox_lesson_write(const ox_lesson *lesson, const char *path, ox_messages *messages) {
+  if (lesson->read_only)
+    return refuse(messages, path, "not written",
+                  "the lesson comes from a newer program and is read-only here");
+  if (!check_cases(lesson, path, messages)) return OX_ERROR;
+  char *text = ox_lesson_to_text(lesson);
+  if (!text) return refuse(messages, path, "not written", ox_errno_text(ENOMEM));
+  ox_status status = OX_ERROR;
+  if (strlen(text) > OX_LESSON_FILE_MAX_BYTES)
+    refuse(messages, path, "not written", "the lesson is larger than a lesson may be (4 MiB)");
+  else
+    status = write_text(text, path, messages);
+  cJSON_free(text);
+  return status;
+}

@@ -1,0 +1,205 @@
+/* Lesson to text: a tree in the key order of the format, every key written out, and after the
+ * known keys of each object those that came with the file and are not known here. */
+#include <stdio.h>
+#include <string.h>
+
+#include "json.h"
+#include "keys.h"
+#include "oxbow/lesson.h"
+
+/* Adds the item, or notes that memory is out. A NULL item is one that could not be made. */
+static cJSON *add(cJSON *object, const char *key, cJSON *item, bool *failed) {
+  bool added =
+      item && !*failed &&
+      (key ? cJSON_AddItemToObject(object, key, item) : cJSON_AddItemToArray(object, item));
+  if (added) return item;
+  cJSON_Delete(item);
+  *failed = true;
+  return NULL;
+}
+
+static void add_text(cJSON *object, const char *key, const char *text, size_t bytes, bool *failed) {
+  char line[OX_LESSON_TITLE_BYTES];
+  ox_text_line_copy(line, bytes < sizeof line ? bytes : sizeof line, text, bytes);
+  add(object, key, cJSON_CreateString(line), failed);
+}
+
+/* The field as JSON; NULL with *omit set when the key is better left out. */
+static cJSON *field_item(const ox_field *field, const void *base, bool *omit) {
+  double value = ox_field_get(field, base);
+  *omit = false;
+  if (field->kind == OX_FIELD_CHOICE)
+    return ox_field_accepts(field, value) ? cJSON_CreateString(field->choices[(int)value])
+                                          : cJSON_CreateNull();
+  if (field->zero_is_absent && value == 0.0) {
+    *omit = strcmp(field->key, "hold.limit_kias") != 0;
+    return *omit ? NULL : cJSON_CreateNull();
+  }
+  return cJSON_CreateNumber(value); /* what is not finite prints as null */
+}
+
+/* The object of a path's section ("hold.leg" of "hold.leg.s"), made when it is not there yet;
+ * *key is what stands after the last dot. */
+static cJSON *section_of(cJSON *object, const char *path, const char **key, bool *failed) {
+  const char *dot;
+  while (object && (dot = strchr(path, '.'))) {
+    char name[OX_KEY_PATH_BYTES];
+    size_t length = (size_t)(dot - path);
+    memcpy(name, path, length);
+    name[length] = '\0';
+    cJSON *inner = ox_json_member(object, name);
+    object = inner ? inner : add(object, name, cJSON_CreateObject(), failed);
+    path = dot + 1;
+  }
+  *key = path;
+  return object;
+}
+
+/* The standard leg is a leg that is not there; the end of a leg matters with a distance only. */
+static bool leg_key_is_idle(const ox_case *c, const char *path) {
+  bool by_time = c->hold.leg_by == OX_LEG_BY_TIME;
+  bool end = c->hold.leg_end == OX_LEG_END_OUTBOUND;
+  if (strcmp(path, "hold.leg.end") == 0) return by_time && end;
+  if (strcmp(path, "hold.leg.by") == 0)
+    return by_time && end && c->hold.leg_s == 0.0 && c->hold.leg_nm == 0.0;
+  return false;
+}
+
+static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
+
+static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed) {
+  size_t count;
+  const ox_field *fields = ox_fields(&count);
+  bool wind_added = false;
+  for (size_t i = 0; i < count && !*failed; i++) {
+    const char *path = fields[i].key, *key;
+    bool omit;
+    if (!wind_added && !strchr(path, '.')) { /* after the aircraft, before the variation */
+      add_wind(to, c, kept, failed);
+      wind_added = true;
+    }
+    if (leg_key_is_idle(c, path)) continue;
+    cJSON *item = field_item(&fields[i], c, &omit);
+    if (omit) continue;
+    cJSON *section = section_of(to, path, &key, failed);
+    if (section)
+      add(section, key, item, failed);
+    else
+      cJSON_Delete(item);
+  }
+}
+
+static void add_efc(cJSON *hold, const ox_case *c, bool *failed) {
+  char text[16];
+  bool given = c->hold.efc_min >= 0 && c->hold.efc_min < 24 * 60;
+  snprintf(text, sizeof text, "%02d:%02d", given ? c->hold.efc_min / 60 : 0,
+           given ? c->hold.efc_min % 60 : 0);
+  add(hold, "efc", given ? cJSON_CreateString(text) : cJSON_CreateNull(), failed);
+}
+
+/* Copies what the kept object has and the format does not know. Inside a known section the same
+ * is done one level deeper; a section that is not there is made when there is something to keep. */
+static void keep_unknown(cJSON *to, const cJSON *kept, ox_key_table table, const char *prefix,
+                         bool *failed) {
+  char path[OX_KEY_PATH_BYTES];
+  if (!cJSON_IsObject(kept)) return;
+  for (const cJSON *child = kept->child; child && !*failed; child = child->next) {
+    bool joined = ox_key_join(path, prefix, child->string);
+    bool known = joined && !strchr(child->string, '.') && ox_key_is_known(table, path);
+    if (!known) {
+      add(to, child->string, cJSON_Duplicate(child, true), failed);
+      continue;
+    }
+    if (table != OX_KEYS_CASE || !ox_key_is_section(path) || !cJSON_IsObject(child)) continue;
+    cJSON *inner = ox_json_member(to, child->string);
+    if (!inner) inner = add(to, child->string, cJSON_CreateObject(), failed);
+    if (!inner) return;
+    keep_unknown(inner, child, table, path, failed);
+    if (!inner->child) cJSON_Delete(cJSON_DetachItemViaPointer(to, inner));
+  }
+}
+
+static cJSON *make_row(const ox_wind_row *row, bool with_altitude, const cJSON *kept,
+                       bool *failed) {
+  cJSON *object = cJSON_CreateObject();
+  size_t count;
+  const ox_field *fields = ox_wind_fields(&count);
+  for (size_t i = 0; object && i < count; i++) {
+    bool altitude = strcmp(fields[i].key, "altitude_ft") == 0;
+    /* One row holds at every altitude; its own is written when there is one worth keeping. */
+    if (altitude && !with_altitude &&
+        (row->altitude_ft == 0.0 || !ox_field_accepts(&fields[i], row->altitude_ft)))
+      continue;
+    bool omit;
+    add(object, fields[i].key, field_item(&fields[i], row, &omit), failed);
+  }
+  if (object) keep_unknown(object, kept, OX_KEYS_WIND, "", failed);
+  return object;
+}
+
+/* One wind is an object, several are a list; one in a list stays in a list. */
+static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed) {
+  int count = c->wind_count;
+  const cJSON *kept_wind = cJSON_IsObject(kept) ? ox_json_member(kept, "wind") : NULL;
+  bool kept_rows = cJSON_IsArray(kept_wind);
+  if (count <= 0 || count > OX_WIND_ROWS_MAX) {
+    add(to, "wind", cJSON_CreateNull(), failed);
+  } else if (count == 1 && !kept_rows) {
+    add(to, "wind", make_row(&c->wind[0], false, kept_wind, failed), failed);
+  } else {
+    bool same = kept_rows && cJSON_GetArraySize(kept_wind) == count;
+    cJSON *list = add(to, "wind", cJSON_CreateArray(), failed);
+    const cJSON *kept_row = same ? kept_wind->child : NULL;
+    for (int i = 0; list && i < count && !*failed; i++) {
+      add(list, NULL, make_row(&c->wind[i], count > 1, kept_row, failed), failed);
+      if (kept_row) kept_row = kept_row->next;
+    }
+  }
+}
+
+static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
+  const ox_case *c = &from->c;
+  cJSON *object = cJSON_CreateObject();
+  if (!object) return NULL;
+  add_text(object, "name", c->name, sizeof c->name, failed);
+  cJSON *hold = add(object, "hold", cJSON_CreateObject(), failed);
+  char fix[OX_FIX_NAME_BYTES];
+  ox_text_line_copy(fix, sizeof fix, c->hold.fix, sizeof c->hold.fix);
+  /* A blank name could not be read again; without the key the fix has its default name. */
+  if (hold && !ox_text_is_blank(fix)) add(hold, "fix", cJSON_CreateString(fix), failed);
+  add_fields(object, c, from->kept, failed);
+  if (hold) add_efc(hold, c, failed);
+  keep_unknown(object, from->kept, OX_KEYS_CASE, "", failed);
+  return object;
+}
+
+/* A newer lesson keeps its number: its text, too, is not of this version. */
+static cJSON *make_version(const ox_lesson *lesson) {
+  const cJSON *version = lesson->kept ? ox_json_member(lesson->kept, "version") : NULL;
+  if (lesson->read_only && cJSON_IsNumber(version)) return cJSON_Duplicate(version, true);
+  return cJSON_CreateNumber(OX_LESSON_VERSION);
+}
+
+static cJSON *make_lesson(const ox_lesson *lesson, bool *failed) {
+  cJSON *object = cJSON_CreateObject();
+  if (!object) return NULL;
+  add(object, "format", cJSON_CreateString("oxbow-lesson"), failed);
+  add(object, "version", make_version(lesson), failed);
+  add_text(object, "title", lesson->title, sizeof lesson->title, failed);
+  cJSON *cases = add(object, "cases", cJSON_CreateArray(), failed);
+  for (size_t i = 0; cases && i < lesson->case_count && !*failed; i++)
+    add(cases, NULL, make_case(&lesson->cases[i], failed), failed);
+  keep_unknown(object, lesson->kept, OX_KEYS_TOP, "", failed);
+  return object;
+}
+
+char *ox_lesson_to_text(const ox_lesson *lesson) {
+  bool failed = false;
+  ox_text text = {0};
+  cJSON *tree = make_lesson(lesson, &failed);
+  if (tree && !failed) ox_json_print(&text, tree);
+  cJSON_Delete(tree);
+  if (!text.failed) return text.bytes;
+  ox_text_clear(&text);
+  return NULL;
+}

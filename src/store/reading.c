@@ -1,0 +1,152 @@
+/* What every part of the reader shares: faults put into sentences, and single values. */
+#include "reading.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "json.h"
+
+#define KEY_SHOWN_BYTES 40
+#define VALUE_SHOWN_COLUMNS 40
+
+static void put_where(ox_reading *r, ox_text *t) {
+  ox_text_put_plain(t, r->name, strlen(r->name));
+  ox_text_puts(t, ": ");
+  if (!r->in_case) return;
+  if (r->case_name) {
+    ox_text_puts(t, "case \"");
+    ox_text_put_plain(t, r->case_name, strlen(r->case_name));
+    ox_text_puts(t, "\": ");
+  } else {
+    char number[40];
+    snprintf(number, sizeof number, "case %zu: ", r->case_number);
+    ox_text_puts(t, number);
+  }
+}
+
+static void put_key(ox_text *t, const char *key) {
+  size_t length = strlen(key), at = 0;
+  while (at < length && at < KEY_SHOWN_BYTES) {
+    size_t step = ox_utf8_length(key + at, length - at);
+    at += step ? step : 1;
+  }
+  ox_text_put_plain(t, key, at);
+  if (at < length) ox_text_puts(t, "…");
+}
+
+static void put_path(ox_text *t, const char *prefix, const char *key) {
+  ox_text_puts(t, prefix);
+  if (*prefix && *key) ox_text_puts(t, ".");
+  put_key(t, key);
+  if (*prefix || *key) ox_text_puts(t, ": ");
+}
+
+static void tell(ox_reading *r, ox_text *t) {
+  r->fault_count++;
+  if (!ox_messages_add(r->messages, t)) r->no_memory = true;
+}
+
+void ox_reading_say(ox_reading *r, const char *prefix, const char *key, const char *sentence) {
+  ox_text t = {0};
+  put_where(r, &t);
+  put_path(&t, prefix, key);
+  ox_text_puts(&t, sentence);
+  tell(r, &t);
+}
+
+void ox_reading_refuse(ox_reading *r, const char *prefix, const char *key, const cJSON *value,
+                       const char *allowed) {
+  ox_text t = {0};
+  put_where(r, &t);
+  put_path(&t, prefix, key);
+  ox_json_print_short(&t, value, VALUE_SHOWN_COLUMNS);
+  ox_text_puts(&t, " is not ");
+  ox_text_puts(&t, allowed);
+  tell(r, &t);
+}
+
+bool ox_reading_first(ox_reading *r, const char *prefix, const cJSON *object, const cJSON *member) {
+  for (const cJSON *before = object->child; before != member; before = before->next)
+    if (strcmp(before->string, member->string) == 0) {
+      ox_reading_say(r, prefix, member->string, "is given twice");
+      return false;
+    }
+  return true;
+}
+
+bool ox_reading_object(ox_reading *r, const char *prefix, const char *key, const cJSON *value) {
+  if (!cJSON_IsObject(value)) {
+    ox_reading_refuse(r, prefix, key, value, "an object");
+    return false;
+  }
+  size_t count = 0;
+  for (const cJSON *child = value->child; child; child = child->next)
+    count++;
+  if (count <= OX_READING_MEMBERS_MAX) return true;
+  ox_reading_say(r, prefix, key, "has more than 256 keys");
+  return false;
+}
+
+/* The value as the number that ox_field_set takes; NAN when its type is wrong. */
+static double field_value(const ox_field *field, const cJSON *value) {
+  if (field->kind == OX_FIELD_CHOICE) {
+    if (!cJSON_IsString(value)) return (double)NAN;
+    for (int i = 0; field->choices[i]; i++)
+      if (strcmp(field->choices[i], value->valuestring) == 0) return i;
+    return (double)NAN;
+  }
+  if (cJSON_IsNull(value) && field->zero_is_absent) return 0.0;
+  return cJSON_IsNumber(value) ? value->valuedouble : (double)NAN;
+}
+
+bool ox_reading_field(ox_reading *r, const char *prefix, const ox_field *field, void *base,
+                      const char *key, const cJSON *value) {
+  double number = field_value(field, value);
+  if (!ox_field_accepts(field, number)) {
+    ox_reading_refuse(r, prefix, key, value, field->allowed);
+    return false;
+  }
+  ox_field_set(field, base, number + 0.0); /* -0 becomes 0 */
+  return true;
+}
+
+bool ox_reading_line(ox_reading *r, const char *key, const cJSON *value, char *out,
+                     size_t out_bytes, const char *allowed) {
+  if (!cJSON_IsString(value) || strlen(value->valuestring) >= out_bytes ||
+      !ox_text_is_line(value->valuestring)) {
+    ox_reading_refuse(r, "", key, value, allowed);
+    return false;
+  }
+  strcpy(out, value->valuestring);
+  return true;
+}
+
+size_t ox_reading_index(const ox_field *field) {
+  size_t count;
+  const ox_field *fields = ox_fields(&count);
+  if (!field || field < fields || field >= fields + count) return OX_READING_FIELDS_MAX;
+  size_t index = (size_t)(field - fields);
+  return index < OX_READING_FIELDS_MAX ? index : OX_READING_FIELDS_MAX;
+}
+
+void ox_reading_mark_told(ox_reading *r, const char *path) {
+  size_t count;
+  const ox_field *fields = ox_fields(&count);
+  for (size_t i = 0; i < count && i < OX_READING_FIELDS_MAX; i++)
+    if (strcmp(fields[i].key, path) == 0 || ox_key_is_within(fields[i].key, path))
+      r->told[i] = true;
+}
+
+static bool flag_of(const bool *flags, const char *path) {
+  size_t index = ox_reading_index(ox_field_by_key(path));
+  return index < OX_READING_FIELDS_MAX && flags[index];
+}
+
+bool ox_reading_was_told(const ox_reading *r, const char *path) {
+  return flag_of(r->told, path);
+}
+
+bool ox_reading_was_seen(const ox_reading *r, const char *path) {
+  return flag_of(r->seen, path);
+}

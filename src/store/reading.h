@@ -1,0 +1,62 @@
+/* The state of one reading: where we are, what was found, and how it is told. */
+#ifndef OX_STORE_READING_H
+#define OX_STORE_READING_H
+
+#include <cJSON.h>
+#include <stdbool.h>
+
+#include "keys.h"
+#include "oxbow/lesson.h"
+#include "text.h"
+
+#define OX_READING_FIELDS_MAX 64
+/* Objects with more members are refused: finding what stands twice compares every two. */
+#define OX_READING_MEMBERS_MAX 256
+
+typedef struct {
+  const char *name; /* of the file */
+  ox_messages *messages;
+  bool no_memory;
+  size_t fault_count;
+
+  /* The case being read. */
+  bool in_case;
+  size_t case_number;    /* from 1 */
+  const char *case_name; /* or NULL: it has none */
+  bool seen[OX_READING_FIELDS_MAX]; /* by index in ox_fields: given and not null */
+  bool told[OX_READING_FIELDS_MAX]; /* a fault was told */
+} ox_reading;
+
+/* "FILE: case "NAME": PREFIX.KEY: SENTENCE"; an empty prefix or key leaves its part out. The key
+ * may be any bytes and is shortened. Counts a fault. */
+void ox_reading_say(ox_reading *r, const char *prefix, const char *key, const char *sentence);
+/* "…: VALUE is not ALLOWED". */
+void ox_reading_refuse(ox_reading *r, const char *prefix, const char *key, const cJSON *value,
+                       const char *allowed);
+/* Whether the member may be looked at: says so and returns false when the same key stands
+ * before it. */
+bool ox_reading_first(ox_reading *r, const char *prefix, const cJSON *object,
+                      const cJSON *member);
+/* Whether the value is an object of a size that is walked; says what is wrong otherwise. */
+bool ox_reading_object(ox_reading *r, const char *prefix, const char *key, const cJSON *value);
+/* A field's value into `base`, or the fault. False when refused (base is untouched). */
+bool ox_reading_field(ox_reading *r, const char *prefix, const ox_field *field, void *base,
+                      const char *key, const cJSON *value);
+/* A text of one line into out, or the fault. */
+bool ox_reading_line(ox_reading *r, const char *key, const cJSON *value, char *out,
+                     size_t out_bytes, const char *allowed);
+
+/* Index of a field of ox_fields, or OX_READING_FIELDS_MAX. */
+size_t ox_reading_index(const ox_field *field);
+/* Marks every field of a section (or the field itself) as told. */
+void ox_reading_mark_told(ox_reading *r, const char *path);
+bool ox_reading_was_told(const ox_reading *r, const char *path);
+bool ox_reading_was_seen(const ox_reading *r, const char *path);
+
+/* A whole case from its JSON value; number from 1. *out is always a case that ox_case_check
+ * accepts, with defaults where something was refused. */
+void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out);
+/* The wind of a case. */
+void ox_reading_wind(ox_reading *r, const cJSON *value, ox_case *out);
+
+#endif

@@ -1,0 +1,175 @@
+/* One case from its JSON object: the keys of the table of fields by walking the object in the
+ * order of the file, the others by hand, then what is missing, then what does not fit together. */
+#include <stdio.h>
+#include <string.h>
+
+#include "json.h"
+#include "reading.h"
+
+#define NAME_ALLOWED "a name of one line and at most 159 bytes"
+#define FIX_ALLOWED "a name of one line and 1 to 63 bytes"
+#define FIX_PLACE_ALLOWED \
+  "a name of one line and 1 to 63 bytes; a fix given by its place is not known to this version"
+#define EFC_ALLOWED "a time of day (\"00:00\" to \"23:59\") or null"
+
+static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
+  char fix[OX_FIX_NAME_BYTES];
+  const char *allowed = cJSON_IsObject(value) ? FIX_PLACE_ALLOWED : FIX_ALLOWED;
+  if (cJSON_IsString(value) && ox_text_is_blank(value->valuestring))
+    ox_reading_refuse(r, "", "hold.fix", value, allowed);
+  else if (ox_reading_line(r, "hold.fix", value, fix, sizeof fix, allowed))
+    strcpy(out->hold.fix, fix);
+}
+
+/* Minutes after midnight of "HH:MM", or -1. */
+static int efc_minutes(const char *text) {
+  if (strlen(text) != 5 || text[2] != ':') return -1;
+  for (int i = 0; i < 5; i++)
+    if (i != 2 && (text[i] < '0' || text[i] > '9')) return -1;
+  int hours = (text[0] - '0') * 10 + text[1] - '0';
+  int minutes = (text[3] - '0') * 10 + text[4] - '0';
+  return hours < 24 && minutes < 60 ? hours * 60 + minutes : -1;
+}
+
+static void read_efc(ox_reading *r, const cJSON *value, ox_case *out) {
+  if (cJSON_IsNull(value)) return;
+  int minutes = cJSON_IsString(value) ? efc_minutes(value->valuestring) : -1;
+  if (minutes < 0)
+    ox_reading_refuse(r, "hold", "efc", value, EFC_ALLOWED);
+  else
+    out->hold.efc_min = minutes;
+}
+
+static void read_members(ox_reading *r, const cJSON *object, const char *prefix, ox_case *out);
+
+static void read_section(ox_reading *r, const char *path, const cJSON *value, ox_case *out) {
+  if (cJSON_IsNull(value) && strcmp(path, "hold.leg") == 0) return; /* the standard time */
+  if (ox_reading_object(r, "", path, value))
+    read_members(r, value, path, out);
+  else
+    ox_reading_mark_told(r, path);
+}
+
+static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_case *out) {
+  const ox_field *field = ox_field_by_key(path);
+  if (field) {
+    size_t index = ox_reading_index(field);
+    bool ok = ox_reading_field(r, "", field, out, path, value);
+    if (index == OX_READING_FIELDS_MAX) return;
+    r->seen[index] = !cJSON_IsNull(value);
+    r->told[index] = !ok;
+  } else if (strcmp(path, "name") == 0) {
+    ox_reading_line(r, path, value, out->name, sizeof out->name, NAME_ALLOWED);
+  } else if (strcmp(path, "hold.fix") == 0) {
+    read_fix(r, value, out);
+  } else if (strcmp(path, "hold.efc") == 0) {
+    read_efc(r, value, out);
+  } else if (strcmp(path, "wind") == 0) {
+    ox_reading_wind(r, value, out);
+  } else if (strcmp(path, "hold.leg.station") == 0) {
+    ox_reading_refuse(r, "", path, value,
+                      "known to this version: a leg has \"by\", \"s\", \"nm\" and \"end\"");
+  } else if (ox_key_is_section(path)) {
+    read_section(r, path, value, out);
+  }
+}
+
+/* The recursion follows the known sections, so it is as deep as they are. */
+static void read_members(ox_reading *r, const cJSON *object, const char *prefix, ox_case *out) {
+  char path[OX_KEY_PATH_BYTES];
+  for (const cJSON *child = object->child; child; child = child->next)
+    if (ox_reading_first(r, prefix, object, child) && !strchr(child->string, '.') &&
+        ox_key_join(path, prefix, child->string))
+      read_member(r, path, child, out);
+}
+
+static void say_missing(ox_reading *r, const char *key) {
+  char sentence[120];
+  snprintf(sentence, sizeof sentence, "is missing: %s is needed",
+           ox_field_by_key(key)->allowed);
+  ox_reading_say(r, "", key, sentence);
+}
+
+static void check_required(ox_reading *r, const char *key) {
+  if (!ox_reading_was_seen(r, key) && !ox_reading_was_told(r, key)) say_missing(r, key);
+}
+
+/* A leg by distance needs its length; a length alone does not say that it is meant. */
+static void check_leg(ox_reading *r, ox_case *out) {
+  bool has_length = ox_reading_was_seen(r, "hold.leg.nm");
+  if (has_length) check_required(r, "hold.leg.by");
+  if (out->hold.leg_by != OX_LEG_BY_DISTANCE || out->hold.leg_nm != 0.0) return;
+  if (!has_length && !ox_reading_was_told(r, "hold.leg.nm")) say_missing(r, "hold.leg.nm");
+  if (has_length && !ox_reading_was_told(r, "hold.leg.nm")) return; /* 0: ox_case_check tells */
+  out->hold.leg_by = OX_LEG_BY_TIME; /* already told: nothing to tell again */
+}
+
+/* One of the two airspeeds. The one that is not given is 0; where neither could be read the
+ * default stands in, so that the checks that follow have something to work with. */
+static void check_airspeed(ox_reading *r, ox_case *out) {
+  if (out->aircraft.ias_kt > 0.0 || out->aircraft.tas_kt > 0.0) return;
+  static const char ias[] = "aircraft.ias_kt", tas[] = "aircraft.tas_kt";
+  bool told = ox_reading_was_told(r, ias) || ox_reading_was_told(r, tas);
+  bool seen = ox_reading_was_seen(r, ias) || ox_reading_was_seen(r, tas);
+  if (!told && seen) return; /* a 0: ox_case_check tells */
+  if (!told)
+    ox_reading_say(r, "", ias,
+                   "is missing: an indicated airspeed (30 to 400 kt) is needed, or a true one in "
+                   "aircraft.tas_kt");
+  out->aircraft.ias_kt = ox_case_default().aircraft.ias_kt;
+}
+
+/* Faults that lie between keys. An airspeed is judged with the altitude and the temperature, so
+ * where one of those was refused the verdict would be on a default. */
+static void check_together(ox_reading *r, ox_case *out) {
+  ox_fault fault;
+  bool dubious = ox_reading_was_told(r, "hold.altitude_ft") ||
+                 ox_reading_was_told(r, "aircraft.isa_dev_c") ||
+                 ox_reading_was_told(r, "aircraft.ias_kt") ||
+                 ox_reading_was_told(r, "aircraft.tas_kt");
+  ox_case standard = ox_case_default();
+  for (int guard = 0; guard < 4 && ox_case_check(out, &fault, 1) > 0; guard++) {
+    bool airspeed = ox_key_is_within(fault.key, "aircraft");
+    if (!(dubious && airspeed) && !ox_reading_was_told(r, fault.key)) {
+      char sentence[sizeof fault.value + 80];
+      snprintf(sentence, sizeof sentence, "%s is not %s", fault.value, fault.allowed);
+      ox_reading_say(r, "", fault.key, sentence);
+    }
+    /* Mended, so that the next round finds the next fault. */
+    if (airspeed) {
+      out->aircraft = standard.aircraft;
+      out->hold.altitude_ft = standard.hold.altitude_ft;
+    } else {
+      out->hold.leg_by = standard.hold.leg_by;
+    }
+  }
+  if (ox_case_check(out, NULL, 0) > 0) *out = standard;
+}
+
+/* The name is needed before the walk, for the messages; NULL when there is none to go by. */
+static const char *name_of(const cJSON *value) {
+  const cJSON *name = ox_json_member(value, "name");
+  if (!cJSON_IsString(name) || strlen(name->valuestring) >= OX_CASE_NAME_BYTES) return NULL;
+  return ox_text_is_blank(name->valuestring) ? NULL : name->valuestring;
+}
+
+void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out) {
+  r->in_case = true;
+  r->case_number = number;
+  r->case_name = name_of(value);
+  memset(r->seen, 0, sizeof r->seen);
+  memset(r->told, 0, sizeof r->told);
+  *out = ox_case_default();
+  snprintf(out->name, sizeof out->name, "Case %zu", number);
+  if (ox_reading_object(r, "", "", value)) {
+    out->aircraft.ias_kt = 0.0;
+    read_members(r, value, "", out);
+    check_required(r, "hold.inbound_deg");
+    check_required(r, "arrival.heading_deg");
+    check_airspeed(r, out);
+    check_leg(r, out);
+    check_together(r, out);
+  }
+  r->in_case = false;
+  r->case_name = NULL;
+}

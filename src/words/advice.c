@@ -1,0 +1,187 @@
+/* Each advisory as one or two sentences for a student: what it is, and what follows from it. */
+#include <math.h>
+
+#include "oxbow/words.h"
+#include "say.h"
+
+static const char *entry_word(double kind) {
+  int whole = isfinite(kind) ? (int)fmax(-1.0, fmin(kind, 9.0)) : -1;
+  return whole >= 0 ? ox_entry_name((ox_entry_kind)whole) : "different";
+}
+
+static const char *crossing_word(const ox_case *c) {
+  return c->technique.sector == OX_SECTOR_TRACK ? "track" : "heading";
+}
+
+static void say_no_steady(words_say *s, const ox_advice *a) {
+  int why = isfinite(a->a) ? (int)fmax(0.0, fmin(a->a, 99.0)) : 0;
+  const char *sentence = ox_steady_why_name((ox_steady_why)why);
+  const char *component = why == OX_STEADY_TAILWIND ? "The wind"
+                          : why == OX_STEADY_CROSSWIND || why == OX_STEADY_CROSS_DRIFT
+                              ? "The component across the course"
+                              : "The component along the course";
+  words_put(s, "No circuit repeats itself in this wind. %s %s is %s kt", sentence, component,
+            words_number(a->b, 1).text);
+  if (a->c > 0.0)
+    words_put(s, " and the limit for this speed and leg %s kt", words_number(a->c, 1).text);
+  words_put(s, ".");
+}
+
+static void say_speed(words_say *s, const ox_case *c, const ox_advice *a) {
+  words_figure kias = words_short(a->a, 0), other = words_short(a->b, 0);
+  if (a->kind == OX_ADVICE_SPEED_ABOVE_LIMIT) {
+    /* 200.4 over a limit of 200 must not read as 200 over 200. */
+    if (a->a - a->b < 1.0) kias = words_short(a->a, 1);
+    words_put(s,
+              "%s KIAS is above the maximum holding airspeed of %s KIAS here. Slow down in time to "
+              "cross the fix at or below it, or tell the controller that more is needed.",
+              kias.text, other.text);
+  } else if (a->kind == OX_ADVICE_BELOW_FIXED_WING_MIN) {
+    if (a->b - a->a < 1.0) kias = words_short(a->a, 1);
+    words_put(s,
+              "%s KIAS is slower than the %s KIAS recommended as the least for aeroplanes in a "
+              "hold; the wind then counts for more.",
+              kias.text, other.text);
+  } else {
+    words_put(s,
+              "The true airspeed given, %s kt, does not belong to %s KIAS at %s ft: that would be "
+              "%s kt. The true airspeed given is flown.",
+              words_number(a->a, 1).text, words_short(c->aircraft.ias_kt, 1).text,
+              words_short(c->hold.altitude_ft, 0).text, words_number(a->b, 1).text);
+  }
+}
+
+static void say_entry(words_say *s, const ox_case *c, const ox_advice *a) {
+  const char *first = entry_word(a->a), *second = entry_word(a->b);
+  switch (a->kind) {
+  case OX_ADVICE_ENTRY_NOT_BY_SECTOR:
+    words_put(s,
+              "The entry flown is %s, but the sector that the aircraft arrives in by %s calls for "
+              "%s. The three entries with their sectors are what protected airspace is sized for.",
+              first, crossing_word(c), second);
+    break;
+  case OX_ADVICE_ENTRY_EITHER:
+    words_put(
+        s,
+        "The %s on crossing the fix is %s° from the boundary between the %s and the %s sector. "
+        "Within 5° either entry is accepted: take the one that the wind makes easier.",
+        crossing_word(c), words_short(a->c, 1).text, first, second);
+    break;
+  default:
+    words_put(s,
+              "By heading the entry is %s, by track over the ground it is %s: the drift puts the "
+              "track into another sector. The rule goes by heading; some area navigation equipment "
+              "goes by track.",
+              first, second);
+    break;
+  }
+}
+
+static bool has_steady(const ox_case *c) {
+  ox_setup setup;
+  ox_steady steady;
+  if (ox_setup_make(c, &setup) == OX_ERROR) return false;
+  ox_steady_solve(setup.inbound_true_deg, setup.tas_kt, setup.rate_deg_s, c->technique.roll_s,
+                  setup.wind_kt, setup.goal, setup.goal_value, &steady);
+  return steady.why == OX_STEADY_EXISTS;
+}
+
+static void say_flown(words_say *s, const ox_case *c, const ox_advice *a) {
+  words_figure circuit = words_number(fmax(a->c, 0.0), 0);
+  /* Circuit 0 is the entry. */
+  const char *part = a->c >= 1.0 ? "circuit " : "the entry",
+             *number = a->c >= 1.0 ? circuit.text : "";
+  switch (a->kind) {
+  case OX_ADVICE_NO_ABEAM:
+    words_put(s,
+              "In %s%s the aircraft is never abeam the fix flying outbound, so the outbound time "
+              "starts at wings level.",
+              part, number);
+    break;
+  case OX_ADVICE_PAST_FIX:
+    words_put(s,
+              "In %s%s the inbound course would be met only beyond the fix, so the aircraft turns "
+              "straight to the fix instead. A longer outbound leg would leave room to "
+              "intercept the course.",
+              part, number);
+    break;
+  case OX_ADVICE_NOT_REGAINED:
+    words_put(s,
+              "In %s%s the fix cannot be regained in this wind at this airspeed, so the flight "
+              "ends there. Fly faster, hold elsewhere or ask for another clearance.",
+              part, number);
+    break;
+  case OX_ADVICE_LONG_INBOUND: {
+    bool is_long = a->a > a->b;
+    words_put(s, "In %s%s the inbound leg takes %s instead of %s, %s s too %s", part, number,
+              words_time(a->a).text, words_time(a->b).text, words_number(fabs(a->a - a->b), 0).text,
+              is_long ? "long" : "short");
+    if (has_steady(c))
+      words_put(s, ": fly the next outbound leg %s.", is_long ? "shorter" : "longer");
+    else
+      words_put(s, ", and no outbound time cures that in this wind.");
+    break;
+  }
+  default:
+    words_put(s,
+              "In %s%s the inbound turn overshoots: it rolls out %s NM beyond the inbound course "
+              "on the non-holding side. Fly the outbound leg farther out on the holding side.",
+              part, number, words_number(a->a, 2).text);
+    break;
+  }
+}
+
+static void say(words_say *s, const ox_case *c, const ox_advice *a) {
+  switch (a->kind) {
+  case OX_ADVICE_SPEED_ABOVE_LIMIT:
+  case OX_ADVICE_TAS_CONTRADICTS_IAS:
+  case OX_ADVICE_BELOW_FIXED_WING_MIN:
+    say_speed(s, c, a);
+    return;
+  case OX_ADVICE_ENTRY_NOT_BY_SECTOR:
+  case OX_ADVICE_ENTRY_EITHER:
+  case OX_ADVICE_TRACK_DIFFERS:
+    say_entry(s, c, a);
+    return;
+  case OX_ADVICE_NO_STEADY:
+    say_no_steady(s, a);
+    return;
+  case OX_ADVICE_DRIFT_CAPPED:
+    words_put(s,
+              "The outbound correction would be %s°; not more than %s° is flown, because beyond "
+              "that the leg no longer leads outbound.",
+              words_number(a->a, 0).text, words_number(a->b, 0).text);
+    return;
+  case OX_ADVICE_OUTBOUND_FLOOR:
+    words_put(s, "The correction for the last inbound leg would leave %s",
+              a->a > 0.5 ? words_time(a->a).text : "no time");
+    words_put(s, " outbound; it is flown for %s, the least that a first correction goes down to.",
+              words_time(a->b).text);
+    return;
+  case OX_ADVICE_NO_ARRIVAL:
+    words_put(s,
+              "On this heading the aircraft makes no way over the ground against the wind, so the "
+              "arrival is left out and the flight begins over the fix.");
+    return;
+  case OX_ADVICE_WIND_EXTRAPOLATED:
+    words_put(s, "The winds given do not reach %s ft: the nearest row is used as it stands.",
+              words_short(a->a, 0).text);
+    return;
+  case OX_ADVICE_NO_ABEAM:
+  case OX_ADVICE_PAST_FIX:
+  case OX_ADVICE_NOT_REGAINED:
+  case OX_ADVICE_LONG_INBOUND:
+  case OX_ADVICE_OVERSHOOT:
+    say_flown(s, c, a);
+    return;
+  case OX_ADVICE_KIND_COUNT:
+    break;
+  }
+  words_put(s, "Something about this flight deserves a second look.");
+}
+
+void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice *advice) {
+  if (bytes == 0) return;
+  words_say s = words_into(buf, bytes);
+  say(&s, c, advice);
+}

@@ -1,0 +1,38 @@
+/* The working as it is put together: each file of the working adds the rows of its groups.
+ * Private to the words. */
+#ifndef OX_WORDS_ROWS_H
+#define OX_WORDS_ROWS_H
+
+#include "oxbow/words.h"
+#include "say.h"
+
+#define SOURCE_GEOMETRY "geometry"
+#define SOURCE_PRACTICE "common practice"
+#define SOURCE_GIVEN "given with the case"
+
+typedef struct {
+  ox_working w;
+  size_t capacity;
+  bool failed; /* memory ran out */
+  const ox_case *c;
+  const ox_flight *f;
+} words_rows;
+
+/* Takes the two sentences; group and source are static. */
+void rows_add(words_rows *r, const char *group, const char *label, words_say *value, words_say *why,
+              const char *source);
+
+void rows_entry(words_rows *r);
+void rows_turn(words_rows *r);
+void rows_wind(words_rows *r);
+void rows_headings(words_rows *r);
+void rows_times(words_rows *r);
+void rows_circuits(words_rows *r);
+void rows_limits(words_rows *r);
+
+/* "1:00 inbound", "5 NM outbound". */
+void words_put_leg(words_say *s, const ox_setup *setup);
+/* "calm", "360 at 20 kt", "360 true (012 magnetic) at 20 kt". */
+void words_put_wind(words_say *s, const ox_case *c, const ox_setup *setup);
+
+#endif

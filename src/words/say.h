@@ -1,0 +1,49 @@
+/* Sentences that grow, and figures to put into them. Private to the words.
+ *
+ * Figures never go through printf's %f: its decimal point follows the process locale. They are
+ * small values with their text inside, so that they can stand as arguments:
+ *   words_put(&s, "%s kt", words_number(tas_kt, 1).text); */
+#ifndef OX_WORDS_SAY_H
+#define OX_WORDS_SAY_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "oxbow/case.h"
+
+/* Text that grows on the heap; or, made by words_into, stays in the caller's buffer and is cut at
+ * a whole character. Start with {0}. When memory runs out `failed` sticks. */
+typedef struct {
+  char *text;
+  size_t length, capacity;
+  bool failed, fixed;
+} words_say;
+
+/* A text in a buffer of `bytes` (> 0), always nul-terminated. */
+words_say words_into(char *buf, size_t bytes);
+void words_put(words_say *s, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* The text, which is the caller's to free; NULL when memory ran out. The sentence is empty after.
+ */
+char *words_take(words_say *s);
+void words_drop(words_say *s);
+
+typedef struct {
+  char text[32];
+} words_figure;
+
+/* With so many decimals (0..6) and a decimal point; "unknown" where it is not finite. */
+words_figure words_number(double value, int decimals);
+/* The same without trailing zeros: "3", "4.5". */
+words_figure words_short(double value, int most_decimals);
+/* With its sign always shown, "+5" or "−5"; "0" when it rounds to that. */
+words_figure words_signed(double value, int decimals);
+/* Three figures. */
+words_figure words_shown(double bearing_deg);
+/* Three figures, magnetic, of a true direction of this case. */
+words_figure words_magnetic(const ox_case *c, double true_deg);
+/* "8.4° L", "24° R", "0°". */
+words_figure words_correction(double correction_deg);
+/* "1:07" */
+words_figure words_time(double s);
+
+#endif

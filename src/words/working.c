@@ -1,0 +1,61 @@
+/* The working: rows put together in reading order. */
+#include "oxbow/words.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "rows.h"
+
+static char *copy(const char *text) {
+  size_t bytes = strlen(text) + 1;
+  char *out = malloc(bytes);
+  if (out) memcpy(out, text, bytes);
+  return out;
+}
+
+static void row_clear(ox_working_row *row) {
+  free(row->label);
+  free(row->value);
+  free(row->why);
+}
+
+static bool make_room(words_rows *r) {
+  if (r->w.count < r->capacity) return true;
+  size_t capacity = r->capacity ? 2 * r->capacity : 32;
+  ox_working_row *rows = realloc(r->w.rows, capacity * sizeof *rows);
+  if (!rows) return false;
+  r->w.rows = rows;
+  r->capacity = capacity;
+  return true;
+}
+
+void rows_add(words_rows *r, const char *group, const char *label, words_say *value, words_say *why,
+              const char *source) {
+  ox_working_row row = {group, copy(label), words_take(value), words_take(why), source};
+  if (row.label && row.value && row.why && make_room(r)) {
+    r->w.rows[r->w.count++] = row;
+    return;
+  }
+  row_clear(&row);
+  r->failed = true;
+}
+
+ox_working ox_working_make(const ox_case *c, const ox_flight *flight) {
+  words_rows r = {.c = c, .f = flight};
+  rows_entry(&r);
+  rows_headings(&r);
+  rows_times(&r);
+  rows_wind(&r);
+  rows_turn(&r);
+  rows_limits(&r);
+  rows_circuits(&r);
+  if (r.failed) ox_working_clear(&r.w);
+  return r.w;
+}
+
+void ox_working_clear(ox_working *w) {
+  for (size_t i = 0; i < w->count; i++)
+    row_clear(&w->rows[i]);
+  free(w->rows);
+  *w = (ox_working){0};
+}

@@ -1,0 +1,148 @@
+/* The working of the entry: which sector, how near its boundary, and what is flown first. */
+#include <math.h>
+
+#include "oxbow/angle.h"
+#include "rows.h"
+
+#define GROUP "Entry"
+#define SOURCE_SECTORS                                                                             \
+  "AIM 5-3-8 j3 and FIG 5-3-4; ICAO Doc 8168 Vol I Part I Section 6 Chapter 1 (sectors 2, 1, 3)"
+
+typedef struct {
+  const char *word; /* "heading" or "track", by which the sector is chosen */
+  const char *capital;
+  double crossing_true_deg;
+  double outbound_true_deg;
+  double right_deg; /* crossing less outbound course, right positive */
+} crossing;
+
+static crossing crossing_of(const words_rows *r) {
+  const ox_setup *s = &r->f->setup;
+  bool track = r->c->technique.sector == OX_SECTOR_TRACK;
+  crossing x;
+  x.word = track ? "track" : "heading";
+  x.capital = track ? "Track" : "Heading";
+  x.crossing_true_deg = track ? s->arrival_track_true_deg : s->arrival_heading_true_deg;
+  x.outbound_true_deg = ox_norm360_deg(s->inbound_true_deg + 180.0);
+  x.right_deg = ox_turn_between_deg(x.outbound_true_deg, x.crossing_true_deg);
+  return x;
+}
+
+static const char *side_word(double right_deg) {
+  return right_deg < 0 ? "left" : "right";
+}
+
+static void put_position(words_say *s, const words_rows *r, const crossing *x) {
+  words_put(s, "%s %s", x->capital, words_magnetic(r->c, x->crossing_true_deg).text);
+  words_figure outbound = words_magnetic(r->c, x->outbound_true_deg);
+  if (fabs(x->right_deg) < 0.05)
+    words_put(s, " is the outbound course %s itself", outbound.text);
+  else if (fabs(x->right_deg) > 179.95)
+    words_put(s, " is the inbound course, opposite to the outbound course %s", outbound.text);
+  else
+    words_put(s, " is %s° %s of the outbound course %s", words_short(fabs(x->right_deg), 1).text,
+              side_word(x->right_deg), outbound.text);
+}
+
+static void add_entry(words_rows *r, const crossing *x) {
+  words_say value = {0}, why = {0};
+  bool left = r->c->hold.turns == OX_TURNS_LEFT;
+  words_put(&value, "%s", ox_entry_name(r->f->entry.kind));
+  put_position(&why, r, x);
+  words_put(&why,
+            "; with %s turns 0–70° %s of it is teardrop, 0–110° %s of it parallel, "
+            "the other 180° direct",
+            ox_words_turns(r->c->hold.turns), left ? "right" : "left", left ? "left" : "right");
+  rows_add(r, GROUP, r->c->technique.sector == OX_SECTOR_TRACK ? "Entry by track" : "Entry", &value,
+           &why,
+           r->c->technique.sector == OX_SECTOR_TRACK
+               ? "AIM 5-3-8 j3, with the track of an area navigation system as in j7(a)(1)"
+               : SOURCE_SECTORS);
+}
+
+static void add_other(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_entry_choice *e = &r->f->entry;
+  bool either = e->also != OX_ENTRY_NONE;
+  words_put(&value, "%s", either ? ox_entry_name((ox_entry_kind)e->also) : "none");
+  words_put(&why,
+            "the nearest sector boundary is %s° away, %s the 5° within which either entry is "
+            "accepted",
+            words_short(fabs(e->boundary_deg), 1).text, either ? "inside" : "more than");
+  rows_add(r, GROUP, "Other entry accepted", &value, &why,
+           "AIM 5-3-8 j8(d); ICAO Doc 8168 Vol I: zone of flexibility of 5°");
+}
+
+static void add_boundary(words_rows *r, const crossing *x) {
+  words_say value = {0}, why = {0};
+  const ox_entry_choice *e = &r->f->entry;
+  double at_deg = e->boundary_at_deg;
+  double from_outbound_deg = ox_turn_between_deg(x->outbound_true_deg, at_deg);
+  words_figure at = words_magnetic(r->c, at_deg);
+  if (fabs(e->boundary_deg) < 0.05)
+    words_put(&value, "on the boundary at %s", at.text);
+  else
+    words_put(&value, "%s° %s of the boundary at %s", words_short(fabs(e->boundary_deg), 1).text,
+              side_word(e->boundary_deg), at.text);
+  if (fabs(from_outbound_deg) < 0.5)
+    words_put(&why, "the boundary is the outbound course");
+  else
+    words_put(&why, "boundary %s %s %s = %s", words_magnetic(r->c, x->outbound_true_deg).text,
+              from_outbound_deg < 0 ? "−" : "+", words_short(fabs(from_outbound_deg), 0).text,
+              at.text);
+  words_put(&why, "; %s on crossing %s", x->word, words_magnetic(r->c, x->crossing_true_deg).text);
+  rows_add(r, GROUP, "Distance to the boundary", &value, &why, SOURCE_GEOMETRY);
+}
+
+static void add_flown(words_rows *r) {
+  if (r->f->flown == r->f->entry.kind) return;
+  words_say value = {0}, why = {0};
+  words_put(&value, "%s", ox_entry_name(r->f->flown));
+  words_put(&why, "chosen for this case; the sector gives %s", ox_entry_name(r->f->entry.kind));
+  rows_add(r, GROUP, "Entry flown", &value, &why, "AIM 5-3-8 j3(d)");
+}
+
+static void add_heading(words_rows *r, const crossing *x) {
+  words_say value = {0}, why = {0};
+  words_figure outbound = words_magnetic(r->c, x->outbound_true_deg);
+  const char *source = "AIM 5-3-8 j3(c)";
+  words_put(&value, "%s", words_magnetic(r->c, r->f->entry_heading_true_deg).text);
+  switch (r->f->flown) {
+  case OX_ENTRY_DIRECT:
+    words_put(&why, "turn %s to follow the pattern, onto the outbound heading",
+              ox_words_turns(r->c->hold.turns));
+    break;
+  case OX_ENTRY_PARALLEL:
+    words_put(&why, "the outbound course %s, flown on the non-holding side", outbound.text);
+    source = "AIM 5-3-8 j3(a)";
+    break;
+  case OX_ENTRY_TEARDROP:
+    words_put(&why, "outbound course %s %s 30°, to the holding side", outbound.text,
+              r->f->setup.sense > 0 ? "−" : "+");
+    source = "AIM 5-3-8 j3(b)";
+    break;
+  }
+  rows_add(r, GROUP, "Entry heading", &value, &why, source);
+}
+
+static void add_time(words_rows *r) {
+  if (r->f->flown == OX_ENTRY_DIRECT) return;
+  words_say value = {0}, why = {0};
+  words_put(&value, "%s", words_time(r->c->technique.entry_s).text);
+  words_put(&why, "from wings level on the entry heading, then %s towards the %s",
+            r->f->flown == OX_ENTRY_PARALLEL ? "more than half a circle" : "in the pattern's sense",
+            r->f->flown == OX_ENTRY_PARALLEL ? "holding side" : "inbound course");
+  rows_add(r, GROUP, "Entry time", &value, &why,
+           r->f->flown == OX_ENTRY_PARALLEL ? "AIM 5-3-8 j3(a): one minute"
+                                            : "AIM 5-3-8 j3(b): one minute");
+}
+
+void rows_entry(words_rows *r) {
+  crossing x = crossing_of(r);
+  add_entry(r, &x);
+  add_other(r);
+  add_boundary(r, &x);
+  add_flown(r);
+  add_heading(r, &x);
+  add_time(r);
+}

@@ -1,0 +1,300 @@
+/* The working of the times: the leg asked for, the steady circuit, the first outbound leg as it is
+ * flown and when its clock starts; then a row for each circuit as measured. */
+#include <math.h>
+#include <stdio.h>
+
+#include "oxbow/angle.h"
+#include "oxbow/units.h"
+#include "oxbow/wind.h"
+#include "rows.h"
+
+#define GROUP "Times"
+#define CIRCUITS "Circuits"
+
+void words_put_leg(words_say *s, const ox_setup *setup) {
+  switch (setup->goal) {
+  case OX_GOAL_INBOUND_S:
+    words_put(s, "%s inbound", words_time(setup->goal_value).text);
+    break;
+  case OX_GOAL_OUTBOUND_AIR:
+    words_put(s, "%s outbound", words_time(setup->goal_value).text);
+    break;
+  case OX_GOAL_INBOUND_NM:
+    words_put(s, "%s NM inbound", words_short(setup->goal_value, 2).text);
+    break;
+  case OX_GOAL_OUTBOUND_NM:
+    words_put(s, "%s NM outbound", words_short(setup->goal_value, 2).text);
+    break;
+  }
+}
+
+static void add_leg(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  const char *source = "AIM 5-3-8 j4(a)";
+  words_put_leg(&value, s);
+  if (s->goal == OX_GOAL_OUTBOUND_NM) {
+    words_put(&why, "the outbound leg ends this far beyond the fix, along the course");
+    source = "AIM 5-3-8 j5";
+  } else if (s->goal == OX_GOAL_INBOUND_NM) {
+    words_put(&why, "the inbound leg is this long");
+    source = "AIM 5-3-8 j7(a)(4): many area navigation systems";
+  } else {
+    bool given = r->c->hold.leg_s > 0.0;
+    words_put(&why, "%s; standard is 1:00 at or below 14000 ft and 1:30 above",
+              given ? "given with the clearance" : "nothing else given");
+    if (s->goal == OX_GOAL_OUTBOUND_AIR) {
+      words_put(&why, "; the time is that of the outbound leg in still air");
+      source = "ICAO Doc 8168 Vol I Part I Section 6 Chapter 1";
+    }
+  }
+  rows_add(r, GROUP, "Leg asked for", &value, &why, source);
+}
+
+static void add_inbound(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_steady *steady = &r->f->steady;
+  words_put(&value, "%s", words_time(steady->inbound_s).text);
+  words_put(&why, "%s NM at %s kt over the ground",
+            words_number(steady->inbound_gs_kt * steady->inbound_s / OX_S_PER_H, 2).text,
+            words_number(steady->inbound_gs_kt, 1).text);
+  rows_add(r, GROUP, "Inbound time", &value, &why, SOURCE_GEOMETRY);
+}
+
+/* A is the inbound leg and what wind and reactions add to it, over the ground: steady.c. */
+static void add_outbound(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_steady *steady = &r->f->steady;
+  const ox_setup *s = &r->f->setup;
+  double reaction_s = r->c->technique.roll_s;
+  double along_nm = steady->inbound_gs_kt * (steady->inbound_s + reaction_s) / OX_S_PER_H;
+  ox_vec a = ox_vec_add(ox_vec_scale(ox_unit(s->inbound_true_deg), along_nm),
+                        ox_vec_scale(s->wind_kt, 360.0 / s->rate_deg_s / OX_S_PER_H));
+  words_put(&value, "%s", words_time(steady->outbound_s).text);
+  words_put(
+      &why,
+      "t = [A·w + √((A·w)² + (V² − w²)·A²)] ÷ (V² − w²) = %s s, with A %s NM "
+      "(inbound leg and drift in the turns), A·w %s NM·kt, V %s kt, w %s kt",
+      words_number(steady->outbound_s, 1).text, words_number(ox_vec_length(a), 3).text,
+      words_number(ox_vec_dot(a, s->wind_kt), 2).text, words_number(s->tas_kt, 1).text,
+      words_number(s->wind_speed_kt, 1).text);
+  rows_add(r, GROUP, "Outbound time, wings level to turn", &value, &why, SOURCE_GEOMETRY);
+}
+
+static void add_circuit_time(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_steady *steady = &r->f->steady;
+  double reaction_s = r->c->technique.roll_s;
+  words_put(&value, "%s", words_time(steady->circuit_s).text);
+  words_put(&why, "inbound %s s + turns %s s + outbound %s s",
+            words_number(steady->inbound_s, 1).text,
+            words_number(360.0 / r->f->setup.rate_deg_s, 1).text,
+            words_number(steady->outbound_s, 1).text);
+  if (reaction_s > 0.0)
+    words_put(&why, " + %s s straight on over the fix", words_number(reaction_s, 1).text);
+  rows_add(r, GROUP, "Whole circuit", &value, &why, SOURCE_GEOMETRY);
+}
+
+static void add_no_circuit(words_rows *r) {
+  words_say value = {0}, why = {0};
+  words_put(&value, "no outbound time makes the circuit close");
+  words_put(&why, "%s", ox_steady_why_name(r->f->steady.why));
+  rows_add(r, GROUP, "Outbound time", &value, &why, SOURCE_GEOMETRY);
+}
+
+/* --- the first outbound leg as flown ------------------------------------------------------- */
+
+static const char *put_rule(words_say *s, const words_rows *r) {
+  const ox_setup *setup = &r->f->setup;
+  switch (r->c->technique.outbound) {
+  case OX_OUTBOUND_NOMINAL:
+    words_put(s, "the leg time, whatever the wind");
+    return "AIM 5-3-8 j4(a), note: the first outbound leg";
+  case OX_OUTBOUND_ADJUST:
+    words_put(s, "the leg time at first; each later leg adds what the inbound leg fell short of "
+                 "it, and is never under 0:30");
+    return "CNATRA P-871 p. 76-77 and 79";
+  case OX_OUTBOUND_RULE: {
+    double along_kt =
+        ox_triangle_for_course(setup->inbound_true_deg, setup->tas_kt, setup->wind_kt).along_kt;
+    words_put(s, "one second a knot: %s s %s %s s for the %s inbound",
+              words_number(setup->leg_s, 0).text, along_kt < 0 ? "−" : "+",
+              words_number(fabs(along_kt), 1).text, along_kt < 0 ? "headwind" : "tailwind");
+    return SOURCE_PRACTICE;
+  }
+  case OX_OUTBOUND_EXACT:
+    break;
+  }
+  if (setup->goal == OX_GOAL_OUTBOUND_AIR)
+    words_put(s, "until as far outbound over the ground as %s s in still air would lead, %s NM",
+              words_number(setup->leg_s, 0).text,
+              words_number(setup->tas_kt * setup->leg_s / OX_S_PER_H, 2).text);
+  else
+    words_put(s, "so that the inbound leg takes %s", words_time(setup->goal_value).text);
+  return SOURCE_GEOMETRY;
+}
+
+static const char *put_duration(words_say *s, const words_rows *r) {
+  const ox_setup *setup = &r->f->setup;
+  if (setup->goal == OX_GOAL_OUTBOUND_NM) {
+    words_put(s, "until %s NM beyond the fix", words_short(setup->goal_value, 2).text);
+    return "AIM 5-3-8 j5";
+  }
+  if (setup->goal == OX_GOAL_INBOUND_NM) {
+    words_put(s, "so that the inbound leg is %s NM long", words_short(setup->goal_value, 2).text);
+    return SOURCE_GEOMETRY;
+  }
+  return put_rule(s, r);
+}
+
+static void add_flown(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const char *source = SOURCE_GEOMETRY;
+  if (r->f->circuit_count == 0) {
+    words_put(&value, "not flown");
+    words_put(&why, "the flight ends before the first circuit");
+  } else {
+    const ox_circuit *m = &r->f->circuits[0];
+    words_put(&value, "%s by the clock", words_time(m->timed_s).text);
+    source = put_duration(&why, r);
+    words_put(&why, "; %s s of it wings level", words_number(m->outbound_s, 1).text);
+  }
+  rows_add(r, GROUP, "Outbound time flown first", &value, &why, source);
+}
+
+/* --- when the clock starts ----------------------------------------------------------------- */
+
+static bool event_in_first(const ox_flight *f, ox_event_kind kind, double *t_s) {
+  for (size_t i = 0; i < f->event_count; i++) {
+    if (f->events[i].kind != kind || f->events[i].circuit != 1) continue;
+    *t_s = f->events[i].t_s;
+    return true;
+  }
+  return false;
+}
+
+/* End of the first turn onto the outbound heading; the fix passage where none is needed. */
+static double level_s(const ox_flight *f) {
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (f->legs[i].kind == OX_LEG_OUTBOUND_TURN && f->legs[i].circuit == 1) return f->legs[i].t1_s;
+  return f->circuits[0].fix_t_s;
+}
+
+static const char *clock_source(ox_clock clock) {
+  switch (clock) {
+  case OX_CLOCK_ABEAM:
+    return "AIM 5-3-8 j4(b); ICAO Doc 8168 Vol I";
+  case OX_CLOCK_LEVEL:
+    return "AIM 5-3-8 j4(b), where abeam cannot be determined";
+  case OX_CLOCK_ABEAM_OR_LEVEL:
+    break;
+  }
+  return "AIM 5-3-8 j4(b); later of abeam and wings level as in CNATRA P-871";
+}
+
+static const char *clock_rule(ox_clock clock) {
+  switch (clock) {
+  case OX_CLOCK_ABEAM:
+    return "it starts abeam the fix";
+  case OX_CLOCK_LEVEL:
+    return "it starts at wings level";
+  case OX_CLOCK_ABEAM_OR_LEVEL:
+    break;
+  }
+  return "the later of the two starts it";
+}
+
+static void put_start(words_say *s, double after_level_s) {
+  words_figure seconds = words_number(fabs(after_level_s), 0);
+  if (fabs(after_level_s) < 0.5)
+    words_put(s, "at wings level");
+  else
+    words_put(s, "abeam the fix, %s s %s wings level", seconds.text,
+              after_level_s > 0 ? "after" : "before");
+}
+
+static void add_clock(words_rows *r) {
+  double clock_s, abeam_s;
+  if (r->f->circuit_count == 0 || !event_in_first(r->f, OX_EVENT_CLOCK_START, &clock_s)) return;
+  words_say value = {0}, why = {0};
+  double fix_s = r->f->circuits[0].fix_t_s, level = level_s(r->f);
+  put_start(&value, clock_s - level);
+  words_put(&why, "after the fix: wings level at %s s, abeam ",
+            words_number(level - fix_s, 1).text);
+  if (event_in_first(r->f, OX_EVENT_ABEAM, &abeam_s))
+    words_put(&why, "at %s s; %s", words_number(abeam_s - fix_s, 1).text,
+              clock_rule(r->c->technique.clock));
+  else
+    words_put(&why, "not found on this leg");
+  rows_add(r, GROUP, "Outbound clock starts", &value, &why, clock_source(r->c->technique.clock));
+}
+
+void rows_times(words_rows *r) {
+  add_leg(r);
+  if (r->f->steady.why == OX_STEADY_EXISTS) {
+    add_inbound(r);
+    add_outbound(r);
+    add_circuit_time(r);
+  } else {
+    add_no_circuit(r);
+  }
+  add_flown(r);
+  add_clock(r);
+}
+
+/* --- circuits ------------------------------------------------------------------------------ */
+
+static void put_rollout(words_say *s, double offset_nm) {
+  if (fabs(offset_nm) < 0.005)
+    words_put(s, "rolls out on the course");
+  else
+    words_put(s, "rolls out %s NM %s", words_number(fabs(offset_nm), 2).text,
+              offset_nm > 0 ? "short of the course, on the holding side (undershoot)"
+                            : "beyond the course, on the non-holding side (overshoot)");
+}
+
+static void put_error(words_say *s, double error_s) {
+  if (fabs(error_s) < 0.5)
+    words_put(s, " as asked");
+  else
+    words_put(s, ", %s s %s", words_number(fabs(error_s), 0).text,
+              error_s > 0 ? "too long" : "too short");
+}
+
+static void put_measured(words_say *value, words_say *why, const ox_setup *s, const ox_circuit *m) {
+  words_put(value, "outbound %s", words_time(m->timed_s).text);
+  words_put(why, "%s s from wings level to the inbound turn; ",
+            words_number(m->outbound_s, 1).text);
+  if (m->complete) {
+    words_put(value, ", inbound %s", words_time(m->inbound_s).text);
+    if (s->goal == OX_GOAL_INBOUND_S) {
+      put_error(value, m->inbound_s - s->goal_value);
+      words_put(why, "inbound %s s − %s s = %s s; ", words_number(m->inbound_s, 1).text,
+                words_short(s->goal_value, 1).text,
+                words_signed(m->inbound_s - s->goal_value, 1).text);
+    }
+  } else {
+    words_put(value, ", the fix is not regained");
+  }
+  words_put(value, ", ");
+  put_rollout(value, m->rollout_offset_nm);
+  if (m->nonholding_nm < 0.005)
+    words_put(why, "never on the non-holding side");
+  else
+    words_put(why, "at most %s NM on the non-holding side", words_number(m->nonholding_nm, 2).text);
+}
+
+void rows_circuits(words_rows *r) {
+  for (size_t i = 0; i < r->f->circuit_count; i++) {
+    words_say value = {0}, why = {0};
+    char label[32];
+    snprintf(label, sizeof label, "Circuit %zu", i + 1);
+    put_measured(&value, &why, &r->f->setup, &r->f->circuits[i]);
+    rows_add(r, CIRCUITS, label, &value, &why, "measured on the flight");
+  }
+  if (r->f->circuit_count > 0) return;
+  words_say value = {0}, why = {0};
+  words_put(&value, "none flown");
+  words_put(&why, "the fix is not regained from the entry");
+  rows_add(r, CIRCUITS, "Circuits", &value, &why, "measured on the flight");
+}

@@ -1,0 +1,210 @@
+/* The working of speed and turn, of the wind on the course, and of the published limits. */
+#include <math.h>
+
+#include "oxbow/angle.h"
+#include "oxbow/atmosphere.h"
+#include "oxbow/limits.h"
+#include "oxbow/turn.h"
+#include "oxbow/units.h"
+#include "oxbow/wind.h"
+#include "rows.h"
+
+#define TURN "Turn and speed"
+#define WIND "Wind"
+#define LIMITS "Limits"
+#define SOURCE_LESSER_BANK "AIM 5-3-8 j8(b); ICAO Doc 8168 Vol I (lesser bank)"
+
+static const double M_S_PER_KT = 1852.0 / 3600.0;
+
+static void put_air(words_say *s, const ox_case *c) {
+  words_put(s, "%s ft, ISA", words_short(c->hold.altitude_ft, 0).text);
+  if (c->aircraft.isa_dev_c != 0.0)
+    words_put(s, " %s °C", words_signed(c->aircraft.isa_dev_c, 1).text);
+}
+
+static void add_tas(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  double sound_kt = ox_air_at(r->c->hold.altitude_ft, r->c->aircraft.isa_dev_c).sound_speed_kt;
+  bool given = r->c->aircraft.tas_kt > 0.0;
+  words_put(&value, "%s kt", words_number(s->tas_kt, 1).text);
+  if (given)
+    words_put(&why, "given; at ");
+  else
+    words_put(&why, "%s KIAS at ", words_short(s->ias_kt, 1).text);
+  put_air(&why, r->c);
+  words_put(&why, ": Mach %s × speed of sound %s kt", words_number(s->tas_kt / sound_kt, 4).text,
+            words_number(sound_kt, 1).text);
+  rows_add(r, TURN, "True airspeed", &value, &why, "ICAO Doc 7488 (standard atmosphere)");
+}
+
+static void add_bank(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  words_put(&value, "%s°", words_number(s->bank_deg, 1).text);
+  if (s->bank_limits)
+    words_put(&why, "the bank limit");
+  else
+    words_put(&why, "tan(bank) = V·ω ÷ g = %s m/s × %s rad/s ÷ 9.80665 m/s²",
+              words_number(s->tas_kt * M_S_PER_KT, 2).text,
+              words_number(s->rate_deg_s * OX_RAD_PER_DEG, 5).text);
+  rows_add(r, TURN, "Bank", &value, &why, SOURCE_LESSER_BANK);
+}
+
+static void add_rate(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  words_put(&value, "%s°/s", words_number(s->rate_deg_s, 2).text);
+  if (s->bank_limits)
+    words_put(&why, "ω = g·tan(bank) ÷ V = 9.80665 m/s² × tan(%s°) ÷ %s m/s",
+              words_number(s->bank_deg, 1).text, words_number(s->tas_kt * M_S_PER_KT, 2).text);
+  else
+    words_put(&why, "the rate wanted; half a circle takes 180 ÷ %s = %s s",
+              words_number(s->rate_deg_s, 2).text, words_number(180.0 / s->rate_deg_s, 1).text);
+  rows_add(r, TURN, "Rate of turn", &value, &why, SOURCE_LESSER_BANK);
+}
+
+static void add_radius(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  words_put(&value, "%s NM", words_number(s->radius_nm, 2).text);
+  words_put(&why, "r = V ÷ (20π·ω) = %s ÷ (62.83 × %s); the still-air shape is %s NM wide",
+            words_number(s->tas_kt, 1).text, words_number(s->rate_deg_s, 2).text,
+            words_number(2.0 * s->radius_nm, 2).text);
+  rows_add(r, TURN, "Radius of turn", &value, &why, "ICAO Doc 8168 Vol II (r = V/(62.83 R))");
+}
+
+static void add_deciding(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  double wanted_deg_s = r->c->aircraft.rate_deg_s;
+  words_put(&value, "%s", s->bank_limits ? "the bank" : "the rate");
+  words_put(&why, "%s°/s needs %s° of bank, the limit is %s°: the lesser bank is flown",
+            words_short(wanted_deg_s, 2).text,
+            words_number(ox_bank_for_rate_deg(s->tas_kt, wanted_deg_s), 1).text,
+            words_short(r->c->aircraft.max_bank_deg, 1).text);
+  rows_add(r, TURN, "What decides", &value, &why, SOURCE_LESSER_BANK);
+}
+
+void rows_turn(words_rows *r) {
+  add_tas(r);
+  add_bank(r);
+  add_rate(r);
+  add_radius(r);
+  add_deciding(r);
+}
+
+/* --- wind ---------------------------------------------------------------------------------- */
+
+void words_put_wind(words_say *s, const ox_case *c, const ox_setup *setup) {
+  if (setup->wind_speed_kt < 0.05) {
+    words_put(s, "calm");
+    return;
+  }
+  words_figure from_true = words_shown(setup->wind_from_true_deg);
+  words_put(s, "%s", from_true.text);
+  if (c->variation_deg != 0.0)
+    words_put(s, " true (%s magnetic)", words_magnetic(c, setup->wind_from_true_deg).text);
+  words_put(s, " at %s kt", words_short(setup->wind_speed_kt, 1).text);
+}
+
+static void add_wind(words_rows *r) {
+  words_say value = {0}, why = {0};
+  words_put_wind(&value, r->c, &r->f->setup);
+  if (r->c->wind_count == 0)
+    words_put(&why, "no wind is given: calm");
+  else if (r->c->wind_count == 1)
+    words_put(&why, "the wind given, from %s %s", words_shown(r->c->wind[0].from_deg).text,
+              r->c->wind[0].north == OX_NORTH_MAGNETIC ? "magnetic" : "true");
+  else
+    words_put(&why, "interpolated to %s ft between the %d rows given",
+              words_short(r->c->hold.altitude_ft, 0).text, r->c->wind_count);
+  rows_add(r, WIND, "Wind", &value, &why, SOURCE_GIVEN);
+}
+
+static void add_component(words_rows *r, double kt, bool along) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  double angle_deg = fabs(ox_turn_between_deg(s->inbound_true_deg, s->wind_from_true_deg));
+  const char *label = along ? "Along the inbound course" : "Across the inbound course";
+  if (fabs(kt) < 0.05) {
+    words_put(&value, "nothing");
+  } else if (along) {
+    words_put(&value, "%s kt %s", words_number(fabs(kt), 1).text, kt > 0 ? "tailwind" : "headwind");
+  } else {
+    bool from_left = kt > 0;
+    words_put(&value, "%s kt from the %s, the %s side", words_number(fabs(kt), 1).text,
+              from_left ? "left" : "right",
+              from_left == (s->sense < 0) ? "holding" : "non-holding");
+  }
+  words_put(&why, "%s kt × %s(%s°), wind from %s against course %s",
+            words_short(s->wind_speed_kt, 1).text, along ? "cos" : "sin",
+            words_short(angle_deg, 1).text, words_magnetic(r->c, s->wind_from_true_deg).text,
+            words_magnetic(r->c, s->inbound_true_deg).text);
+  rows_add(r, WIND, label, &value, &why, SOURCE_GEOMETRY);
+}
+
+void rows_wind(words_rows *r) {
+  add_wind(r);
+  const ox_setup *s = &r->f->setup;
+  if (s->wind_speed_kt < 0.05) return;
+  ox_triangle t = ox_triangle_for_course(s->inbound_true_deg, s->tas_kt, s->wind_kt);
+  add_component(r, t.along_kt, true);
+  add_component(r, t.cross_kt, false);
+}
+
+/* --- limits -------------------------------------------------------------------------------- */
+
+static void add_speed_limit(words_rows *r) {
+  words_say value = {0}, why = {0};
+  double altitude_ft = r->c->hold.altitude_ft;
+  bool charted = r->c->hold.limit_kias > 0.0;
+  words_put(&value, "%s KIAS", words_short(r->f->setup.speed_limit_kias, 1).text);
+  if (charted)
+    words_put(&why, "charted for this hold; the table gives %s KIAS at %s ft",
+              words_short(ox_us_speed_limit_kias(altitude_ft), 0).text,
+              words_short(altitude_ft, 0).text);
+  else
+    words_put(&why, "%s ft is in the band %s", words_short(altitude_ft, 0).text,
+              altitude_ft <= 6000.0    ? "up to 6000 ft"
+              : altitude_ft <= 14000.0 ? "6001 to 14000 ft"
+                                       : "14001 ft and above");
+  rows_add(r, LIMITS, "Speed limit", &value, &why,
+           charted ? "the chart (AIM 5-3-8 j2, charted restriction)"
+                   : "AIM 5-3-8 j2, holding speed table");
+}
+
+static void add_airspeed(words_rows *r) {
+  words_say value = {0}, why = {0};
+  const ox_setup *s = &r->f->setup;
+  double room_kt = s->speed_limit_kias - s->ias_kt;
+  words_put(&value, "%s KIAS", words_short(s->ias_kt, 1).text);
+  if (s->ias_kt < 90.0)
+    words_put(&why, "%s kt below the 90 KIAS recommended as the least",
+              words_short(90.0 - s->ias_kt, 1).text);
+  else if (fabs(room_kt) < 0.05)
+    words_put(&why, "at the limit");
+  else
+    words_put(&why, "%s kt %s the limit: %s − %s", words_short(fabs(room_kt), 1).text,
+              room_kt > 0 ? "below" : "above", words_short(s->speed_limit_kias, 1).text,
+              words_short(s->ias_kt, 1).text);
+  rows_add(r, LIMITS, "Airspeed", &value, &why,
+           s->ias_kt < 90.0 ? "AIM 5-3-8 j8(a)" : "AIM 5-3-8 j2");
+}
+
+static void add_efc(words_rows *r) {
+  int efc_min = r->c->hold.efc_min;
+  if (efc_min < 0) return;
+  words_say value = {0}, why = {0};
+  words_put(&value, "%02d:%02d UTC", efc_min / 60, efc_min % 60);
+  words_put(&why,
+            "with communications failed: leave the fix then, or begin the approach then where "
+            "one begins at this fix");
+  rows_add(r, LIMITS, "Expect further clearance", &value, &why, "14 CFR 91.185(c)(3)");
+}
+
+void rows_limits(words_rows *r) {
+  add_speed_limit(r);
+  add_airspeed(r);
+  add_efc(r);
+}

@@ -1,0 +1,100 @@
+/* How long a whole picture takes at 1920 x 1080, beside bare cairo stroking as many segments.
+ *
+ * The two are timed in turn in the same run, so that the ratio does not depend on the machine. */
+#include <cairo.h>
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#include "oxbow/picture.h"
+#include "paint_private.h"
+
+enum { RUNS = 300, WIDTH = 1920, HEIGHT = 1080 };
+
+static ox_flight flight;
+
+static double now_ms(void) {
+  struct timespec t;
+  clock_gettime(CLOCK_MONOTONIC, &t);
+  return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
+}
+
+static int by_size(const void *a, const void *b) {
+  double x = *(const double *)a, y = *(const double *)b;
+  return (x > y) - (x < y);
+}
+
+static double median(double *v, size_t n) {
+  qsort(v, n, sizeof *v, by_size);
+  return v[n / 2];
+}
+
+static ox_case demo(void) {
+  ox_case c = ox_case_default();
+  strcpy(c.hold.fix, "LARCH");
+  c.hold.inbound_deg = 240;
+  c.arrival.heading_deg = 90;
+  c.variation_deg = -12;
+  c.wind_count = 1;
+  c.wind[0] = (ox_wind_row){0, 360, 20, OX_NORTH_TRUE};
+  return c;
+}
+
+/* Every segment that the picture strokes, as one path with one width. */
+static void bare(cairo_t *cr, const ox_picture *p) {
+  cairo_set_source_rgb(cr, 1, 1, 1);
+  cairo_paint(cr);
+  cairo_set_source_rgb(cr, 0, 0.4, 0.7);
+  cairo_set_line_width(cr, 2.0);
+  size_t count = ox_picture_obstacle_count(p);
+  for (size_t i = 0; i < count; i++) {
+    ox_vec a, b;
+    ox_picture_obstacle(p, i, &a, &b);
+    cairo_move_to(cr, a.x, a.y);
+    cairo_line_to(cr, b.x, b.y);
+  }
+  ox_path_add(cr, &p->hatch);
+  cairo_stroke(cr);
+}
+
+int main(void) {
+  static double draw[RUNS], still[RUNS], moving[RUNS], plain[RUNS], make[RUNS];
+  ox_case c = demo();
+  if (ox_flight_solve(&c, &flight) == OX_ERROR) return 1;
+  ox_scene scene = {&c, &flight, "Crosswind at the lake", OX_PALETTE_LIGHT, 1.0, OX_LAYER_ALL};
+  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create(surface);
+  ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
+  if (!p) return 1;
+  for (int i = -20; i < RUNS; i++) {
+    int k = i < 0 ? 0 : i;
+    double t0 = now_ms();
+    bare(cr, p);
+    double t1 = now_ms();
+    ox_picture_draw_still(p, cr);
+    double t2 = now_ms();
+    ox_picture_draw_moving(p, cr, i * 0.7);
+    double t3 = now_ms();
+    ox_picture *again = ox_picture_new(&scene, WIDTH, HEIGHT);
+    double t4 = now_ms();
+    ox_picture_free(again);
+    plain[k] = t1 - t0;
+    still[k] = t2 - t1;
+    moving[k] = t3 - t2;
+    draw[k] = t3 - t1;
+    make[k] = t4 - t3;
+  }
+  size_t segments = ox_picture_obstacle_count(p) + p->hatch.count / 2;
+  double d = median(draw, RUNS), b = median(plain, RUNS);
+  printf("paint: %zu segments, %d x %d, medians of %d\n", segments, WIDTH, HEIGHT, RUNS);
+  printf("paint: whole picture %.3f ms (still %.3f, moving %.3f)\n", d, median(still, RUNS),
+         median(moving, RUNS));
+  printf("paint: bare cairo %.3f ms, ratio %.2f\n", b, d / b);
+  printf("paint: layout %.3f ms\n", median(make, RUNS));
+  ox_picture_free(p);
+  cairo_destroy(cr);
+  cairo_surface_destroy(surface);
+  return 0;
+}

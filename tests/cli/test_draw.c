@@ -1,0 +1,217 @@
+/* draw as a user runs it: whole files of the kind asked for, or none. */
+#include <signal.h>
+#include <sys/resource.h>
+#include <sys/stat.h>
+
+#include "cli_run.h"
+
+#define CASE "The same wind worked out exactly"
+
+static unsigned big_endian(const char *at) {
+  const unsigned char *b = (const unsigned char *)at;
+  return (unsigned)b[0] << 24 | (unsigned)b[1] << 16 | (unsigned)b[2] << 8 | b[3];
+}
+
+/* Draws, checks that only the file came to be, and returns it; freed by the caller. */
+static char *drawn(const char *name, size_t *length, const char *option, const char *value) {
+  const char *path = in_folder(name);
+  ran r = option
+              ? run_cli_for(0, "draw", lesson_path("demo.oxbow"), "-o", path, option, value, NULL)
+              : run_cli_for(0, "draw", lesson_path("demo.oxbow"), "-o", path, NULL);
+  assert_string_equal(r.out, "");
+  ran_clear(&r);
+  char *bytes = read_all(path, length);
+  assert_non_null(bytes);
+  assert_int_equal(folder_count(), 1);
+  assert_int_equal(remove(path), 0);
+  return bytes;
+}
+
+static void a_png_is_a_png_of_the_size_asked_for(void **state) {
+  size_t length;
+  char *png = drawn("a.png", &length, NULL, NULL);
+  assert_memory_equal(png, "\x89PNG\r\n\x1a\n", 8);
+  assert_int_equal(big_endian(png + 16), 1600);
+  assert_int_equal(big_endian(png + 20), 1000);
+  free(png);
+  png = drawn("a.PNG", &length, "--size", "640x480");
+  assert_int_equal(big_endian(png + 16), 640);
+  assert_int_equal(big_endian(png + 20), 480);
+  free(png);
+}
+
+static void an_svg_is_an_svg_with_a_decimal_point(void **state) {
+  size_t length;
+  char *svg = drawn("a.svg", &length, "--size", "800.5x600");
+  assert_non_null(strstr(svg, "<svg"));
+  assert_non_null(strstr(svg, "</svg>"));
+  assert_non_null(strstr(svg, "800.5"));
+  assert_non_null(strstr(svg, "For instruction only, not for navigation."));
+  free(svg);
+}
+
+/* The pages of a PDF as its page tree counts them. */
+static int page_count(const char *pdf, size_t length) {
+  for (size_t i = 0; i + 8 < length; i++)
+    if (memcmp(pdf + i, "/Count ", 7) == 0) return atoi(pdf + i + 7);
+  return -1;
+}
+
+static void a_pdf_has_a_sheet_for_each_case(void **state) {
+  size_t length;
+  char *pdf = drawn("a.pdf", &length, NULL, NULL);
+  assert_memory_equal(pdf, "%PDF-", 5);
+  assert_int_equal(page_count(pdf, length), 12);
+  free(pdf);
+  pdf = drawn("a.pdf", &length, "--case", CASE);
+  assert_int_equal(page_count(pdf, length), 1);
+  free(pdf);
+}
+
+static void the_same_command_gives_the_same_bytes(void **state) {
+  static const char *const names[] = {"a.png", "a.svg", "a.pdf"};
+  for (size_t i = 0; i < 3; i++) {
+    size_t first, second;
+    char *a = drawn(names[i], &first, "--case", CASE),
+         *b = drawn(names[i], &second, "--case", CASE);
+    assert_int_equal(first, second);
+    assert_memory_equal(a, b, first);
+    free(a);
+    free(b);
+  }
+}
+
+/* Each option shows: the bytes differ from those of the standard. */
+static void options_change_the_picture(void **state) {
+  static const struct {
+    const char *option, *value;
+  } rows[] = {
+      {"--case", CASE},       {"--palette", "dark"},   {"--palette", "projector"},
+      {"--palette", "print"}, {"--at", "none"},        {"--at", "-20.5"},
+      {"--at", "0"},          {"--size", "1600x1001"},
+  };
+  size_t length, other;
+  char *standard = drawn("a.png", &length, NULL, NULL);
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    char *bytes = drawn("a.png", &other, rows[i].option, rows[i].value);
+    assert_true(other != length || memcmp(bytes, standard, length) != 0);
+    free(bytes);
+  }
+  char *same = drawn("a.png", &other, "--palette", "light");
+  assert_int_equal(other, length);
+  assert_memory_equal(same, standard, length);
+  free(same);
+  free(standard);
+}
+
+static void the_locale_changes_nothing(void **state) {
+  size_t plain, german;
+  char *a = drawn("a.svg", &plain, "--case", CASE);
+  assert_int_equal(enter_german(state), 0);
+  char *b = drawn("a.svg", &german, "--case", CASE);
+  assert_int_equal(leave_german(state), 0);
+  assert_int_equal(plain, german);
+  assert_memory_equal(a, b, plain);
+  free(a);
+  free(b);
+}
+
+static void wrong_options_are_usage_and_write_nothing(void **state) {
+  static const struct {
+    const char *name, *option, *value, *says;
+  } rows[] = {
+      {"a.gif", "--at", "0", ".png, .svg or .pdf"},
+      {"png", "--at", "0", ".png, .svg or .pdf"},
+      {".png", "--at", "0", ".png, .svg or .pdf"},
+      {"a.png", "--size", "0x100", "1 to 16384"},
+      {"a.png", "--size", "100", "1 to 16384"},
+      {"a.png", "--size", "100x", "1 to 16384"},
+      {"a.png", "--size", "x100", "1 to 16384"},
+      {"a.png", "--size", "100x100x100", "1 to 16384"},
+      {"a.png", "--size", "99999x10", "1 to 16384"},
+      {"a.png", "--size", "-5x10", "1 to 16384"},
+      {"a.png", "--size", "10.5x10", "1 to 16384"},
+      {"a.svg", "--size", "20000x10", "1 to 14400"},
+      {"a.png", "--palette", "pink", "light, dark, projector or print"},
+      {"a.png", "--at", "soon", "seconds"},
+      {"a.png", "--at", "1,5", "seconds"},
+      {"a.png", "--zoom", "2", "--zoom"},
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    ran r = run_cli_for(2, "draw", lesson_path("demo.oxbow"), "-o", in_folder(rows[i].name),
+                        rows[i].option, rows[i].value, NULL);
+    if (!strstr(r.err, rows[i].says)) fail_msg("\"%s\" is not in: %s", rows[i].says, r.err);
+    assert_non_null(strstr(r.err, "--help"));
+    ran_clear(&r);
+    assert_int_equal(folder_count(), 0);
+  }
+  ran r = run_cli_for(2, "draw", lesson_path("demo.oxbow"), NULL);
+  assert_non_null(strstr(r.err, "-o FILE"));
+  ran_clear(&r);
+}
+
+static void where_nothing_can_be_written_it_says_so(void **state) {
+  ran r = run_cli_for(1, "draw", lesson_path("demo.oxbow"), "-o", in_folder("no/a.png"), NULL);
+  assert_non_null(strstr(r.err, "no/a.png"));
+  ran_clear(&r);
+  assert_int_equal(mkdir(in_folder("folder.png"), 0700), 0);
+  r = run_cli_for(1, "draw", lesson_path("demo.oxbow"), "-o", in_folder("folder.png"), NULL);
+  ran_clear(&r);
+  assert_int_equal(folder_count(), 1);
+  assert_int_equal(remove(in_folder("folder.png")), 0);
+}
+
+static void a_bad_lesson_leaves_the_old_picture(void **state) {
+  const char *lesson = write_lesson("bad.oxbow", "{}"), *path = in_folder("a.png");
+  write_text(path, "the old picture");
+  ran r = run_cli_for(1, "draw", lesson, "-o", path, NULL);
+  ran_clear(&r);
+  char *bytes = read_all(path, NULL);
+  assert_string_equal(bytes, "the old picture");
+  free(bytes);
+  assert_int_equal(remove(path), 0);
+  assert_int_equal(remove(in_folder("bad.oxbow")), 0);
+}
+
+/* Files may not grow beyond a few kilobytes: the write fails half-way, as on a full disk. */
+static void a_full_disk_leaves_the_old_picture_and_no_other_file(void **state) {
+  static const char *const names[] = {"a.png", "a.svg", "a.pdf"};
+  struct rlimit before, low;
+  for (size_t i = 0; i < 3; i++) {
+    const char *path = in_folder(names[i]);
+    write_text(path, "the old picture");
+    assert_int_equal(getrlimit(RLIMIT_FSIZE, &before), 0);
+    low = before;
+    low.rlim_cur = 4096;
+    signal(SIGXFSZ, SIG_IGN);
+    assert_int_equal(setrlimit(RLIMIT_FSIZE, &low), 0);
+    ran r = run_cli("draw", lesson_path("demo.oxbow"), "-o", path, NULL);
+    int restored = setrlimit(RLIMIT_FSIZE, &before);
+    signal(SIGXFSZ, SIG_DFL);
+    assert_int_equal(restored, 0);
+    assert_int_equal(r.code, 1);
+    assert_non_null(strstr(r.err, names[i]));
+    ran_clear(&r);
+    char *bytes = read_all(path, NULL);
+    assert_string_equal(bytes, "the old picture");
+    free(bytes);
+    assert_int_equal(folder_count(), 1);
+    assert_int_equal(remove(path), 0);
+  }
+}
+
+int main(void) {
+  const struct CMUnitTest tests[] = {
+      cmocka_unit_test(a_png_is_a_png_of_the_size_asked_for),
+      cmocka_unit_test(an_svg_is_an_svg_with_a_decimal_point),
+      cmocka_unit_test(a_pdf_has_a_sheet_for_each_case),
+      cmocka_unit_test(the_same_command_gives_the_same_bytes),
+      cmocka_unit_test(options_change_the_picture),
+      cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
+      cmocka_unit_test(wrong_options_are_usage_and_write_nothing),
+      cmocka_unit_test(where_nothing_can_be_written_it_says_so),
+      cmocka_unit_test(a_bad_lesson_leaves_the_old_picture),
+      cmocka_unit_test(a_full_disk_leaves_the_old_picture_and_no_other_file),
+  };
+  return cmocka_run_group_tests(tests, folder_make, folder_remove);
+}

@@ -1,0 +1,144 @@
+/* Contrast and sizes of every palette. */
+#include "ox_test.h"
+#include "paint_cases.h"
+#include "paint_private.h"
+
+/* WCAG 2.1: relative luminance and contrast ratio. */
+static double linear(double c) {
+  return c <= 0.04045 ? c / 12.92 : pow((c + 0.055) / 1.055, 2.4);
+}
+static double luminance(ox_rgb c) {
+  return 0.2126 * linear(c.r) + 0.7152 * linear(c.g) + 0.0722 * linear(c.b);
+}
+static double contrast(ox_rgb a, ox_rgb b) {
+  double la = luminance(a), lb = luminance(b);
+  return (fmax(la, lb) + 0.05) / (fmin(la, lb) + 0.05);
+}
+
+static void check(const ox_palette *q, ox_ink ink, ox_ink ground, double least, const char *what) {
+  double got = contrast(q->ink[ink], q->ink[ground]);
+  if (got >= least) return;
+  print_error("%s: %s on ground %d has contrast %.2f, wanted %.1f\n", q->name, what, (int)ground,
+              got, least);
+  fail();
+}
+
+static void the_formula_gives_the_known_ratios(void **state) {
+  (void)state;
+  ox_rgb white = {1, 1, 1}, black = {0, 0, 0};
+  ox_rgb blue = {0, 0x72 / 255.0, 0xb2 / 255.0}; /* Okabe-Ito blue on white: 5.19 */
+  assert_close(contrast(white, black), 21.0, 1e-9, "black on white");
+  assert_close(contrast(white, blue), 5.19, 0.01, "blue on white");
+}
+
+static void text_can_be_read_on_both_sides(void **state) {
+  (void)state;
+  const struct {
+    ox_ink ink;
+    const char *what;
+  } rows[] = {{OX_INK_TEXT, "text"}, {OX_INK_QUIET, "quiet text"},
+              {OX_INK_TRACK_TEXT, "track text"}, {OX_INK_ENTRY_TEXT, "entry text"}};
+  for (int id = 0; id < OX_PALETTE_COUNT; id++)
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+      const ox_palette *q = ox_palette_get((ox_palette_id)id);
+      check(q, rows[i].ink, OX_INK_BOARD, 4.5, rows[i].what); /* WCAG 1.4.3 */
+      check(q, rows[i].ink, OX_INK_TINT, 4.5, rows[i].what);
+    }
+}
+
+static void projected_text_is_stronger_still(void **state) {
+  (void)state;
+  const ox_palette *q = ox_palette_get(OX_PALETTE_PROJECTOR);
+  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT};
+  for (size_t i = 0; i < 4; i++) check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
+}
+
+static void lines_stand_out_on_both_sides(void **state) {
+  (void)state;
+  const ox_ink inks[] = {OX_INK_COURSE, OX_INK_STILL_AIR, OX_INK_TRACK, OX_INK_ENTRY,
+                         OX_INK_WIND,   OX_INK_ROSE,      OX_INK_AIRCRAFT};
+  for (int id = 0; id < OX_PALETTE_COUNT; id++)
+    for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) {
+      const ox_palette *q = ox_palette_get((ox_palette_id)id);
+      check(q, inks[i], OX_INK_BOARD, 3.0, "a line"); /* WCAG 1.4.11 */
+      check(q, inks[i], OX_INK_TINT, 3.0, "a line");
+    }
+}
+
+static void every_palette_has_its_name(void **state) {
+  (void)state;
+  assert_string_equal(ox_palette_name(OX_PALETTE_LIGHT), "light");
+  assert_string_equal(ox_palette_name(OX_PALETTE_DARK), "dark");
+  assert_string_equal(ox_palette_name(OX_PALETTE_PROJECTOR), "projector");
+  assert_string_equal(ox_palette_name(OX_PALETTE_PRINT), "print");
+  assert_string_equal(ox_palette_name((ox_palette_id)99), "light");
+}
+
+static void no_two_lines_look_alike_in_grey(void **state) {
+  (void)state;
+  /* Width, dash or both differ for every pair of the kinds of line, without their colours. */
+  ox_case c = paint_demo_case();
+  for (int id = 0; id < OX_PALETTE_COUNT; id++) {
+    ox_picture *p = paint_picture(&c, (ox_palette_id)id, 1000, 700);
+    cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 4, 4);
+    cairo_t *cr = cairo_create(surface);
+    double width[OX_LINE_COUNT], dash[OX_LINE_COUNT];
+    for (int i = 0; i < OX_LINE_COUNT; i++) {
+      double dashes[8] = {0};
+      ox_line_style_set(p, cr, (ox_line_kind)i);
+      width[i] = cairo_get_line_width(cr);
+      if (cairo_get_dash_count(cr) > 0) cairo_get_dash(cr, dashes, NULL);
+      dash[i] = dashes[0] + dashes[1];
+      assert_int_equal(cairo_status(cr), CAIRO_STATUS_SUCCESS);
+    }
+    for (int i = 0; i < OX_LINE_COUNT; i++)
+      for (int j = 0; j < i; j++)
+        assert_true(width[i] / width[j] > 1.2 || width[j] / width[i] > 1.2 ||
+                    fabs(dash[i] - dash[j]) > 2.0);
+    cairo_destroy(cr);
+    cairo_surface_destroy(surface);
+    ox_picture_free(p);
+  }
+}
+
+static void projected_text_and_lines_reach_the_back_row(void **state) {
+  (void)state;
+  const double sizes[][2] = {{700, 480}, {1280, 720}, {1920, 1080}, {3840, 2160}};
+  ox_case c = paint_demo_case();
+  for (size_t i = 0; i < 4; i++) {
+    ox_picture *p = paint_picture(&c, OX_PALETTE_PROJECTOR, sizes[i][0], sizes[i][1]);
+    double height = sizes[i][1];
+    assert_true(p->size.key >= 0.04 * height);
+    const double lines[] = {p->size.track, p->size.later, p->size.entry, p->size.arrival,
+                            p->size.still, p->size.course, p->size.rose};
+    for (size_t k = 0; k < sizeof lines / sizeof *lines; k++)
+      assert_true(lines[k] >= 0.003 * height - 1e-9);
+    ox_picture_free(p);
+  }
+}
+
+static void printed_text_is_eight_points_or_more(void **state) {
+  (void)state;
+  const double sheets[][2] = {{842, 595}, {595, 842}, {792, 612}, {612, 792}};
+  ox_case c = paint_demo_case();
+  for (size_t i = 0; i < 4; i++) {
+    ox_picture *p = paint_picture(&c, OX_PALETTE_PRINT, sheets[i][0], sheets[i][1]);
+    assert_true(p->size.small >= 8.0);
+    assert_true(p->size.key >= 11.0);
+    ox_picture_free(p);
+  }
+}
+
+int main(void) {
+  const struct CMUnitTest tests[] = {
+      cmocka_unit_test(the_formula_gives_the_known_ratios),
+      cmocka_unit_test(text_can_be_read_on_both_sides),
+      cmocka_unit_test(projected_text_is_stronger_still),
+      cmocka_unit_test(lines_stand_out_on_both_sides),
+      cmocka_unit_test(every_palette_has_its_name),
+      cmocka_unit_test(no_two_lines_look_alike_in_grey),
+      cmocka_unit_test(projected_text_and_lines_reach_the_back_row),
+      cmocka_unit_test(printed_text_is_eight_points_or_more),
+  };
+  return cmocka_run_group_tests_name("palette", tests, NULL, NULL);
+}

@@ -1,0 +1,18 @@
+/* The flight integrated numerically with GSL, as a second opinion on the closed forms and as the
+ * other side of the benchmark. Only tests use it. */
+#ifndef OX_TESTS_INTEGRATOR_H
+#define OX_TESTS_INTEGRATOR_H
+
+#include "oxbow/flight.h"
+
+/* Integrates dp/dt = V u(heading(t)) + wind from p_nm at the leg's start to t_s on the flight's
+ * clock (within the leg), with the heading programme of the leg (first heading and rate). p_nm is
+ * replaced by the position there. relative_error: of the step control, e.g. 1e-9. Returns false
+ * when GSL reports an error. */
+bool ox_integrate_leg(const ox_leg *leg, double t_s, double relative_error, ox_vec *p_nm);
+
+/* Integrates through all legs, each from where the one before ended, starting at the first leg's
+ * start; ends_nm[i] is the position at the end of leg i (room for leg_count). */
+bool ox_integrate_flight(const ox_flight *flight, double relative_error, ox_vec *ends_nm);
+
+#endif
