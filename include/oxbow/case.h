@@ -9,6 +9,7 @@
 #define OX_CASE_NAME_BYTES 160 /* UTF-8 with the closing nul */
 #define OX_FIX_NAME_BYTES 64
 #define OX_WIND_ROWS_MAX 12
+#define OX_WIND_CHANGES_MAX 6
 
 typedef enum { OX_TURNS_RIGHT, OX_TURNS_LEFT } ox_turns;
 typedef enum { OX_LEG_BY_TIME, OX_LEG_BY_DISTANCE } ox_leg_by;
@@ -34,6 +35,14 @@ typedef struct {
   ox_north north;
 } ox_wind_row;
 
+/* From an instant on, one wind at every height: what the forecast did not say. */
+typedef struct {
+  double at_min; /* minutes after the first crossing of the fix */
+  double from_deg;
+  double kt;
+  ox_north north;
+} ox_wind_change;
+
 typedef struct {
   char name[OX_CASE_NAME_BYTES];
   struct {
@@ -47,6 +56,8 @@ typedef struct {
     double altitude_ft;
     double limit_kias;  /* charted speed limit; 0: the table's */
     int efc_min;        /* minutes after midnight UTC, -1: none given */
+    double climb_to_ft; /* 0: level; otherwise climbs or descends from the fix on */
+    double climb_ft_min;/* rate, always positive */
   } hold;
   struct {
     double heading_deg;
@@ -61,6 +72,8 @@ typedef struct {
   } aircraft;
   ox_wind_row wind[OX_WIND_ROWS_MAX]; /* ascending altitude */
   int wind_count;                     /* 0: calm */
+  ox_wind_change wind_changes[OX_WIND_CHANGES_MAX]; /* ascending time */
+  int wind_change_count;
   double variation_deg;               /* east positive */
   struct {
     ox_timing timing;

@@ -10,9 +10,19 @@
 #include "oxbow/steady.h"
 
 #define OX_CIRCUITS_MAX 40
-#define OX_LEGS_MAX (16 + 10 * OX_CIRCUITS_MAX)
-#define OX_EVENTS_MAX (16 + 8 * OX_CIRCUITS_MAX)
+#define OX_CONDITIONS_MAX 64
+#define OX_LEGS_MAX (16 + 10 * OX_CIRCUITS_MAX + 4 * OX_CONDITIONS_MAX)
+#define OX_EVENTS_MAX (16 + 12 * OX_CIRCUITS_MAX + 6 * OX_CONDITIONS_MAX)
 #define OX_ADVISORIES_MAX 24
+
+/* What holds from an instant on until the next condition: a wind that has changed, a step of a
+ * climb. Within one everything is steady, so every leg stays a closed form. */
+typedef struct {
+  double from_t_s;
+  double altitude_ft;
+  double tas_kt, bank_deg, rate_deg_s, radius_nm;
+  ox_vec wind_kt;
+} ox_condition;
 
 /* The case made ready: everything true, resolved and in one place. */
 typedef struct {
@@ -29,6 +39,8 @@ typedef struct {
   ox_goal goal;
   double goal_value;
   double speed_limit_kias;
+  size_t condition_count;     /* >= 1; the first holds from before the arrival and equals the above */
+  ox_condition conditions[OX_CONDITIONS_MAX];
 } ox_setup;
 
 typedef enum {

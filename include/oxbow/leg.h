@@ -40,6 +40,7 @@ typedef struct {
   double heading0_true_deg, heading1_true_deg; /* [0, 360) */
   double rate_deg_s;  /* 0 when straight; right positive */
   double tas_kt;
+  double altitude_ft; /* that the TAS and the wind are taken at */
   ox_vec wind_kt;     /* velocity, true */
 } ox_leg;
 

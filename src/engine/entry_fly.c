@@ -24,9 +24,9 @@ bool entry_fly(ox_pilot *k, ox_entry_kind kind) {
   double turn_deg = entry_turn_deg(k->heading_deg, to_deg, kind);
   k->part = OX_PART_ENTRY;
   if (turn_deg != 0.0) pilot_react(k);
-  pilot_turn(k, OX_LEG_ENTRY_TURN, turn_deg, to_deg);
+  pilot_turn_to(k, OX_LEG_ENTRY_TURN, turn_deg, to_deg);
   pilot_event(k, OX_EVENT_CLOCK_START, k->t_s);
-  pilot_straight(k, OX_LEG_ENTRY_OUTBOUND, k->c->technique.entry_s);
+  pilot_straight_for(k, OX_LEG_ENTRY_OUTBOUND, k->c->technique.entry_s);
   pilot_react(k);
   double offset_nm, inbound_s;
   return return_to_fix(k, OX_LEG_ENTRY_INBOUND_TURN, sense, &offset_nm, &inbound_s);

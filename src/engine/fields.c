@@ -34,6 +34,10 @@ static const ox_field case_fields[] = {
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
+    NUMBER("hold.climb_to_ft", hold.climb_to_ft, -1500, 45000, true,
+           "an altitude (-1500 to 45000 ft)"),
+    NUMBER("hold.climb_ft_min", hold.climb_ft_min, 100, 6000, false,
+           "a rate of climb (100 to 6000 ft a minute)"),
     NUMBER("arrival.heading_deg", arrival.heading_deg, 0, 360, false, "a heading (0 to 360)"),
     NUMBER("arrival.distance_nm", arrival.distance_nm, 0, 100, false, "a distance (0 to 100 NM)"),
     NUMBER("aircraft.ias_kt", aircraft.ias_kt, 30, 400, true,
@@ -76,6 +80,16 @@ static const ox_field wind_fields[] = {
     ROW("north", OX_FIELD_CHOICE, north, 0, 1, "\"true\" or \"magnetic\"", north_words),
 };
 
+#define CHANGE(key, kind, member, min, max, allowed, words)                                      \
+  {key, kind, offsetof(ox_wind_change, member), min, max, false, allowed, words}
+
+static const ox_field change_fields[] = {
+    CHANGE("at_min", OX_FIELD_NUMBER, at_min, 0.1, 300, "a time (0.1 to 300 minutes)", NULL),
+    CHANGE("from_deg", OX_FIELD_NUMBER, from_deg, 0, 360, "a wind direction (0 to 360)", NULL),
+    CHANGE("kt", OX_FIELD_NUMBER, kt, 0, 250, "a wind speed (0 to 250 kt)", NULL),
+    CHANGE("north", OX_FIELD_CHOICE, north, 0, 1, "\"true\" or \"magnetic\"", north_words),
+};
+
 const ox_field *ox_fields(size_t *count) {
   *count = sizeof case_fields / sizeof *case_fields;
   return case_fields;
@@ -84,6 +98,11 @@ const ox_field *ox_fields(size_t *count) {
 const ox_field *ox_wind_fields(size_t *count) {
   *count = sizeof wind_fields / sizeof *wind_fields;
   return wind_fields;
+}
+
+const ox_field *ox_wind_change_fields(size_t *count) {
+  *count = sizeof change_fields / sizeof *change_fields;
+  return change_fields;
 }
 
 const ox_field *ox_field_by_key(const char *key) {

@@ -72,6 +72,7 @@ static void fly_arrival(ox_pilot *k) {
     leg->p1_nm = k->p;
   }
   pilot_event(k, OX_EVENT_FIX, 0.0);
+  pilot_refresh(k);
 }
 
 /* --- the whole ----------------------------------------------------------------------------- */
@@ -111,12 +112,11 @@ static void fly(ox_pilot *k) {
 }
 
 ox_status ox_flight_solve(const ox_case *c, ox_flight *out) {
-  ox_setup setup;
-  if (ox_setup_make(c, &setup) == OX_ERROR) return OX_ERROR;
-  out->setup = setup;
+  if (ox_setup_make(c, &out->setup) == OX_ERROR) return OX_ERROR;
+  const ox_setup *s = &out->setup;
   choose_entry(out, c);
-  ox_steady_solve(setup.inbound_true_deg, setup.tas_kt, setup.rate_deg_s, c->technique.roll_s,
-                  setup.wind_kt, setup.goal, setup.goal_value, &out->steady);
+  ox_steady_solve(s->inbound_true_deg, s->tas_kt, s->rate_deg_s, c->technique.roll_s, s->wind_kt,
+                  s->goal, s->goal_value, &out->steady);
   ox_pilot pilot;
   pilot_begin(&pilot, c, out);
   advise_speeds(&pilot);

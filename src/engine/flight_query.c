@@ -99,6 +99,7 @@ void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {
     leg->heading1_true_deg = turn ? ox_norm360_deg(heading_deg + 180.0) : heading_deg;
     leg->rate_deg_s = turn ? setup->sense * setup->rate_deg_s : 0.0;
     leg->tas_kt = setup->tas_kt;
+    leg->altitude_ft = setup->conditions[0].altitude_ft;
     leg->wind_kt = (ox_vec){0, 0};
     leg->p1_nm = p = ox_leg_position(leg, leg->t1_s);
     t_s = leg->t1_s;
