@@ -39,6 +39,9 @@ typedef struct {
   ox_goal goal;
   double goal_value;
   double speed_limit_kias;
+  bool has_dme;
+  ox_dme dme;                 /* true north */
+  double dme_fix_nm;          /* reading over the fix */
   size_t condition_count;     /* >= 1; the first holds from before the arrival and equals the above */
   ox_condition conditions[OX_CONDITIONS_MAX];
 } ox_setup;
@@ -71,6 +74,11 @@ typedef struct {
                                 would have reached, the inbound heading. 0: fix not regained */
   double rollout_offset_nm;  /* where a plain turn to the inbound heading would roll out: distance
                                 from the course, positive on the holding side (undershoot) */
+  ox_vec outbound_end_nm;    /* where the inbound turn begins, true */
+  double gate_deg;           /* bearing of that place from the fix, off the reciprocal of the inbound
+                                course towards the holding side: the gate angle */
+  double inbound_error_s;    /* inbound_s less the goal, where the goal is an inbound time; else 0 */
+  double next_timed_s;       /* what one correction by the error would time next (floor 30 s) */
   double nonholding_nm;      /* farthest excursion on the non-holding side, >= 0 */
   bool complete;             /* the fix was crossed at its end */
 } ox_circuit;
@@ -92,6 +100,9 @@ typedef enum {
   OX_ADVICE_BELOW_FIXED_WING_MIN,/* a = KIAS below 90 (AIM 5-3-8 j8(a) recommends 90 or more) */
   OX_ADVICE_NO_ARRIVAL,          /* the aircraft makes no way over the ground; arrival left out */
   OX_ADVICE_WIND_EXTRAPOLATED,   /* a = altitude outside the rows; nearest row used */
+  OX_ADVICE_DME_NOT_SEEN,        /* a = reading, b = height above the station NM; time is flown */
+  OX_ADVICE_LEAVE_MISSED,        /* a, b = the two nearest times, seconds after the first fix */
+  OX_ADVICE_LEAVE_BEFORE,        /* the EFC is before the aircraft is over the fix; a = s before */
   OX_ADVICE_KIND_COUNT
 } ox_advice_kind;
 
@@ -115,6 +126,7 @@ typedef struct {
   ox_circuit circuits[OX_CIRCUITS_MAX];
   size_t advice_count;
   ox_advice advice[OX_ADVISORIES_MAX];
+  double leave_t_s;             /* when the fix is to be left (s), with technique leave; else 0 */
 } ox_flight;
 
 /* Resolves a case: TAS, turn, norths, wind at the altitude, limits. OX_ERROR when

@@ -17,6 +17,7 @@ ox_case ox_case_default(void) {
   c.hold.altitude_ft = 5000;
   c.hold.efc_min = -1;
   c.hold.climb_ft_min = 500;
+  c.arrival.fix_at_s = -1;
   c.arrival.heading_deg = 360;
   c.arrival.distance_nm = 5;
   c.aircraft.ias_kt = 100;
@@ -42,7 +43,8 @@ static bool changes_equal(const ox_wind_change *a, const ox_wind_change *b) {
 
 bool ox_case_equal(const ox_case *a, const ox_case *b) {
   if (strcmp(a->name, b->name) != 0 || strcmp(a->hold.fix, b->hold.fix) != 0) return false;
-  if (a->hold.efc_min != b->hold.efc_min || a->wind_count != b->wind_count ||
+  if (a->hold.efc_min != b->hold.efc_min || a->arrival.fix_at_s != b->arrival.fix_at_s ||
+       a->wind_count != b->wind_count ||
       a->wind_change_count != b->wind_change_count)
     return false;
   size_t count;
@@ -210,6 +212,8 @@ size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
   }
   if (c->hold.efc_min < -1 || c->hold.efc_min >= 24 * 60)
     add_fault(&list, "hold.efc", c->hold.efc_min, "a time of day (00:00 to 23:59)");
+  if (c->arrival.fix_at_s < -1 || c->arrival.fix_at_s >= 24 * 3600)
+    add_fault(&list, "arrival.fix_at", c->arrival.fix_at_s, "a time of day (00:00:00 to 23:59:59)");
   check_wind(c, &list);
   check_wind_changes(c, &list);
   if (list.count == 0) check_together(c, &list);

@@ -23,11 +23,24 @@ static ox_place here(const ox_pilot *k) {
 
 typedef enum { REACHED, CHANGED, NO_WAY } progress;
 
+/* Turning only when the course is crossed: it rolls out beyond, and the way back is planned anew,
+ * this time with the lead. */
+static progress turn_late(ox_pilot *k, const ox_intercept *i) {
+  double closing = pilot_velocity(k, k->heading_deg).x;
+  double s = closing != 0.0 ? -k->p.x / closing : 0.0;
+  k->late = true;
+  if (s > 0.0 && s < OX_LEG_LONGEST_S && !pilot_straight(k, OX_LEG_INTERCEPT, s)) return CHANGED;
+  pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg);
+  return CHANGED;
+}
+
 /* Flies a planned intercept and the inbound course to the fix; CHANGED where the conditions
  * changed on the way and the rest must be planned anew. */
 static progress by_the_course(ox_pilot *k, ox_leg_kind turn_kind, const ox_intercept *i) {
   double mid_deg = i->turn2_deg == 0.0 ? k->in_deg : k->heading_deg + i->turn1_deg;
   if (!pilot_turn(k, turn_kind, i->turn1_deg, mid_deg)) return CHANGED;
+  if (k->c->technique.lead == OX_LEAD_NONE && !k->late && i->straight_s > 0.0)
+    return turn_late(k, i);
   if (!pilot_straight(k, OX_LEG_INTERCEPT, i->straight_s)) return CHANGED;
   if (!pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg)) return CHANGED;
   k->p.x = 0.0; /* on the course by construction, to rounding */
@@ -62,17 +75,18 @@ static progress make_way(ox_pilot *k, ox_leg_kind turn_kind, int sense, const ox
   return by_the_fix(k, sense);
 }
 
-bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, double *offset_nm,
+bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, double *offset_nm,
                    double *inbound_s) {
   *offset_nm = *inbound_s = 0.0;
-  k->established = false;
-  bool direct = false;
+  k->established = k->late = false;
+  bool near = false; /* not in the turn any more: plan from wherever it points */
   double timing_from_s = k->t_s;
-  /* Each plan uses up at least one change of the conditions. */
-  for (size_t plans = 0; plans <= OX_CONDITIONS_MAX; plans++) {
+  /* Each plan uses up a change of the conditions, or the one late turn. */
+  for (size_t plans = 0; plans <= OX_CONDITIONS_MAX + 1; plans++) {
     double needed_deg = pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense);
     ox_intercept i = {0};
-    if (k->holds_course && !direct) i = intercept_from(k, here(k), sense);
+    if (k->holds_course && (plans == 0 || !direct))
+      i = near ? intercept_near(k, here(k)) : intercept_from(k, here(k), sense);
     if (plans == 0) {
       *offset_nm = i.offset_nm;
       timing_from_s += i.plain_s;
@@ -84,11 +98,9 @@ bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, double *offset
       pilot_event(k, OX_EVENT_FIX, k->t_s);
       return true;
     }
-    /* While the inbound heading is still ahead in the turn, the turn goes on; else the short way
-     * onto it is taken. */
-    double left_deg = pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense);
-    if (!k->turning || left_deg > needed_deg)
-      sense = ox_turn_between_deg(k->heading_deg, k->in_deg) >= 0.0 ? 1 : -1;
+    /* While the inbound heading is still ahead in the turn, the turn goes on. */
+    near = !k->turning || pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense) > needed_deg;
+    if (near) sense = ox_turn_between_deg(k->heading_deg, k->in_deg) >= 0.0 ? 1 : -1;
   }
   return lost(k);
 }
@@ -141,22 +153,37 @@ static void measure_advise(ox_pilot *k, const ox_circuit *m) {
     pilot_advise(k, OX_ADVICE_LONG_INBOUND, m->inbound_s, s->goal_value, k->circuit);
 }
 
-bool circuit_fly(ox_pilot *k, int number, bool direct_entry) {
+static void measure_end(ox_pilot *k, ox_circuit *m) {
+  m->outbound_end_nm = ox_frame_out(&k->frame, k->p);
+  m->gate_deg = ox_turn_between_deg(ox_bearing_deg(k->p), 180.0);
+}
+
+static void measure_inbound(const ox_pilot *k, ox_circuit *m) {
+  const ox_setup *s = k->setup;
+  bool timed = s->goal == OX_GOAL_INBOUND_S && m->inbound_s > 0.0;
+  m->inbound_error_s = timed ? m->inbound_s - s->goal_value : 0.0;
+  m->next_timed_s = timed ? fmax(OX_ADJUST_FLOOR_S, m->timed_s - m->inbound_error_s) : m->timed_s;
+}
+
+bool circuit_fly(ox_pilot *k, int number, bool direct_entry, double total_s) {
   ox_flight *f = k->flight;
   const ox_circuit *before = number > 1 ? &f->circuits[number - 2] : NULL;
   size_t first_leg = f->leg_count;
   ox_circuit *m = &f->circuits[f->circuit_count++];
   k->circuit = number;
   m->fix_t_s = k->t_s;
-  ox_outbound_plan plan = outbound_choose(k, before ? before->timed_s : 0.0,
-                                          before ? before->inbound_s : 0.0);
+  ox_circuit_order order = {before ? before->timed_s : 0.0, before ? before->inbound_s : 0.0,
+                            total_s};
+  ox_outbound_plan plan = outbound_choose(k, &order);
   fly_outbound(k, &plan, direct_entry);
+  measure_end(k, m);
   m->outbound_heading_true_deg = ox_frame_heading_out(&k->frame, plan.heading_deg);
   m->outbound_s = plan.straight_s;
   m->timed_s = plan.timed_s;
-  m->complete = return_to_fix(k, OX_LEG_INBOUND_TURN, 1, &m->rollout_offset_nm, &m->inbound_s);
+  m->complete = return_to_fix(k, OX_LEG_INBOUND_TURN, 1, plan.direct, &m->rollout_offset_nm, &m->inbound_s);
   m->end_t_s = k->t_s;
   m->nonholding_nm = nonholding_nm(k, first_leg);
+  measure_inbound(k, m);
   measure_advise(k, m);
   return m->complete;
 }

@@ -7,6 +7,10 @@
 static const char *const turns_words[] = {"right", "left", NULL};
 static const char *const leg_by_words[] = {"time", "distance", NULL};
 static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
+static const char *const turn_by_words[] = {"lesser", "bank", NULL};
+static const char *const line_words[] = {"heading", "track", NULL};
+static const char *const lead_words[] = {"exact", "none", NULL};
+static const char *const yes_no_words[] = {"no", "yes", NULL};
 static const char *const north_words[] = {"true", "magnetic", NULL};
 static const char *const timing_words[] = {"inbound", "outbound", NULL};
 static const char *const clock_words[] = {"abeam_or_level", "abeam", "level", NULL};
@@ -31,6 +35,12 @@ static const ox_field case_fields[] = {
     NUMBER("hold.leg.s", hold.leg_s, 10, 600, true, "a leg time (10 to 600 seconds)"),
     NUMBER("hold.leg.nm", hold.leg_nm, 0.5, 60, true, "a leg length (0.5 to 60 NM)"),
     CHOICE("hold.leg.end", hold.leg_end, leg_end_words, "\"outbound\" or \"inbound\""),
+    CHOICE("hold.leg.station.given", hold.station.given, yes_no_words, "\"no\" or \"yes\""),
+    NUMBER("hold.leg.station.radial_deg", hold.station.radial_deg, 0, 360, false,
+           "a radial (0 to 360)"),
+    NUMBER("hold.leg.station.nm", hold.station.nm, 0, 200, false, "a distance (0 to 200 NM)"),
+    NUMBER("hold.leg.station.elevation_ft", hold.station.elevation_ft, -1500, 20000, false,
+           "an elevation (-1500 to 20000 ft)"),
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
@@ -49,6 +59,7 @@ static const ox_field case_fields[] = {
            "a rate of turn (0.5 to 6 degrees a second)"),
     NUMBER("aircraft.max_bank_deg", aircraft.max_bank_deg, 5, 45, false,
            "a bank limit (5 to 45 degrees)"),
+    CHOICE("aircraft.turn_by", aircraft.turn_by, turn_by_words, "\"lesser\" or \"bank\""),
     NUMBER("variation_deg", variation_deg, -180, 180, false,
            "a variation (-180 to 180, east positive)"),
     CHOICE("technique.timing", technique.timing, timing_words, "\"inbound\" or \"outbound\""),
@@ -65,6 +76,10 @@ static const ox_field case_fields[] = {
     CHOICE("technique.sector", technique.sector, sector_words, "\"heading\" or \"track\""),
     NUMBER("technique.entry_s", technique.entry_s, 10, 300, false,
            "an entry time (10 to 300 seconds)"),
+    CHOICE("technique.entry_line", technique.entry_line, line_words, "\"heading\" or \"track\""),
+    NUMBER("technique.reaction_s", technique.reaction_s, 0, 15, false, "a delay (0 to 15 seconds)"),
+    CHOICE("technique.lead", technique.lead, lead_words, "\"exact\" or \"none\""),
+    CHOICE("technique.leave", technique.leave, yes_no_words, "\"no\" or \"yes\""),
     NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
 };

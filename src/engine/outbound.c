@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "intercept.h"
+#include "oxbow/limits.h"
 #include "oxbow/units.h"
 #include "root.h"
 
@@ -20,7 +21,7 @@ static const double CAP_DEG = 60.0;
 static const double EXACT_CAP_DEG = 80.0;
 /* Wings level and abeam at once, as in calm air: far below a foot, far above rounding. */
 static const double LEVEL_ABEAM_NM = 1e-12;
-static const double ADJUST_FLOOR_S = 30.0; /* P-871 p. 79: first correction never below 30 s */
+static const double LONGEST_S = 1200.0; /* no outbound leg is worth more to look at */
 
 /* --- over the fix to wings level outbound ------------------------------------------------- */
 
@@ -107,7 +108,7 @@ static level_state at_level(const ox_pilot *k, double heading_deg, bool with_clo
   s.abeam_s = s.clock_s = 0.0;
   if (!with_clock) return s;
   if (s.level.p.y > LEVEL_ABEAM_NM) {
-    s.abeam_found = s.velocity.y < 0.0 && s.level.p.y < -s.velocity.y * OX_LEG_LONGEST_S;
+    s.abeam_found = s.velocity.y < 0.0 && s.level.p.y < -s.velocity.y * LONGEST_S;
     s.abeam_s = s.abeam_found ? s.level.p.y / -s.velocity.y : 0.0;
   } else {
     s.abeam_s = -abeam_before_level_s(k, from, s.turn_deg);
@@ -122,12 +123,12 @@ static level_state at_level(const ox_pilot *k, double heading_deg, bool with_clo
 
 /* --- how long ------------------------------------------------------------------------------ */
 
-typedef enum { BY_CLOCK, BY_LENGTH, BY_END, BY_INBOUND } how_long;
+typedef enum { BY_CLOCK, BY_LENGTH, BY_END, BY_DME, BY_INBOUND, BY_STRAIGHT } how_long;
 
 typedef struct {
   const ox_pilot *k;
   how_long how;
-  double value; /* BY_CLOCK: s; BY_LENGTH, BY_END: NM outbound; BY_INBOUND: NM inbound */
+  double value; /* BY_CLOCK, BY_STRAIGHT: s; BY_LENGTH, BY_END: NM outbound, BY_DME: reading; BY_INBOUND: NM inbound */
 } timing;
 
 /* Where a plain turn from the outbound heading to the inbound one leads, relative to its start. */
@@ -137,8 +138,13 @@ static ox_vec inbound_turn(const ox_pilot *k, double heading_deg) {
 }
 
 static double over(double distance, double speed) {
-  if (!(speed > 0.0)) return distance > 0.0 ? OX_LEG_LONGEST_S : 0.0;
-  return fmin(distance / speed, OX_LEG_LONGEST_S);
+  if (!(speed > 0.0)) return distance > 0.0 ? LONGEST_S : 0.0;
+  return fmin(distance / speed, LONGEST_S);
+}
+
+static double until_dme_s(const ox_pilot *k, const level_state *s) {
+  double t_s = ox_dme_reached_s(&k->dme, s->level.p, s->velocity);
+  return t_s < 0.0 ? LONGEST_S : fmin(t_s, LONGEST_S);
 }
 
 static double straight_s(const timing *t, const level_state *s, double heading_deg) {
@@ -147,6 +153,8 @@ static double straight_s(const timing *t, const level_state *s, double heading_d
   switch (t->how) {
   case BY_CLOCK: return fmax(0.0, s->clock_s + t->value) + k->reaction_s;
   case BY_END: return fmax(0.0, over(y + t->value, out)) + k->reaction_s;
+  case BY_STRAIGHT: return t->value;
+  case BY_DME: return until_dme_s(k, s) + k->reaction_s;
   case BY_LENGTH: straight = over(t->value, out); break;
   case BY_INBOUND:
     straight = over(y + inbound_turn(k, heading_deg).y + t->value, out);
@@ -161,25 +169,26 @@ static double rule_s(const ox_pilot *k) {
   return fmax(0.0, k->setup->leg_s + k->w.y * OX_S_PER_H);
 }
 
-static double adjusted_s(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
+static double adjusted_s(ox_pilot *k, const ox_circuit_order *order) {
   double leg_s = k->setup->leg_s;
-  if (previous_timed_s <= 0.0 || previous_inbound_s <= 0.0 ||
+  if (order->previous_timed_s <= 0.0 || order->previous_inbound_s <= 0.0 ||
       k->c->technique.timing == OX_TIMING_OUTBOUND)
     return leg_s;
-  double wanted_s = previous_timed_s + leg_s - previous_inbound_s;
-  if (wanted_s >= ADJUST_FLOOR_S) return wanted_s;
-  pilot_advise(k, OX_ADVICE_OUTBOUND_FLOOR, wanted_s, ADJUST_FLOOR_S, k->circuit);
-  return ADJUST_FLOOR_S;
+  double wanted_s = order->previous_timed_s + leg_s - order->previous_inbound_s;
+  if (wanted_s >= OX_ADJUST_FLOOR_S) return wanted_s;
+  pilot_advise(k, OX_ADVICE_OUTBOUND_FLOOR, wanted_s, OX_ADJUST_FLOOR_S, k->circuit);
+  return OX_ADJUST_FLOOR_S;
 }
 
-static timing choose_timing(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
+static timing choose_timing(ox_pilot *k, const ox_circuit_order *order) {
   const ox_setup *s = k->setup;
   ox_outbound by = k->c->technique.outbound;
   timing t = {k, BY_CLOCK, s->leg_s};
   if (s->goal == OX_GOAL_OUTBOUND_NM) return (timing){k, BY_END, s->goal_value};
+  if (s->goal == OX_GOAL_OUTBOUND_DME) return (timing){k, BY_DME, s->goal_value};
   if (s->goal == OX_GOAL_INBOUND_NM) return (timing){k, BY_INBOUND, s->goal_value};
   if (by == OX_OUTBOUND_RULE) t.value = rule_s(k);
-  if (by == OX_OUTBOUND_ADJUST) t.value = adjusted_s(k, previous_timed_s, previous_inbound_s);
+  if (by == OX_OUTBOUND_ADJUST) t.value = adjusted_s(k, order);
   if (by == OX_OUTBOUND_EXACT) {
     if (s->goal == OX_GOAL_OUTBOUND_AIR) return (timing){k, BY_LENGTH, k->v * s->leg_s};
     return (timing){k, BY_INBOUND, k->gs * s->leg_s};
@@ -285,20 +294,101 @@ static double exact_time_s(const ox_pilot *k, double heading_deg, double goal_nm
   double low = k->reaction_s, f_low = inbound_excess_s(low, &g);
   if (f_low >= 0.0) return low;
   double high = fmax(guess_s, low + 30.0), f_high = inbound_excess_s(high, &g);
-  for (int i = 0; i < 12 && f_high < 0.0; i++) {
-    high = 2.0 * high;
+  while (f_high < 0.0 && high < LONGEST_S) {
+    high = fmin(2.0 * high, LONGEST_S);
     f_high = inbound_excess_s(high, &g);
   }
   if (f_high < 0.0) return guess_s;
   return ox_root(inbound_excess_s, &g, low, high, f_low, f_high);
 }
 
-ox_outbound_plan outbound_choose(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
-  timing t = choose_timing(k, previous_timed_s, previous_inbound_s);
-  if (t.how == BY_INBOUND && !k->holds_course) t = (timing){k, BY_CLOCK, k->setup->leg_s};
+/* Where what should end the leg never comes, the standard time is flown. */
+static timing time_instead(const ox_pilot *k) {
+  double leg_s = k->setup->leg_s > 0.0 ? k->setup->leg_s
+                                       : ox_standard_leg_s(k->c->hold.altitude_ft);
+  return (timing){k, BY_CLOCK, leg_s};
+}
+
+/* --- leaving at a time ---------------------------------------------------------------------- */
+
+/* A whole circuit to be flown in a given time, by the inbound course or straight back to the fix. */
+typedef struct {
+  ox_pilot *k;
+  bool direct;
+  double total_s;
+} whole_circuit;
+
+/* Seconds from here over the fix and back to it, for an outbound leg of straight_s. */
+static double circuit_s(const whole_circuit *w, double straight, double *beyond_nm) {
+  ox_pilot *k = w->k;
+  timing t = {k, BY_STRAIGHT, straight};
+  double h = choose_heading(k, &t);
+  level_state s = at_level(k, h, false);
+  ox_place end = pilot_after_straight(k, s.level, straight);
+  double before_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + straight;
+  *beyond_nm = 0.0;
+  if (w->direct) {
+    ox_direct d = direct_from(k, end, 1);
+    if (!d.found) return HUGE_VAL;
+    return before_s + fabs(d.turn_deg) / k->rate_deg_s + d.straight_s;
+  }
+  ox_intercept i = intercept_from(k, end, 1);
+  *beyond_nm = i.found ? i.end_y_nm : HUGE_VAL;
+  /* Beyond the fix the sum still grows with the outbound leg, which keeps the root apart. */
+  return before_s + i.total_s - i.end_y_nm / k->gs;
+}
+
+static double circuit_excess_s(double straight, void *context) {
+  const whole_circuit *w = context;
+  double beyond_nm;
+  return circuit_s(w, straight, &beyond_nm) - w->total_s;
+}
+
+/* Outbound time for a whole circuit of w->total_s; false where none fits. */
+static bool straight_for_circuit_s(const whole_circuit *w, double *straight) {
+  double low = w->k->reaction_s, f_low = circuit_excess_s(low, (void *)w);
+  double high = low + w->total_s, f_high = circuit_excess_s(high, (void *)w);
+  if (!(f_low <= 0.0) || !(f_high > 0.0) || !isfinite(f_high)) return false;
+  *straight = ox_root(circuit_excess_s, (void *)w, low, high, f_low, f_high);
+  double beyond_nm, total_s = circuit_s(w, *straight, &beyond_nm);
+  return beyond_nm <= 0.0 && fabs(total_s - w->total_s) < 1e-6;
+}
+
+/* Times the circuit: along the course where that fits, else straight back to the fix. */
+static timing time_circuit(ox_pilot *k, double total_s, const timing *otherwise, bool *direct) {
+  double straight;
+  for (int by_fix = 0; by_fix <= 1; by_fix++) {
+    whole_circuit w = {k, by_fix == 1, total_s};
+    if (!straight_for_circuit_s(&w, &straight)) continue;
+    *direct = w.direct;
+    return (timing){k, BY_STRAIGHT, straight};
+  }
+  return *otherwise;
+}
+
+double outbound_least_circuit_s(ox_pilot *k) {
+  double beyond_nm, least_s;
+  if (!k->holds_course) return HUGE_VAL;
+  whole_circuit along = {k, false, 0.0}, back = {k, true, 0.0};
+  least_s = circuit_s(&along, k->reaction_s, &beyond_nm);
+  return beyond_nm <= 0.0 ? least_s : circuit_s(&back, k->reaction_s, &beyond_nm);
+}
+
+ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
+  timing t = choose_timing(k, order);
+  bool direct = false;
+  if (order->total_s > 0.0 && k->holds_course) t = time_circuit(k, order->total_s, &t, &direct);
+  if (t.how == BY_INBOUND && !k->holds_course) t = time_instead(k);
   double h = choose_heading(k, &t);
   level_state s = at_level(k, h, true);
+  if (t.how == BY_DME && ox_dme_reached_s(&k->dme, s.level.p, s.velocity) < 0.0) {
+    pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, t.value, k->dme.height_nm, k->circuit);
+    t = time_instead(k);
+    h = choose_heading(k, &t);
+    s = at_level(k, h, true);
+  }
   ox_outbound_plan plan;
+  plan.direct = direct;
   plan.heading_deg = h;
   plan.turn_deg = s.turn_deg;
   plan.straight_s = straight_s(&t, &s, h);

@@ -11,11 +11,25 @@ typedef struct {
   double clock_s;      /* clock start, seconds after wings level (negative: still in the turn) */
   double abeam_s;      /* abeam, seconds after wings level */
   bool abeam_found;
+  bool direct;         /* back to the fix by its track, not by the inbound course */
   double timed_s;      /* clock start to the end of the timing (reaction not included) */
 } ox_outbound_plan;
 
-/* previous_timed_s and previous_inbound_s: of the circuit before, 0 for the first. Advises where
- * the technique meets one of its limits. */
-ox_outbound_plan outbound_choose(ox_pilot *k, double previous_timed_s, double previous_inbound_s);
+/* What the circuits before left behind, and what this one must do. */
+typedef struct {
+  double previous_timed_s;   /* 0 for the first */
+  double previous_inbound_s;
+  double total_s;            /* > 0: the whole circuit is to last so long, whatever the technique
+                                says of its outbound time */
+} ox_circuit_order;
+
+/* Advises where the technique meets one of its limits. */
+ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order);
+
+/* The least time (s) a circuit from here takes: rolling level outbound and turning on at once. */
+double outbound_least_circuit_s(ox_pilot *k);
+
+/* The shortest outbound time that one correction may ask for: P-871 p. 79. */
+#define OX_ADJUST_FLOOR_S 30.0
 
 #endif

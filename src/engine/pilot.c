@@ -28,14 +28,16 @@ void pilot_begin(ox_pilot *k, const ox_case *c, ox_flight *flight) {
   k->c = c;
   k->setup = s;
   k->frame = ox_frame_make(s->inbound_true_deg, s->sense);
-  k->reaction_s = c->technique.roll_s;
+  k->reaction_s = c->technique.reaction_s + c->technique.roll_s;
+  k->dme = s->dme;
+  k->dme.at_nm = ox_frame_in(&k->frame, s->dme.at_nm);
   take_condition(k, 0);
   k->t_s = 0.0;
   k->p = (ox_vec){0, 0};
   k->heading_deg = ox_frame_heading_in(&k->frame, s->arrival_heading_true_deg);
   k->part = OX_PART_ARRIVAL;
   k->circuit = 0;
-  k->turning = k->established = false;
+  k->turning = k->established = k->late = false;
 }
 
 ox_vec pilot_velocity(const ox_pilot *k, double heading_deg) {

@@ -13,6 +13,7 @@ typedef struct {
   const ox_setup *setup;
   ox_frame frame;
   double reaction_s;
+  ox_dme dme;         /* in the frame; where setup->has_dme */
   /* what holds now: it changes between two legs, never within one */
   size_t condition;   /* index in setup->conditions */
   double v;           /* TAS, NM/s */
@@ -29,6 +30,7 @@ typedef struct {
   ox_part part;
   int circuit;
   bool turning;       /* a turn was interrupted and goes on */
+  bool late;          /* has turned onto the course too late since the last fix passage */
   bool established;   /* on the inbound course since the last fix passage */
 } ox_pilot;
 

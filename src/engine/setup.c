@@ -35,11 +35,32 @@ static ox_vec wind_at_altitude_kt(const ox_case *c, double altitude_ft) {
   return row_velocity_kt(&c->wind[c->wind_count - 1], c->variation_deg);
 }
 
+/* A leg given as a distance with a DME station ends at a reading: the one over the fix, and the
+ * length more (inbound towards the station) or less (away from it): AIM 5-3-8 j5, figures. With
+ * the station at the fix the length itself is the reading. */
+static void set_dme(const ox_case *c, ox_setup *s) {
+  double nm = c->hold.station.nm;
+  ox_dme *dme = &s->dme;
+  dme->at_nm = ox_vec_scale(ox_unit(ox_true_deg(c->hold.station.radial_deg, c->variation_deg)), nm);
+  dme->height_nm = fabs(c->hold.altitude_ft - c->hold.station.elevation_ft) / OX_FT_PER_NM;
+  dme->outward = ox_vec_dot(dme->at_nm, ox_unit(s->inbound_true_deg)) >= 0.0 ? 1 : -1;
+  s->dme_fix_nm = hypot(nm, dme->height_nm);
+  s->goal = OX_GOAL_OUTBOUND_DME;
+  s->goal_value = nm > 0.0 ? s->dme_fix_nm + dme->outward * c->hold.leg_nm : c->hold.leg_nm;
+  double ground2 = s->goal_value * s->goal_value - dme->height_nm * dme->height_nm;
+  dme->end_ground_nm = s->goal_value > 0.0 && ground2 > 0.0 ? sqrt(ground2) : 0.0;
+  s->has_dme = true;
+}
+
 static void set_goal(const ox_case *c, ox_setup *s) {
+  s->has_dme = false;
+  s->dme = (ox_dme){0};
+  s->dme_fix_nm = 0.0;
   if (c->hold.leg_by == OX_LEG_BY_DISTANCE) {
     s->leg_s = 0.0;
     s->goal = c->hold.leg_end == OX_LEG_END_INBOUND ? OX_GOAL_INBOUND_NM : OX_GOAL_OUTBOUND_NM;
     s->goal_value = c->hold.leg_nm;
+    if (c->hold.station.given == OX_YES && c->hold.leg_end == OX_LEG_END_OUTBOUND) set_dme(c, s);
     return;
   }
   s->leg_s = c->hold.leg_s > 0.0 ? c->hold.leg_s : ox_standard_leg_s(c->hold.altitude_ft);
@@ -63,7 +84,9 @@ static void set_condition(const ox_case *c, double from_t_s, double altitude_ft,
   out->altitude_ft = altitude_ft;
   out->tas_kt = tas_at_kt(c, altitude_ft);
   ox_turn_rate turn =
-      ox_turn_rate_for(out->tas_kt, c->aircraft.rate_deg_s, c->aircraft.max_bank_deg);
+      c->aircraft.turn_by == OX_TURN_BY_BANK
+          ? ox_turn_rate_at_bank(out->tas_kt, c->aircraft.max_bank_deg)
+          : ox_turn_rate_for(out->tas_kt, c->aircraft.rate_deg_s, c->aircraft.max_bank_deg);
   out->bank_deg = turn.bank_deg;
   out->rate_deg_s = turn.rate_deg_s;
   out->radius_nm = turn.radius_nm;
@@ -125,7 +148,7 @@ ox_status ox_setup_make(const ox_case *c, ox_setup *out) {
   s->bank_deg = first->bank_deg;
   s->rate_deg_s = first->rate_deg_s;
   s->radius_nm = first->radius_nm;
-  s->bank_limits = s->rate_deg_s < c->aircraft.rate_deg_s;
+  s->bank_limits = s->rate_deg_s != c->aircraft.rate_deg_s;
   s->wind_kt = first->wind_kt;
   s->inbound_true_deg = ox_true_deg(c->hold.inbound_deg, c->variation_deg);
   s->sense = c->hold.turns == OX_TURNS_RIGHT ? 1 : -1;
