@@ -133,6 +133,10 @@ typedef struct {
  * ox_case_check finds a fault. */
 ox_status ox_setup_make(const ox_case *c, ox_setup *out);
 
+/* Puts a faster condition (1.4 times the IAS, at most 250 KIAS or what it is, for the first 90
+ * seconds after the fix and on the arrival) before the others: the speed reduced too late. */
+void ox_setup_slow_late(const ox_case *c, ox_setup *s);
+
 /* Flies a case. OX_ERROR when ox_case_check finds a fault (the flight is untouched), otherwise
  * OX_OK or, when there is advice, OX_ADVISORY. Always ends; every number is finite. */
 ox_status ox_flight_solve(const ox_case *c, ox_flight *out);

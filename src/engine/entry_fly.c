@@ -27,15 +27,17 @@ static double entry_heading_deg(const ox_pilot *k, double line_deg) {
 }
 
 bool entry_fly(ox_pilot *k, ox_entry_kind kind) {
-  double to_deg =
-      entry_heading_deg(k, kind == OX_ENTRY_TEARDROP ? TEARDROP_DEG : PARALLEL_DEG);
+  double line_deg = kind == OX_ENTRY_TEARDROP ? TEARDROP_DEG : PARALLEL_DEG;
+  if (pilot_errs(k, OX_MISTAKE_TEARDROP_WRONG_SIDE)) line_deg = 360.0 - line_deg;
+  double to_deg = entry_heading_deg(k, line_deg);
   int sense = kind == OX_ENTRY_TEARDROP ? 1 : -1;
+  if (kind == OX_ENTRY_PARALLEL && pilot_errs(k, OX_MISTAKE_PARALLEL_WRONG_TURN)) sense = 1;
   double turn_deg = entry_turn_deg(k->heading_deg, to_deg, kind);
   k->part = OX_PART_ENTRY;
   if (turn_deg != 0.0) pilot_react(k);
   pilot_turn_to(k, OX_LEG_ENTRY_TURN, turn_deg, to_deg);
   pilot_event(k, OX_EVENT_CLOCK_START, k->t_s);
-  pilot_straight_for(k, OX_LEG_ENTRY_OUTBOUND, k->c->technique.entry_s);
+  pilot_straight_for(k, OX_LEG_ENTRY_OUTBOUND, fmax(1.0, k->c->technique.entry_s + k->flaws.entry_s));
   pilot_react(k);
   double offset_nm, inbound_s;
   return return_to_fix(k, OX_LEG_ENTRY_INBOUND_TURN, sense, false, &offset_nm, &inbound_s);

@@ -150,14 +150,31 @@ static void fly(ox_pilot *k) {
 }
 
 ox_status ox_flight_solve(const ox_case *c, ox_flight *out) {
+  return ox_flight_solve_flawed(c, NULL, out);
+}
+
+/* Mistakes that change the case itself rather than how it is flown. */
+static bool mistaken_case(const ox_case *c, const ox_flaws *flaws, ox_case *flown) {
+  if (!flaws || !(flaws->mistakes & (1u << OX_MISTAKE_RADIAL_AS_COURSE))) return false;
+  *flown = *c;
+  flown->hold.inbound_deg = ox_norm360_deg(c->hold.inbound_deg + 180.0);
+  return true;
+}
+
+ox_status ox_flight_solve_flawed(const ox_case *asked, const ox_flaws *flaws, ox_flight *out) {
+  ox_case mistaken;
+  if (ox_case_check(asked, NULL, 0) > 0) return OX_ERROR;
+  const ox_case *c = mistaken_case(asked, flaws, &mistaken) ? &mistaken : asked;
   if (ox_setup_make(c, &out->setup) == OX_ERROR) return OX_ERROR;
+  if (flaws && (flaws->mistakes & (1u << OX_MISTAKE_LATE_SPEED)))
+    ox_setup_slow_late(c, &out->setup);
   const ox_setup *s = &out->setup;
   choose_entry(out, c);
   ox_steady_solve_dme(s->inbound_true_deg, s->sense, s->tas_kt, s->rate_deg_s,
                       c->technique.reaction_s + c->technique.roll_s, s->wind_kt, s->goal,
                       s->goal_value, s->has_dme ? &s->dme : NULL, &out->steady);
   ox_pilot pilot;
-  pilot_begin(&pilot, c, out);
+  pilot_begin(&pilot, c, flaws, out);
   advise_speeds(&pilot);
   advise_entry(&pilot);
   advise_wind(&pilot);

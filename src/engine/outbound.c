@@ -374,6 +374,14 @@ double outbound_least_circuit_s(ox_pilot *k) {
   return beyond_nm <= 0.0 ? least_s : circuit_s(&back, k->reaction_s, &beyond_nm);
 }
 
+/* Puts the pilot's errors into the heading that the technique asks for. */
+static bool err(const ox_pilot *k, double *heading_deg) {
+  double wanted_deg = *heading_deg;
+  if (pilot_errs(k, OX_MISTAKE_DRIFT_WRONG_SIDE)) *heading_deg = ox_norm180_deg(-wanted_deg);
+  *heading_deg = ox_norm180_deg(*heading_deg + k->frame.sense * k->flaws.outbound_heading_deg);
+  return *heading_deg != wanted_deg;
+}
+
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   timing t = choose_timing(k, order);
   bool direct = false;
@@ -388,6 +396,7 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
     s = at_level(k, h, true);
   }
   ox_outbound_plan plan;
+  if (err(k, &h)) s = at_level(k, h, true);
   plan.direct = direct;
   plan.heading_deg = h;
   plan.turn_deg = s.turn_deg;
@@ -395,6 +404,13 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, &t)) < 1e-9;
   if (t.how == BY_INBOUND && !heading_exact)
     plan.straight_s = exact_time_s(k, h, t.value, plan.straight_s);
+  if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
+    s.clock_s = -(fabs(s.turn_deg) / k->rate_deg_s + k->reaction_s);
+  if (t.how == BY_CLOCK && pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
+    plan.straight_s = fmax(0.0, s.clock_s + t.value) + k->reaction_s;
+  else if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
+    plan.straight_s = fmax(0.0, plan.straight_s + s.clock_s);
+  plan.straight_s = fmax(0.0, plan.straight_s + k->flaws.outbound_s);
   plan.clock_s = fmin(s.clock_s, plan.straight_s);
   plan.abeam_s = s.abeam_s;
   plan.abeam_found = s.abeam_found && s.abeam_s <= plan.straight_s;

@@ -21,12 +21,17 @@ static void take_condition(ox_pilot *k, size_t index) {
   k->gs = in.possible ? in.gs_kt / OX_S_PER_H : 0.0;
 }
 
-void pilot_begin(ox_pilot *k, const ox_case *c, ox_flight *flight) {
+bool pilot_errs(const ox_pilot *k, ox_mistake mistake) {
+  return (k->flaws.mistakes >> (unsigned)mistake & 1u) != 0;
+}
+
+void pilot_begin(ox_pilot *k, const ox_case *c, const ox_flaws *flaws, ox_flight *flight) {
   const ox_setup *s = &flight->setup;
   flight->leg_count = flight->event_count = flight->circuit_count = flight->advice_count = 0;
   k->flight = flight;
   k->c = c;
   k->setup = s;
+  k->flaws = flaws ? *flaws : (ox_flaws){0};
   k->frame = ox_frame_make(s->inbound_true_deg, s->sense);
   k->reaction_s = c->technique.reaction_s + c->technique.roll_s;
   k->dme = s->dme;

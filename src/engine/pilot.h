@@ -5,12 +5,14 @@
 #define OX_ENGINE_PILOT_H
 
 #include "frame.h"
+#include "oxbow/flaws.h"
 #include "oxbow/flight.h"
 
 typedef struct {
   ox_flight *flight;
   const ox_case *c;
   const ox_setup *setup;
+  ox_flaws flaws;
   ox_frame frame;
   double reaction_s;
   ox_dme dme;         /* in the frame; where setup->has_dme */
@@ -43,8 +45,10 @@ typedef struct {
 /* No leg lasts longer: beyond it the fix counts as out of reach. */
 #define OX_LEG_LONGEST_S 7200.0
 
-/* At the fix at time 0 on the arrival heading; the flight is emptied. setup and c are borrowed. */
-void pilot_begin(ox_pilot *k, const ox_case *c, ox_flight *flight);
+/* At the fix at time 0 on the arrival heading; the flight is emptied. setup and c are borrowed;
+ * flaws may be NULL. */
+void pilot_begin(ox_pilot *k, const ox_case *c, const ox_flaws *flaws, ox_flight *flight);
+bool pilot_errs(const ox_pilot *k, ox_mistake mistake);
 
 /* Ground velocity on a heading, NM/s. */
 ox_vec pilot_velocity(const ox_pilot *k, double heading_deg);

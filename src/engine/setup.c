@@ -1,5 +1,6 @@
 /* From a case to what the engine flies: norths, airspeed, turn, wind at the altitude, limits. */
 #include <math.h>
+#include <string.h>
 
 #include "oxbow/atmosphere.h"
 #include "oxbow/flight.h"
@@ -162,4 +163,22 @@ ox_status ox_setup_make(const ox_case *c, ox_setup *out) {
       c->hold.limit_kias > 0.0 ? c->hold.limit_kias : ox_us_speed_limit_kias(altitude_ft);
   set_goal(c, s);
   return OX_OK;
+}
+
+/* 250 KIAS: 14 CFR 91.117 below 10 000 ft. */
+void ox_setup_slow_late(const ox_case *c, ox_setup *s) {
+  enum { SLOWED_AFTER_S = 90 };
+  ox_case fast = *c;
+  fast.aircraft.ias_kt = fmax(s->ias_kt, fmin(1.4 * s->ias_kt, 250.0));
+  fast.aircraft.tas_kt = 0.0;
+  if (ox_case_check(&fast, NULL, 0) > 0) return;
+  /* Conditions that begin before the speed is reduced give way to the fast one. */
+  size_t at = 0;
+  while (at + 1 < s->condition_count && s->conditions[at + 1].from_t_s <= SLOWED_AFTER_S) at++;
+  size_t keep = s->condition_count - at;
+  if (keep >= OX_CONDITIONS_MAX) keep = OX_CONDITIONS_MAX - 1;
+  memmove(&s->conditions[1], &s->conditions[at], keep * sizeof s->conditions[0]);
+  s->condition_count = keep + 1;
+  s->conditions[1].from_t_s = SLOWED_AFTER_S;
+  set_condition(&fast, 0.0, c->hold.altitude_ft, &s->conditions[0]);
 }
