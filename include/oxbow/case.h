@@ -15,6 +15,9 @@ typedef enum { OX_TURNS_RIGHT, OX_TURNS_LEFT } ox_turns;
 typedef enum { OX_NO, OX_YES } ox_yes_no;
 typedef enum { OX_LEG_BY_TIME, OX_LEG_BY_DISTANCE } ox_leg_by;
 typedef enum { OX_LEG_END_OUTBOUND, OX_LEG_END_INBOUND } ox_leg_end;
+/* What ends the hold: the number of circuits; the first arrival over the fix established inbound
+ * (a hold in lieu of a procedure turn, or a single circuit); the altitude climbed to. */
+typedef enum { OX_HOLD_CIRCUITS, OX_HOLD_REVERSAL, OX_HOLD_TO_ALTITUDE } ox_hold_ends;
 typedef enum { OX_TURN_BY_LESSER, OX_TURN_BY_BANK } ox_turn_by;
 typedef enum { OX_LINE_HEADING, OX_LINE_TRACK } ox_entry_line;
 typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE } ox_lead;
@@ -65,6 +68,7 @@ typedef struct {
     } station;
     double altitude_ft;
     double limit_kias;  /* charted speed limit; 0: the table's */
+    ox_hold_ends ends;
     int efc_min;        /* minutes after midnight UTC, -1: none given */
     double climb_to_ft; /* 0: level; otherwise climbs or descends from the fix on */
     double climb_ft_min;/* rate, always positive */

@@ -42,6 +42,7 @@ typedef struct {
   bool has_dme;
   ox_dme dme;                 /* true north */
   double dme_fix_nm;          /* reading over the fix */
+  double climb_end_s;         /* when the altitude climbed to is reached; 0 in level flight */
   size_t condition_count;     /* >= 1; the first holds from before the arrival and equals the above */
   ox_condition conditions[OX_CONDITIONS_MAX];
 } ox_setup;
@@ -146,6 +147,8 @@ double ox_flight_begin_s(const ox_flight *flight);
 double ox_flight_end_s(const ox_flight *flight);
 /* Index of the leg flown at a time (clamped to the flight); 0 when there is no leg. */
 size_t ox_flight_leg_index(const ox_flight *flight, double t_s);
+/* Altitude (ft) at a time: climbs evenly from the first fix passage on. */
+double ox_flight_altitude_ft(const ox_case *c, const ox_flight *flight, double t_s);
 /* State at a time (clamped to the flight). All zero for a flight without legs. */
 ox_state ox_flight_at(const ox_flight *flight, double t_s);
 

@@ -7,6 +7,7 @@
 static const char *const turns_words[] = {"right", "left", NULL};
 static const char *const leg_by_words[] = {"time", "distance", NULL};
 static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
+static const char *const ends_words[] = {"circuits", "reversal", "altitude", NULL};
 static const char *const turn_by_words[] = {"lesser", "bank", NULL};
 static const char *const line_words[] = {"heading", "track", NULL};
 static const char *const lead_words[] = {"exact", "none", NULL};
@@ -44,6 +45,7 @@ static const ox_field case_fields[] = {
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
+    CHOICE("hold.ends", hold.ends, ends_words, "\"circuits\", \"reversal\" or \"altitude\""),
     NUMBER("hold.climb_to_ft", hold.climb_to_ft, -1500, 45000, true,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.climb_ft_min", hold.climb_ft_min, 100, 6000, false,

@@ -135,14 +135,23 @@ static double circuit_order_s(ox_pilot *k, double leave_s) {
   return left_s;
 }
 
+/* A reversal is complete when established inbound after the entry (AIM 5-4-9 a5): none after a
+ * parallel or teardrop entry, and the one that a direct entry begins. */
+static int most_circuits(const ox_pilot *k, bool direct) {
+  if (k->flight->leave_t_s > 0.0 || k->c->hold.ends == OX_HOLD_TO_ALTITUDE) return OX_CIRCUITS_MAX;
+  if (k->c->hold.ends == OX_HOLD_REVERSAL) return direct ? 1 : 0;
+  return k->c->technique.circuits;
+}
+
 static void fly(ox_pilot *k) {
   ox_flight *f = k->flight;
   bool direct = f->flown == OX_ENTRY_DIRECT;
   fly_arrival(k);
   f->leave_t_s = leave_after_s(k);
   if (!direct && !entry_fly(k, f->flown)) return;
-  int most = f->leave_t_s > 0.0 ? OX_CIRCUITS_MAX : k->c->technique.circuits;
-  for (int n = 1; n <= most; n++) {
+  int most = most_circuits(k, direct);
+  double until_s = k->c->hold.ends == OX_HOLD_TO_ALTITUDE ? f->setup.climb_end_s : HUGE_VAL;
+  for (int n = 1; n <= most && k->t_s < until_s; n++) {
     double total_s = f->leave_t_s > 0.0 ? circuit_order_s(k, f->leave_t_s) : 0.0;
     if (total_s < 0.0) return;
     if (!circuit_fly(k, n, direct && n == 1, total_s)) return;

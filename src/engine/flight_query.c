@@ -36,6 +36,13 @@ ox_state ox_flight_at(const ox_flight *flight, double t_s) {
   return ox_leg_at(&flight->legs[ox_flight_leg_index(flight, t_s)], t_s);
 }
 
+double ox_flight_altitude_ft(const ox_case *c, const ox_flight *flight, double t_s) {
+  double end_s = flight->setup.climb_end_s, from_ft = c->hold.altitude_ft;
+  if (!(end_s > 0.0) || t_s <= 0.0) return from_ft;
+  return t_s >= end_s ? c->hold.climb_to_ft
+                      : from_ft + (c->hold.climb_to_ft - from_ft) * t_s / end_s;
+}
+
 const char *ox_event_name(ox_event_kind kind) {
   switch (kind) {
   case OX_EVENT_FIX: return "fix";

@@ -119,6 +119,7 @@ static void set_conditions(const ox_case *c, ox_setup *s) {
   double t_s = 0.0;
   set_condition(c, 0.0, c->hold.altitude_ft, &s->conditions[0]);
   s->condition_count = 1;
+  s->climb_end_s = steps * step_s;
   if (steps == 0 && c->wind_change_count == 0) return;
   for (;;) {
     double altitude_ft = c->hold.altitude_ft;
