@@ -165,15 +165,19 @@ static void measure_inbound(const ox_pilot *k, ox_circuit *m) {
   m->next_timed_s = timed ? fmax(OX_ADJUST_FLOOR_S, m->timed_s - m->inbound_error_s) : m->timed_s;
 }
 
+ox_circuit_order circuit_order_after(const ox_pilot *k, size_t flown, double total_s) {
+  if (flown == 0) return (ox_circuit_order){0.0, 0.0, total_s};
+  const ox_circuit *before = &k->flight->circuits[flown - 1];
+  return (ox_circuit_order){before->timed_s, before->inbound_s, total_s};
+}
+
 bool circuit_fly(ox_pilot *k, int number, bool direct_entry, double total_s) {
   ox_flight *f = k->flight;
-  const ox_circuit *before = number > 1 ? &f->circuits[number - 2] : NULL;
+  ox_circuit_order order = circuit_order_after(k, f->circuit_count, total_s);
   size_t first_leg = f->leg_count;
   ox_circuit *m = &f->circuits[f->circuit_count++];
   k->circuit = number;
   m->fix_t_s = k->t_s;
-  ox_circuit_order order = {before ? before->timed_s : 0.0, before ? before->inbound_s : 0.0,
-                            total_s};
   ox_outbound_plan plan = outbound_choose(k, &order);
   fly_outbound(k, &plan, direct_entry);
   measure_end(k, m);

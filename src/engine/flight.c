@@ -122,10 +122,13 @@ static double leave_after_s(ox_pilot *k) {
  * ones rather than flown as one that is too long. */
 static double circuit_order_s(ox_pilot *k, double leave_s) {
   double left_s = leave_s - k->t_s;
-  if (left_s < 1e-6) return -1.0;
-  double least_s = outbound_least_circuit_s(k);
-  double usual_s = k->flight->steady.why == OX_STEADY_EXISTS ? k->flight->steady.circuit_s
-                                                             : fmax(least_s, 240.0);
+  if (fabs(left_s) < 1e-6) return -1.0;
+  if (left_s < 0.0) { /* the entry took too long: the first passage was the one before the time */
+    pilot_advise(k, OX_ADVICE_LEAVE_MISSED, 0.0, k->t_s, 0);
+    return -1.0;
+  }
+  ox_circuit_order usual = circuit_order_after(k, k->flight->circuit_count, 0.0);
+  double least_s = outbound_least_circuit_s(k), usual_s = outbound_circuit_s(k, &usual);
   if (left_s < least_s) {
     pilot_advise(k, OX_ADVICE_LEAVE_MISSED, k->t_s, k->t_s + least_s, 0);
     return -1.0;

@@ -417,3 +417,17 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s.clock_s);
   return plan;
 }
+
+double outbound_circuit_s(ox_pilot *k, const ox_circuit_order *order) {
+  size_t advice_count = k->flight->advice_count;
+  ox_outbound_plan plan = outbound_choose(k, order);
+  k->flight->advice_count = advice_count;
+  level_state s = at_level(k, plan.heading_deg, false);
+  ox_place end = pilot_after_straight(k, s.level, plan.straight_s);
+  double before_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + plan.straight_s;
+  if (!k->holds_course) return HUGE_VAL;
+  ox_intercept i = intercept_from(k, end, 1);
+  if (i.found && i.end_y_nm <= 0.0) return before_s + i.total_s - i.end_y_nm / k->gs;
+  ox_direct d = direct_from(k, end, 1);
+  return d.found ? before_s + fabs(d.turn_deg) / k->rate_deg_s + d.straight_s : HUGE_VAL;
+}

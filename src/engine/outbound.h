@@ -29,6 +29,10 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order);
 /* The least time (s) a circuit from here takes: rolling level outbound and turning on at once. */
 double outbound_least_circuit_s(ox_pilot *k);
 
+/* The time (s) the next circuit takes as the technique flies it; HUGE_VAL where the fix is not
+ * regained. Leaves no advice. */
+double outbound_circuit_s(ox_pilot *k, const ox_circuit_order *order);
+
 /* The shortest outbound time that one correction may ask for: P-871 p. 79. */
 #define OX_ADJUST_FLOOR_S 30.0
 
