@@ -165,20 +165,23 @@ static void measure_inbound(const ox_pilot *k, ox_circuit *m) {
   m->next_timed_s = timed ? fmax(OX_ADJUST_FLOOR_S, m->timed_s - m->inbound_error_s) : m->timed_s;
 }
 
-ox_circuit_order circuit_order_after(const ox_pilot *k, size_t flown, double total_s) {
-  if (flown == 0) return (ox_circuit_order){0.0, 0.0, total_s};
-  const ox_circuit *before = &k->flight->circuits[flown - 1];
-  return (ox_circuit_order){before->timed_s, before->inbound_s, total_s};
+ox_circuit_order circuit_usual_order(const ox_pilot *k) {
+  const ox_flight *f = k->flight;
+  ox_circuit_order order = {0};
+  if (f->circuit_count > 0) {
+    order.previous_timed_s = f->circuits[f->circuit_count - 1].timed_s;
+    order.previous_inbound_s = f->circuits[f->circuit_count - 1].inbound_s;
+  }
+  return order;
 }
 
-bool circuit_fly(ox_pilot *k, int number, bool direct_entry, double total_s) {
+bool circuit_fly(ox_pilot *k, int number, bool direct_entry, const ox_circuit_order *order) {
   ox_flight *f = k->flight;
-  ox_circuit_order order = circuit_order_after(k, f->circuit_count, total_s);
   size_t first_leg = f->leg_count;
   ox_circuit *m = &f->circuits[f->circuit_count++];
   k->circuit = number;
   m->fix_t_s = k->t_s;
-  ox_outbound_plan plan = outbound_choose(k, &order);
+  ox_outbound_plan plan = outbound_choose(k, order);
   fly_outbound(k, &plan, direct_entry);
   measure_end(k, m);
   m->outbound_heading_true_deg = ox_frame_heading_out(&k->frame, plan.heading_deg);

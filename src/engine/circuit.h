@@ -14,11 +14,10 @@ bool entry_fly(ox_pilot *k, ox_entry_kind kind);
 bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, double *offset_nm,
                    double *inbound_s);
 
-/* What the circuit after `flown` circuits has to go by. */
-ox_circuit_order circuit_order_after(const ox_pilot *k, size_t flown, double total_s);
+/* What the next circuit has to go by: the one before it, if any. */
+ox_circuit_order circuit_usual_order(const ox_pilot *k);
 
-/* One circuit from fix to fix; measured values go to the flight. total_s > 0: it is to last so
- * long. False as above. */
-bool circuit_fly(ox_pilot *k, int number, bool direct_entry, double total_s);
+/* One circuit from fix to fix as ordered; measured values go to the flight. False as above. */
+bool circuit_fly(ox_pilot *k, int number, bool direct_entry, const ox_circuit_order *order);
 
 #endif

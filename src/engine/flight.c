@@ -4,7 +4,7 @@
 #include <math.h>
 
 #include "circuit.h"
-#include "outbound.h"
+#include "leaving.h"
 #include "oxbow/atmosphere.h"
 #include "oxbow/wind.h"
 #include "pilot.h"
@@ -103,41 +103,6 @@ static void note_entry_heading(ox_flight *f) {
   }
 }
 
-/* Seconds after the first fix passage at which the fix is to be left, 0 when there is no order to
- * or no time to reckon from. An EFC on the clock before the aircraft is over the fix counts as
- * the next day's only when that is less than half a day away. */
-static double leave_after_s(ox_pilot *k) {
-  const ox_case *c = k->c;
-  if (c->technique.leave != OX_YES || c->hold.efc_min < 0 || c->arrival.fix_at_s < 0) return 0.0;
-  double after_s = c->hold.efc_min * 60.0 - c->arrival.fix_at_s;
-  if (after_s < -12.0 * 3600.0) after_s += 24.0 * 3600.0;
-  if (after_s > 0.0) return after_s;
-  pilot_advise(k, OX_ADVICE_LEAVE_BEFORE, -after_s, 0, 0);
-  return 0.0;
-}
-
-/* How long the circuit that begins now is to last, so that the last one ends at the time: 0 as
- * the technique flies it, below 0 when the fix is left now. AIM 5-3-8 k: adjust the path inside
- * the pattern. Where what is left is between one and two circuits, it is shared by two short
- * ones rather than flown as one that is too long. */
-static double circuit_order_s(ox_pilot *k, double leave_s) {
-  double left_s = leave_s - k->t_s;
-  if (fabs(left_s) < 1e-6) return -1.0;
-  if (left_s < 0.0) { /* the entry took too long: the first passage was the one before the time */
-    pilot_advise(k, OX_ADVICE_LEAVE_MISSED, 0.0, k->t_s, 0);
-    return -1.0;
-  }
-  ox_circuit_order usual = circuit_order_after(k, k->flight->circuit_count, 0.0);
-  double least_s = outbound_least_circuit_s(k), usual_s = outbound_circuit_s(k, &usual);
-  if (left_s < least_s) {
-    pilot_advise(k, OX_ADVICE_LEAVE_MISSED, k->t_s, k->t_s + least_s, 0);
-    return -1.0;
-  }
-  if (left_s >= usual_s + least_s) return 0.0;
-  if (left_s > 1.02 * usual_s && left_s >= 2.0 * least_s + 1.0) return 0.5 * left_s;
-  return left_s;
-}
-
 /* A reversal is complete when established inbound after the entry (AIM 5-4-9 a5): none after a
  * parallel or teardrop entry, and the one that a direct entry begins. */
 static int most_circuits(const ox_pilot *k, bool direct) {
@@ -150,14 +115,14 @@ static void fly(ox_pilot *k) {
   ox_flight *f = k->flight;
   bool direct = f->flown == OX_ENTRY_DIRECT;
   fly_arrival(k);
-  f->leave_t_s = leave_after_s(k);
+  f->leave_t_s = leaving_after_s(k);
   if (!direct && !entry_fly(k, f->flown)) return;
   int most = most_circuits(k, direct);
   double until_s = k->c->hold.ends == OX_HOLD_TO_ALTITUDE ? f->setup.climb_end_s : HUGE_VAL;
   for (int n = 1; n <= most && k->t_s < until_s; n++) {
-    double total_s = f->leave_t_s > 0.0 ? circuit_order_s(k, f->leave_t_s) : 0.0;
-    if (total_s < 0.0) return;
-    if (!circuit_fly(k, n, direct && n == 1, total_s)) return;
+    ox_circuit_order usual = circuit_usual_order(k), order = usual;
+    if (f->leave_t_s > 0.0 && !leaving_order(k, f->leave_t_s, &usual, &order)) return;
+    if (!circuit_fly(k, n, direct && n == 1, &order)) return;
   }
 }
 

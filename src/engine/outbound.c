@@ -309,71 +309,6 @@ static timing time_instead(const ox_pilot *k) {
   return (timing){k, BY_CLOCK, leg_s};
 }
 
-/* --- leaving at a time ---------------------------------------------------------------------- */
-
-/* A whole circuit to be flown in a given time, by the inbound course or straight back to the fix. */
-typedef struct {
-  ox_pilot *k;
-  bool direct;
-  double total_s;
-} whole_circuit;
-
-/* Seconds from here over the fix and back to it, for an outbound leg of straight_s. */
-static double circuit_s(const whole_circuit *w, double straight, double *beyond_nm) {
-  ox_pilot *k = w->k;
-  timing t = {k, BY_STRAIGHT, straight};
-  double h = choose_heading(k, &t);
-  level_state s = at_level(k, h, false);
-  ox_place end = pilot_after_straight(k, s.level, straight);
-  double before_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + straight;
-  *beyond_nm = 0.0;
-  if (w->direct) {
-    ox_direct d = direct_from(k, end, 1);
-    if (!d.found) return HUGE_VAL;
-    return before_s + fabs(d.turn_deg) / k->rate_deg_s + d.straight_s;
-  }
-  ox_intercept i = intercept_from(k, end, 1);
-  *beyond_nm = i.found ? i.end_y_nm : HUGE_VAL;
-  /* Beyond the fix the sum still grows with the outbound leg, which keeps the root apart. */
-  return before_s + i.total_s - i.end_y_nm / k->gs;
-}
-
-static double circuit_excess_s(double straight, void *context) {
-  const whole_circuit *w = context;
-  double beyond_nm;
-  return circuit_s(w, straight, &beyond_nm) - w->total_s;
-}
-
-/* Outbound time for a whole circuit of w->total_s; false where none fits. */
-static bool straight_for_circuit_s(const whole_circuit *w, double *straight) {
-  double low = w->k->reaction_s, f_low = circuit_excess_s(low, (void *)w);
-  double high = low + w->total_s, f_high = circuit_excess_s(high, (void *)w);
-  if (!(f_low <= 0.0) || !(f_high > 0.0) || !isfinite(f_high)) return false;
-  *straight = ox_root(circuit_excess_s, (void *)w, low, high, f_low, f_high);
-  double beyond_nm, total_s = circuit_s(w, *straight, &beyond_nm);
-  return beyond_nm <= 0.0 && fabs(total_s - w->total_s) < 1e-6;
-}
-
-/* Times the circuit: along the course where that fits, else straight back to the fix. */
-static timing time_circuit(ox_pilot *k, double total_s, const timing *otherwise, bool *direct) {
-  double straight;
-  for (int by_fix = 0; by_fix <= 1; by_fix++) {
-    whole_circuit w = {k, by_fix == 1, total_s};
-    if (!straight_for_circuit_s(&w, &straight)) continue;
-    *direct = w.direct;
-    return (timing){k, BY_STRAIGHT, straight};
-  }
-  return *otherwise;
-}
-
-double outbound_least_circuit_s(ox_pilot *k) {
-  double beyond_nm, least_s;
-  if (!k->holds_course) return HUGE_VAL;
-  whole_circuit along = {k, false, 0.0}, back = {k, true, 0.0};
-  least_s = circuit_s(&along, k->reaction_s, &beyond_nm);
-  return beyond_nm <= 0.0 ? least_s : circuit_s(&back, k->reaction_s, &beyond_nm);
-}
-
 /* Puts the pilot's errors into the heading that the technique asks for. */
 static bool err(const ox_pilot *k, double *heading_deg) {
   double wanted_deg = *heading_deg;
@@ -384,8 +319,7 @@ static bool err(const ox_pilot *k, double *heading_deg) {
 
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   timing t = choose_timing(k, order);
-  bool direct = false;
-  if (order->total_s > 0.0 && k->holds_course) t = time_circuit(k, order->total_s, &t, &direct);
+  if (order->fixed) t = (timing){k, BY_STRAIGHT, order->straight_s};
   if (t.how == BY_INBOUND && !k->holds_course) t = time_instead(k);
   double h = choose_heading(k, &t);
   level_state s = at_level(k, h, true);
@@ -397,7 +331,7 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   }
   ox_outbound_plan plan;
   if (err(k, &h)) s = at_level(k, h, true);
-  plan.direct = direct;
+  plan.direct = order->fixed && order->direct;
   plan.heading_deg = h;
   plan.turn_deg = s.turn_deg;
   plan.straight_s = straight_s(&t, &s, h);
@@ -418,16 +352,10 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   return plan;
 }
 
-double outbound_circuit_s(ox_pilot *k, const ox_circuit_order *order) {
-  size_t advice_count = k->flight->advice_count;
-  ox_outbound_plan plan = outbound_choose(k, order);
-  k->flight->advice_count = advice_count;
-  level_state s = at_level(k, plan.heading_deg, false);
-  ox_place end = pilot_after_straight(k, s.level, plan.straight_s);
-  double before_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + plan.straight_s;
-  if (!k->holds_course) return HUGE_VAL;
-  ox_intercept i = intercept_from(k, end, 1);
-  if (i.found && i.end_y_nm <= 0.0) return before_s + i.total_s - i.end_y_nm / k->gs;
-  ox_direct d = direct_from(k, end, 1);
-  return d.found ? before_s + fabs(d.turn_deg) / k->rate_deg_s + d.straight_s : HUGE_VAL;
+ox_place outbound_try(ox_pilot *k, double straight, double *elapsed_s) {
+  timing t = {k, BY_STRAIGHT, straight};
+  double h = choose_heading(k, &t);
+  level_state s = at_level(k, h, false);
+  *elapsed_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + straight;
+  return pilot_after_straight(k, s.level, straight);
 }

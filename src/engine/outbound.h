@@ -19,19 +19,17 @@ typedef struct {
 typedef struct {
   double previous_timed_s;   /* 0 for the first */
   double previous_inbound_s;
-  double total_s;            /* > 0: the whole circuit is to last so long, whatever the technique
-                                says of its outbound time */
+  bool fixed;                /* the outbound time is ordered, whatever the technique says: */
+  double straight_s;
+  bool direct;               /* and the way back is straight to the fix, not by the course */
 } ox_circuit_order;
 
 /* Advises where the technique meets one of its limits. */
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order);
 
-/* The least time (s) a circuit from here takes: rolling level outbound and turning on at once. */
-double outbound_least_circuit_s(ox_pilot *k);
-
-/* The time (s) the next circuit takes as the technique flies it; HUGE_VAL where the fix is not
- * regained. Leaves no advice. */
-double outbound_circuit_s(ox_pilot *k, const ox_circuit_order *order);
+/* Where the inbound turn begins when the outbound leg lasts straight_s, on the heading that the
+ * technique gives for it, and the time until then. Nothing is flown. */
+ox_place outbound_try(ox_pilot *k, double straight_s, double *elapsed_s);
 
 /* The shortest outbound time that one correction may ask for: P-871 p. 79. */
 #define OX_ADJUST_FLOOR_S 30.0
