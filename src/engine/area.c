@@ -105,6 +105,19 @@ ox_area ox_area_make(const ox_case *c, const ox_setup *setup, double buffer_nm) 
   return area;
 }
 
+double ox_limiting_dme_nm(double ias_kt, double height_ft, double nominal_nm, double leg_s,
+                          double *rounded_nm) {
+  double tas_kt = ias_kt * ox_icao_tas_factor(height_ft, ISA_DEV_C);
+  ox_turn_rate turn = ox_turn_rate_for(tas_kt, RATE_DEG_S, BANK_DEG);
+  double h = height_ft / 1000.0, height2 = 0.027 * h * h;
+  double fix_nm = sqrt(fmax(0.0, nominal_nm * nominal_nm - height2));
+  double out_nm = fix_nm + tas_kt / OX_S_PER_H * leg_s;
+  double limit_nm = sqrt(out_nm * out_nm + 4.0 * turn.radius_nm * turn.radius_nm + height2);
+  double part = limit_nm - floor(limit_nm);
+  *rounded_nm = floor(limit_nm) + (part < (height_ft <= 14000.0 ? 0.25 : 0.5) ? 0.0 : 1.0);
+  return limit_nm;
+}
+
 void ox_area_outline(const ox_area *area, ox_vec out[OX_AREA_SIDES]) {
   double step_deg = 360.0 / OX_AREA_SIDES, s, c;
   ox_sincos_deg(step_deg, &s, &c);
