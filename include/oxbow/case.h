@@ -117,7 +117,8 @@ bool ox_case_equal(const ox_case *a, const ox_case *b);
 
 /* One thing wrong with a case, for a message `KEY: VALUE is not ALLOWED`. */
 typedef struct {
-  char key[48];        /* as in a lesson file: "hold.inbound_deg", "wind[2].kt" */
+  char key[48];        /* as in a lesson file: "hold.inbound_deg"; a single wind is "wind.kt", one
+                          of several counts from 0: "wind[2].kt" */
   char value[32];      /* the offending value in C-locale figures */
   const char *allowed; /* a phrase that follows "is not": "a course (0 to 360)"; static */
 } ox_fault;

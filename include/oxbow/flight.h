@@ -69,12 +69,14 @@ typedef struct {
   double end_t_s;            /* fix passage that ends it */
   double outbound_heading_true_deg;
   double outbound_s;         /* wings level to the start of the inbound turn */
-  double timed_s;            /* clock start to the start of the inbound turn */
+  double timed_s;            /* clock start to the end of the timing; the reaction before the turn
+                                comes after it */
   double inbound_s;          /* end of the inbound turn to the fix, an intercept included; the turn
                                 ends where it reaches, or had it not been stopped for an intercept
                                 would have reached, the inbound heading. 0: fix not regained */
   double rollout_offset_nm;  /* where a plain turn to the inbound heading would roll out: distance
-                                from the course, positive on the holding side (undershoot) */
+                                from the course, positive on the holding side (undershoot); 0 where no
+                                heading holds the course */
   ox_vec outbound_end_nm;    /* where the inbound turn begins, true */
   double gate_deg;           /* bearing of that place from the fix, off the reciprocal of the inbound
                                 course towards the holding side: the gate angle */

@@ -7,6 +7,9 @@
 
 #include "oxbow/angle.h"
 
+/* No leg of a hold lasts longer (s): beyond it the fix counts as out of reach. */
+#define OX_LEG_LONGEST_S 7200.0
+
 typedef enum { OX_SHAPE_STRAIGHT, OX_SHAPE_TURN } ox_shape;
 
 typedef enum {

@@ -14,7 +14,8 @@ typedef enum {
   OX_STEADY_EXISTS,
   OX_STEADY_CROSSWIND, /* wind across the course is not less than the TAS */
   OX_STEADY_HEADWIND,  /* headwind inbound is not less than the TAS: the fix is never reached */
-  OX_STEADY_TAILWIND,  /* the wind is not less than the TAS: nothing flies back outbound */
+  OX_STEADY_TAILWIND,  /* the wind is not less than the TAS, or so near it that flying back outbound
+                          would take more than two hours */
   OX_STEADY_TURN_DRIFT,/* the turns alone drift farther outbound than the inbound leg is long */
   OX_STEADY_CROSS_DRIFT, /* the drift across cannot be regained in the outbound time given */
 } ox_steady_why;

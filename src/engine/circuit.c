@@ -120,8 +120,9 @@ static double nonholding_nm(const ox_pilot *k, size_t from_leg) {
     int sense = k->frame.sense * leg->rate_deg_s >= 0.0 ? 1 : -1;
     for (int side = 0; side < 2; side++) {
       double to_deg = ox_turn_in_sense_deg(h0, side ? 180.0 - still_deg : still_deg, sense);
+      double once_s = 360.0 / fabs(leg->rate_deg_s);
       double t_s = leg->t0_s + to_deg / fabs(leg->rate_deg_s);
-      if (t_s < leg->t1_s)
+      for (; t_s < leg->t1_s; t_s += once_s)
         least_x = fmin(least_x, ox_frame_in(&k->frame, ox_leg_position(leg, t_s)).x);
     }
   }

@@ -74,7 +74,8 @@ const char *ox_steady_why_name(ox_steady_why why) {
   case OX_STEADY_HEADWIND:
     return "The headwind on the inbound course leaves no ground speed towards the fix.";
   case OX_STEADY_TAILWIND:
-    return "The wind is not less than the true airspeed: nothing flies back outbound against it.";
+    return "The wind is as strong as the true airspeed, or nearly: the outbound leg against it "
+           "takes hours or never ends.";
   case OX_STEADY_TURN_DRIFT:
     return "The turns alone drift farther along the course than the leg asked for is long, so no "
            "outbound time makes the circuit close.";

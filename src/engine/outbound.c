@@ -18,10 +18,9 @@ static const double OUT_DEG = 180.0;
 /* A pilot's correction beyond this is no longer an outbound leg. Own choice, no source: manuals
  * leave very strong winds to judgement (P-340 p. 155). */
 static const double CAP_DEG = 60.0;
-static const double EXACT_CAP_DEG = 80.0;
+static const double EXACT_CAP_DEG = 90.0;
 /* Wings level and abeam at once, as in calm air: far below a foot, far above rounding. */
 static const double LEVEL_ABEAM_NM = 1e-12;
-static const double LONGEST_S = 1200.0; /* no outbound leg is worth more to look at */
 
 /* --- over the fix to wings level outbound ------------------------------------------------- */
 
@@ -108,7 +107,7 @@ static level_state at_level(const ox_pilot *k, double heading_deg, bool with_clo
   s.abeam_s = s.clock_s = 0.0;
   if (!with_clock) return s;
   if (s.level.p.y > LEVEL_ABEAM_NM) {
-    s.abeam_found = s.velocity.y < 0.0 && s.level.p.y < -s.velocity.y * LONGEST_S;
+    s.abeam_found = s.velocity.y < 0.0 && s.level.p.y < -s.velocity.y * OX_LEG_LONGEST_S;
     s.abeam_s = s.abeam_found ? s.level.p.y / -s.velocity.y : 0.0;
   } else {
     s.abeam_s = -abeam_before_level_s(k, from, s.turn_deg);
@@ -138,13 +137,13 @@ static ox_vec inbound_turn(const ox_pilot *k, double heading_deg) {
 }
 
 static double over(double distance, double speed) {
-  if (!(speed > 0.0)) return distance > 0.0 ? LONGEST_S : 0.0;
-  return fmin(distance / speed, LONGEST_S);
+  if (!(speed > 0.0)) return distance > 0.0 ? OX_LEG_LONGEST_S : 0.0;
+  return fmin(distance / speed, OX_LEG_LONGEST_S);
 }
 
 static double until_dme_s(const ox_pilot *k, const level_state *s) {
   double t_s = ox_dme_reached_s(&k->dme, s->level.p, s->velocity);
-  return t_s < 0.0 ? LONGEST_S : fmin(t_s, LONGEST_S);
+  return t_s < 0.0 ? OX_LEG_LONGEST_S : fmin(t_s, OX_LEG_LONGEST_S);
 }
 
 static double straight_s(const timing *t, const level_state *s, double heading_deg) {
@@ -227,7 +226,7 @@ static bool exact_closed_form(const ox_pilot *k, double inbound_nm, double *head
                  fabs(turn_deg + pilot_turn_needed_deg(h, k->in_deg, 1) - whole_deg) < 1.0;
   *heading_deg = h;
   return one_way && t >= k->reaction_s &&
-         fabs(ox_turn_between_deg(OUT_DEG, h)) <= EXACT_CAP_DEG;
+         fabs(ox_turn_between_deg(OUT_DEG, h)) < EXACT_CAP_DEG;
 }
 
 /* The heading whose plain inbound turn rolls out on the course, nearest to straight out. */
@@ -294,8 +293,8 @@ static double exact_time_s(const ox_pilot *k, double heading_deg, double goal_nm
   double low = k->reaction_s, f_low = inbound_excess_s(low, &g);
   if (f_low >= 0.0) return low;
   double high = fmax(guess_s, low + 30.0), f_high = inbound_excess_s(high, &g);
-  while (f_high < 0.0 && high < LONGEST_S) {
-    high = fmin(2.0 * high, LONGEST_S);
+  while (f_high < 0.0 && high < OX_LEG_LONGEST_S) {
+    high = fmin(2.0 * high, OX_LEG_LONGEST_S);
     f_high = inbound_excess_s(high, &g);
   }
   if (f_high < 0.0) return guess_s;
@@ -317,6 +316,34 @@ static bool err(const ox_pilot *k, double *heading_deg) {
   return *heading_deg != wanted_deg;
 }
 
+/* Timing begun over the fix counts the turn as part of the outbound leg. */
+static double started_at_fix_s(const ox_pilot *k, const timing *t, level_state *s,
+                               double straight) {
+  s->clock_s = -(fabs(s->turn_deg) / k->rate_deg_s + k->reaction_s);
+  if (t->how == BY_CLOCK) return fmax(0.0, s->clock_s + t->value) + k->reaction_s;
+  return straight + s->clock_s;
+}
+
+static double whole_straight_s(const ox_pilot *k, const timing *t, level_state *s, double h) {
+  double straight = straight_s(t, s, h);
+  bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, (void *)t)) < 1e-9;
+  if (t->how == BY_INBOUND && !heading_exact) straight = exact_time_s(k, h, t->value, straight);
+  if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) straight = started_at_fix_s(k, t, s, straight);
+  return fmax(0.0, fmin(straight + k->flaws.outbound_s, OX_LEG_LONGEST_S));
+}
+
+static ox_outbound_plan make_plan(const ox_pilot *k, const timing *t, level_state *s, double h) {
+  ox_outbound_plan plan = {.heading_deg = h, .turn_deg = s->turn_deg};
+  plan.straight_s = whole_straight_s(k, t, s, h);
+  plan.abeam_s = s->abeam_s;
+  plan.abeam_found = s->abeam_found && s->abeam_s <= plan.straight_s;
+  /* Never abeam before the turn: timed from wings level (AIM 5-3-8 j4(b)). */
+  if (!plan.abeam_found && s->clock_s > 0.0) s->clock_s = 0.0;
+  plan.clock_s = s->clock_s;
+  plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s->clock_s);
+  return plan;
+}
+
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   timing t = choose_timing(k, order);
   if (order->fixed) t = (timing){k, BY_STRAIGHT, order->straight_s};
@@ -329,26 +356,9 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
     h = choose_heading(k, &t);
     s = at_level(k, h, true);
   }
-  ox_outbound_plan plan;
   if (err(k, &h)) s = at_level(k, h, true);
+  ox_outbound_plan plan = make_plan(k, &t, &s, h);
   plan.direct = order->fixed && order->direct;
-  plan.heading_deg = h;
-  plan.turn_deg = s.turn_deg;
-  plan.straight_s = straight_s(&t, &s, h);
-  bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, &t)) < 1e-9;
-  if (t.how == BY_INBOUND && !heading_exact)
-    plan.straight_s = exact_time_s(k, h, t.value, plan.straight_s);
-  if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
-    s.clock_s = -(fabs(s.turn_deg) / k->rate_deg_s + k->reaction_s);
-  if (t.how == BY_CLOCK && pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
-    plan.straight_s = fmax(0.0, s.clock_s + t.value) + k->reaction_s;
-  else if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX))
-    plan.straight_s = fmax(0.0, plan.straight_s + s.clock_s);
-  plan.straight_s = fmax(0.0, plan.straight_s + k->flaws.outbound_s);
-  plan.clock_s = fmin(s.clock_s, plan.straight_s);
-  plan.abeam_s = s.abeam_s;
-  plan.abeam_found = s.abeam_found && s.abeam_s <= plan.straight_s;
-  plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s.clock_s);
   return plan;
 }
 

@@ -42,9 +42,6 @@ typedef struct {
   double heading_deg;
 } ox_place;
 
-/* No leg lasts longer: beyond it the fix counts as out of reach. */
-#define OX_LEG_LONGEST_S 7200.0
-
 /* At the fix at time 0 on the arrival heading; the flight is emptied. setup and c are borrowed;
  * flaws may be NULL. */
 void pilot_begin(ox_pilot *k, const ox_case *c, const ox_flaws *flaws, ox_flight *flight);

@@ -18,6 +18,7 @@
 #include <stddef.h>
 
 #include "frame.h"
+#include "oxbow/leg.h"
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
 #include "root.h"
@@ -66,6 +67,10 @@ static double outbound_end_error_nm(double length_nm, void *context) {
   double turn_s = turn_deg / k->rate_deg_s;
   ox_vec end = {-(radius_nm * (c_out - c_in) + k->w.x * turn_s),
                 -length_nm - (radius_nm * (s_in - s_out) + k->w.y * turn_s)};
+  /* What ends the leg is seen before the reaction, the turn begins after it. */
+  ox_vec u = ox_unit(o.heading_deg);
+  end.x -= (k->v * u.x + k->w.x) * k->reaction_s;
+  end.y -= (k->v * u.y + k->w.y) * k->reaction_s;
   if (e->goal == OX_GOAL_OUTBOUND_NM) return -end.y - e->outbound_nm;
   double ground_nm = ox_vec_length(ox_vec_sub(end, k->dme.at_nm));
   return k->dme.outward * (ground_nm - k->dme.end_ground_nm);
@@ -194,6 +199,10 @@ void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double ra
     /* An outbound heading across or back along the course is a closed figure but not a hold. */
     if (o.t_s < reaction_s || fabs(ox_turn_between_deg(180.0, o.heading_deg)) >= 90.0)
       why = OX_STEADY_CROSS_DRIFT;
+  }
+  if (why == OX_STEADY_EXISTS && o.t_s > OX_LEG_LONGEST_S) {
+    refuse(out, OX_STEADY_TAILWIND, ox_vec_length(wind_kt), tas_kt);
+    return;
   }
   if (why == OX_STEADY_TURN_DRIFT) {
     refuse(out, why, fabs(in.along_kt), turn_drift_limit_kt(&k, goal, goal_value, tas_kt));
