@@ -9,10 +9,18 @@
 #define OX_CASE_NAME_BYTES 160 /* UTF-8 with the closing nul */
 #define OX_FIX_NAME_BYTES 64
 #define OX_WIND_ROWS_MAX 12
+#define OX_WIND_CHANGES_MAX 6
 
 typedef enum { OX_TURNS_RIGHT, OX_TURNS_LEFT } ox_turns;
+typedef enum { OX_NO, OX_YES } ox_yes_no;
 typedef enum { OX_LEG_BY_TIME, OX_LEG_BY_DISTANCE } ox_leg_by;
 typedef enum { OX_LEG_END_OUTBOUND, OX_LEG_END_INBOUND } ox_leg_end;
+/* What ends the hold: the number of circuits; the first arrival over the fix established inbound
+ * (a hold in lieu of a procedure turn, or a single circuit); the altitude climbed to. */
+typedef enum { OX_HOLD_CIRCUITS, OX_HOLD_REVERSAL, OX_HOLD_TO_ALTITUDE } ox_hold_ends;
+typedef enum { OX_TURN_BY_LESSER, OX_TURN_BY_BANK } ox_turn_by;
+typedef enum { OX_LINE_HEADING, OX_LINE_TRACK } ox_entry_line;
+typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE } ox_lead;
 typedef enum { OX_NORTH_TRUE, OX_NORTH_MAGNETIC } ox_north;
 typedef enum { OX_TIMING_INBOUND, OX_TIMING_OUTBOUND } ox_timing;
 typedef enum { OX_CLOCK_ABEAM_OR_LEVEL, OX_CLOCK_ABEAM, OX_CLOCK_LEVEL } ox_clock;
@@ -34,6 +42,14 @@ typedef struct {
   ox_north north;
 } ox_wind_row;
 
+/* From an instant on, one wind at every height: what the forecast did not say. */
+typedef struct {
+  double at_min; /* minutes after the first crossing of the fix */
+  double from_deg;
+  double kt;
+  ox_north north;
+} ox_wind_change;
+
 typedef struct {
   char name[OX_CASE_NAME_BYTES];
   struct {
@@ -44,13 +60,23 @@ typedef struct {
     double leg_s;       /* 0: the standard time for the altitude */
     double leg_nm;      /* with leg_by distance */
     ox_leg_end leg_end; /* with leg_by distance */
+    struct {            /* where the distance is read as slant range from a DME station */
+      ox_yes_no given;
+      double radial_deg;   /* magnetic bearing from the fix to the station */
+      double nm;           /* over the ground */
+      double elevation_ft;
+    } station;
     double altitude_ft;
     double limit_kias;  /* charted speed limit; 0: the table's */
+    ox_hold_ends ends;
     int efc_min;        /* minutes after midnight UTC, -1: none given */
+    double climb_to_ft; /* 0: level; otherwise climbs or descends from the fix on */
+    double climb_ft_min;/* rate, always positive */
   } hold;
   struct {
     double heading_deg;
     double distance_nm;
+    int fix_at_s;       /* first crossing of the fix, seconds after midnight UTC; -1: not given */
   } arrival;
   struct {
     double ias_kt; /* 0: only the TAS is given */
@@ -58,9 +84,12 @@ typedef struct {
     double isa_dev_c;
     double rate_deg_s;
     double max_bank_deg;
+    ox_turn_by turn_by; /* the lesser of rate and bank, or the bank always */
   } aircraft;
   ox_wind_row wind[OX_WIND_ROWS_MAX]; /* ascending altitude */
   int wind_count;                     /* 0: calm */
+  ox_wind_change wind_changes[OX_WIND_CHANGES_MAX]; /* ascending time */
+  int wind_change_count;
   double variation_deg;               /* east positive */
   struct {
     ox_timing timing;
@@ -71,7 +100,11 @@ typedef struct {
     ox_entry_order entry;
     ox_sector sector;
     double entry_s;
-    double roll_s; /* flown straight before each turn */
+    ox_entry_line entry_line; /* entry legs as headings or as tracks made good */
+    double reaction_s; /* flown straight before each turn: noticing, … */
+    double roll_s;     /* … and rolling in */
+    ox_lead lead;      /* turning onto the inbound course: in time, or only when crossing it */
+    ox_yes_no leave;   /* the last circuits are flown so that the fix is crossed at the EFC */
     int circuits;
   } technique;
 } ox_case;
@@ -84,7 +117,8 @@ bool ox_case_equal(const ox_case *a, const ox_case *b);
 
 /* One thing wrong with a case, for a message `KEY: VALUE is not ALLOWED`. */
 typedef struct {
-  char key[48];        /* as in a lesson file: "hold.inbound_deg", "wind[2].kt" */
+  char key[48];        /* as in a lesson file: "hold.inbound_deg"; a single wind is "wind.kt", one
+                          of several counts from 0: "wind[2].kt" */
   char value[32];      /* the offending value in C-locale figures */
   const char *allowed; /* a phrase that follows "is not": "a course (0 to 360)"; static */
 } ox_fault;

@@ -22,6 +22,9 @@ const ox_field *ox_fields(size_t *count);
 /* The fields of one wind row: keys "altitude_ft", "from_deg", "kt", "north"; offsets are in
  * ox_wind_row. Static. */
 const ox_field *ox_wind_fields(size_t *count);
+/* The fields of one wind change: "at_min", "from_deg", "kt", "north"; offsets are in
+ * ox_wind_change. Static. */
+const ox_field *ox_wind_change_fields(size_t *count);
 /* By key, or NULL. */
 const ox_field *ox_field_by_key(const char *key);
 

@@ -10,9 +10,19 @@
 #include "oxbow/steady.h"
 
 #define OX_CIRCUITS_MAX 40
-#define OX_LEGS_MAX (16 + 10 * OX_CIRCUITS_MAX)
-#define OX_EVENTS_MAX (16 + 8 * OX_CIRCUITS_MAX)
+#define OX_CONDITIONS_MAX 64
+#define OX_LEGS_MAX (16 + 10 * OX_CIRCUITS_MAX + 4 * OX_CONDITIONS_MAX)
+#define OX_EVENTS_MAX (16 + 12 * OX_CIRCUITS_MAX + 6 * OX_CONDITIONS_MAX)
 #define OX_ADVISORIES_MAX 24
+
+/* What holds from an instant on until the next condition: a wind that has changed, a step of a
+ * climb. Within one everything is steady, so every leg stays a closed form. */
+typedef struct {
+  double from_t_s;
+  double altitude_ft;
+  double tas_kt, bank_deg, rate_deg_s, radius_nm;
+  ox_vec wind_kt;
+} ox_condition;
 
 /* The case made ready: everything true, resolved and in one place. */
 typedef struct {
@@ -29,6 +39,12 @@ typedef struct {
   ox_goal goal;
   double goal_value;
   double speed_limit_kias;
+  bool has_dme;
+  ox_dme dme;                 /* true north */
+  double dme_fix_nm;          /* reading over the fix */
+  double climb_end_s;         /* when the altitude climbed to is reached; 0 in level flight */
+  size_t condition_count;     /* >= 1; the first holds from before the arrival and equals the above */
+  ox_condition conditions[OX_CONDITIONS_MAX];
 } ox_setup;
 
 typedef enum {
@@ -53,12 +69,19 @@ typedef struct {
   double end_t_s;            /* fix passage that ends it */
   double outbound_heading_true_deg;
   double outbound_s;         /* wings level to the start of the inbound turn */
-  double timed_s;            /* clock start to the start of the inbound turn */
+  double timed_s;            /* clock start to the end of the timing; the reaction before the turn
+                                comes after it */
   double inbound_s;          /* end of the inbound turn to the fix, an intercept included; the turn
                                 ends where it reaches, or had it not been stopped for an intercept
                                 would have reached, the inbound heading. 0: fix not regained */
   double rollout_offset_nm;  /* where a plain turn to the inbound heading would roll out: distance
-                                from the course, positive on the holding side (undershoot) */
+                                from the course, positive on the holding side (undershoot); 0 where no
+                                heading holds the course */
+  ox_vec outbound_end_nm;    /* where the inbound turn begins, true */
+  double gate_deg;           /* bearing of that place from the fix, off the reciprocal of the inbound
+                                course towards the holding side: the gate angle */
+  double inbound_error_s;    /* inbound_s less the goal, where the goal is an inbound time; else 0 */
+  double next_timed_s;       /* what one correction by the error would time next (floor 30 s) */
   double nonholding_nm;      /* farthest excursion on the non-holding side, >= 0 */
   bool complete;             /* the fix was crossed at its end */
 } ox_circuit;
@@ -80,6 +103,9 @@ typedef enum {
   OX_ADVICE_BELOW_FIXED_WING_MIN,/* a = KIAS below 90 (AIM 5-3-8 j8(a) recommends 90 or more) */
   OX_ADVICE_NO_ARRIVAL,          /* the aircraft makes no way over the ground; arrival left out */
   OX_ADVICE_WIND_EXTRAPOLATED,   /* a = altitude outside the rows; nearest row used */
+  OX_ADVICE_DME_NOT_SEEN,        /* a = reading, b = height above the station NM; time is flown */
+  OX_ADVICE_LEAVE_MISSED,        /* a, b = the two nearest times, seconds after the first fix */
+  OX_ADVICE_LEAVE_BEFORE,        /* the EFC is before the aircraft is over the fix; a = s before */
   OX_ADVICE_KIND_COUNT
 } ox_advice_kind;
 
@@ -103,11 +129,16 @@ typedef struct {
   ox_circuit circuits[OX_CIRCUITS_MAX];
   size_t advice_count;
   ox_advice advice[OX_ADVISORIES_MAX];
+  double leave_t_s;             /* when the fix is to be left (s), with technique leave; else 0 */
 } ox_flight;
 
 /* Resolves a case: TAS, turn, norths, wind at the altitude, limits. OX_ERROR when
  * ox_case_check finds a fault. */
 ox_status ox_setup_make(const ox_case *c, ox_setup *out);
+
+/* Puts a faster condition (1.4 times the IAS, at most 250 KIAS or what it is, for the first 90
+ * seconds after the fix and on the arrival) before the others: the speed reduced too late. */
+void ox_setup_slow_late(const ox_case *c, ox_setup *s);
 
 /* Flies a case. OX_ERROR when ox_case_check finds a fault (the flight is untouched), otherwise
  * OX_OK or, when there is advice, OX_ADVISORY. Always ends; every number is finite. */
@@ -118,6 +149,8 @@ double ox_flight_begin_s(const ox_flight *flight);
 double ox_flight_end_s(const ox_flight *flight);
 /* Index of the leg flown at a time (clamped to the flight); 0 when there is no leg. */
 size_t ox_flight_leg_index(const ox_flight *flight, double t_s);
+/* Altitude (ft) at a time: climbs evenly from the first fix passage on. */
+double ox_flight_altitude_ft(const ox_case *c, const ox_flight *flight, double t_s);
 /* State at a time (clamped to the flight). All zero for a flight without legs. */
 ox_state ox_flight_at(const ox_flight *flight, double t_s);
 

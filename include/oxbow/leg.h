@@ -7,6 +7,9 @@
 
 #include "oxbow/angle.h"
 
+/* No leg of a hold lasts longer (s): beyond it the fix counts as out of reach. */
+#define OX_LEG_LONGEST_S 7200.0
+
 typedef enum { OX_SHAPE_STRAIGHT, OX_SHAPE_TURN } ox_shape;
 
 typedef enum {
@@ -40,6 +43,7 @@ typedef struct {
   double heading0_true_deg, heading1_true_deg; /* [0, 360) */
   double rate_deg_s;  /* 0 when straight; right positive */
   double tas_kt;
+  double altitude_ft; /* that the TAS and the wind are taken at */
   ox_vec wind_kt;     /* velocity, true */
 } ox_leg;
 

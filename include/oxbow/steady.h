@@ -14,7 +14,8 @@ typedef enum {
   OX_STEADY_EXISTS,
   OX_STEADY_CROSSWIND, /* wind across the course is not less than the TAS */
   OX_STEADY_HEADWIND,  /* headwind inbound is not less than the TAS: the fix is never reached */
-  OX_STEADY_TAILWIND,  /* the wind is not less than the TAS: nothing flies back outbound */
+  OX_STEADY_TAILWIND,  /* the wind is not less than the TAS, or so near it that flying back outbound
+                          would take more than two hours */
   OX_STEADY_TURN_DRIFT,/* the turns alone drift farther outbound than the inbound leg is long */
   OX_STEADY_CROSS_DRIFT, /* the drift across cannot be regained in the outbound time given */
 } ox_steady_why;
@@ -24,7 +25,17 @@ typedef enum {
   OX_GOAL_INBOUND_NM,   /* the inbound leg is goal NM long */
   OX_GOAL_OUTBOUND_AIR, /* outbound made good along the course equals goal seconds at TAS */
   OX_GOAL_OUTBOUND_NM,  /* the outbound leg ends goal NM beyond the fix, along the course */
+  OX_GOAL_OUTBOUND_DME, /* the outbound leg ends at a DME reading of goal NM (slant) */
 } ox_goal;
+
+/* A DME station as seen from the fix. Slant range: reading2 = ground2 + height2. */
+typedef struct {
+  ox_vec at_nm;     /* from the fix, in the north of the hold */
+  double height_nm; /* of the aircraft above the station */
+  double end_ground_nm; /* ground distance at the reading that ends the outbound leg; 0: the
+                           reading is less than the height and is never seen */
+  int outward;      /* +1: the reading grows outbound (inbound towards the station), -1: shrinks */
+} ox_dme;
 
 typedef struct {
   ox_steady_why why;
@@ -45,5 +56,13 @@ typedef struct {
  * fields after `why` that exist only with a solution are 0 where there is none. */
 void ox_steady_solve(double inbound_deg, double tas_kt, double rate_deg_s, double reaction_s,
                      ox_vec wind_kt, ox_goal goal, double goal_value, ox_steady *out);
+/* The same with the station that OX_GOAL_OUTBOUND_DME needs; dme may be NULL for other goals. */
+void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double rate_deg_s,
+                         double reaction_s, ox_vec wind_kt, ox_goal goal, double goal_value,
+                         const ox_dme *dme, ox_steady *out);
+
+/* Seconds until the reading that ends the outbound leg is seen, flying from a place (NM from the
+ * fix) at a ground velocity (NM/s); 0 where it is passed already, -1 where it is never seen. */
+double ox_dme_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s);
 
 #endif

@@ -19,6 +19,9 @@ typedef struct {
   bool bank_limits; /* true: the bank limit, not the wanted rate, decides */
 } ox_turn_rate;
 
+/* A bank flown whatever the rate that comes of it. */
+ox_turn_rate ox_turn_rate_at_bank(double tas_kt, double bank_deg);
+
 /* The lesser bank of a wanted rate (deg/s) and a bank limit (degrees): AIM 5-3-8 j8(b). */
 ox_turn_rate ox_turn_rate_for(double tas_kt, double rate_deg_s, double max_bank_deg);
 

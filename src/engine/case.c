@@ -16,6 +16,8 @@ ox_case ox_case_default(void) {
   c.hold.turns = OX_TURNS_RIGHT;
   c.hold.altitude_ft = 5000;
   c.hold.efc_min = -1;
+  c.hold.climb_ft_min = 500;
+  c.arrival.fix_at_s = -1;
   c.arrival.heading_deg = 360;
   c.arrival.distance_nm = 5;
   c.aircraft.ias_kt = 100;
@@ -34,15 +36,25 @@ static bool rows_equal(const ox_wind_row *a, const ox_wind_row *b) {
          a->north == b->north;
 }
 
+static bool changes_equal(const ox_wind_change *a, const ox_wind_change *b) {
+  return a->at_min == b->at_min && a->from_deg == b->from_deg && a->kt == b->kt &&
+         a->north == b->north;
+}
+
 bool ox_case_equal(const ox_case *a, const ox_case *b) {
   if (strcmp(a->name, b->name) != 0 || strcmp(a->hold.fix, b->hold.fix) != 0) return false;
-  if (a->hold.efc_min != b->hold.efc_min || a->wind_count != b->wind_count) return false;
+  if (a->hold.efc_min != b->hold.efc_min || a->arrival.fix_at_s != b->arrival.fix_at_s ||
+       a->wind_count != b->wind_count ||
+      a->wind_change_count != b->wind_change_count)
+    return false;
   size_t count;
   const ox_field *fields = ox_fields(&count);
   for (size_t i = 0; i < count; i++)
     if (ox_field_get(&fields[i], a) != ox_field_get(&fields[i], b)) return false;
   for (int i = 0; i < a->wind_count && i < OX_WIND_ROWS_MAX; i++)
     if (!rows_equal(&a->wind[i], &b->wind[i])) return false;
+  for (int i = 0; i < a->wind_change_count && i < OX_WIND_CHANGES_MAX; i++)
+    if (!changes_equal(&a->wind_changes[i], &b->wind_changes[i])) return false;
   return true;
 }
 
@@ -99,10 +111,9 @@ static void add_fault(fault_list *list, const char *key, double value, const cha
   list->count++;
 }
 
-static void wind_key(char *key, int row, bool only, const char *field) {
-  char *at = key;
-  memcpy(at, "wind", 4);
-  at += 4;
+static void row_key(char *key, const char *list, int row, bool only, const char *field) {
+  char *at = key + strlen(list);
+  strcpy(key, list);
   if (!only) {
     *at++ = '[';
     if (row >= 10) *at++ = (char)('0' + row / 10);
@@ -127,12 +138,35 @@ static void check_wind(const ox_case *c, fault_list *list) {
       if (only && f == 0) continue; /* one row holds at every altitude */
       double value = ox_field_get(&fields[f], &c->wind[i]);
       if (ox_field_accepts(&fields[f], value)) continue;
-      wind_key(key, i, only, fields[f].key);
+      row_key(key, "wind", i, only, fields[f].key);
       add_fault(list, key, value, fields[f].allowed);
     }
     if (i > 0 && !(c->wind[i].altitude_ft > c->wind[i - 1].altitude_ft)) {
-      wind_key(key, i, false, "altitude_ft");
+      row_key(key, "wind", i, false, "altitude_ft");
       add_fault(list, key, c->wind[i].altitude_ft, "above the altitude of the row before it");
+    }
+  }
+}
+
+static void check_wind_changes(const ox_case *c, fault_list *list) {
+  if (c->wind_change_count < 0 || c->wind_change_count > OX_WIND_CHANGES_MAX) {
+    add_fault(list, "wind_changes", c->wind_change_count, "a number of wind changes (0 to 6)");
+    return;
+  }
+  size_t count;
+  const ox_field *fields = ox_wind_change_fields(&count);
+  char key[48];
+  for (int i = 0; i < c->wind_change_count; i++) {
+    const ox_wind_change *change = &c->wind_changes[i];
+    for (size_t f = 0; f < count; f++) {
+      double value = ox_field_get(&fields[f], change);
+      if (ox_field_accepts(&fields[f], value)) continue;
+      row_key(key, "wind_changes", i, false, fields[f].key);
+      add_fault(list, key, value, fields[f].allowed);
+    }
+    if (i > 0 && !(change->at_min > change[-1].at_min)) {
+      row_key(key, "wind_changes", i, false, "at_min");
+      add_fault(list, key, change->at_min, "later than the change before it");
     }
   }
 }
@@ -149,10 +183,12 @@ static void check_together(const ox_case *c, fault_list *list) {
     add_fault(list, "aircraft.ias_kt", 0.0, "an indicated airspeed (30 to 400 kt)");
     return;
   }
-  ox_air air = ox_air_at(c->hold.altitude_ft, c->aircraft.isa_dev_c);
+  /* The true airspeed of one indicated airspeed is nearest to sound at the highest altitude. */
+  double top_ft = fmax(c->hold.altitude_ft, c->hold.climb_to_ft);
+  ox_air air = ox_air_at(top_ft, c->aircraft.isa_dev_c);
   double tas_kt = c->aircraft.tas_kt > 0.0
                       ? c->aircraft.tas_kt
-                      : ox_tas_kt(c->aircraft.ias_kt, c->hold.altitude_ft, c->aircraft.isa_dev_c);
+                      : ox_tas_kt(c->aircraft.ias_kt, top_ft, c->aircraft.isa_dev_c);
   if (tas_kt >= air.sound_speed_kt) {
     bool by_tas = c->aircraft.tas_kt > 0.0;
     add_fault(list, by_tas ? "aircraft.tas_kt" : "aircraft.ias_kt",
@@ -176,7 +212,10 @@ size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
   }
   if (c->hold.efc_min < -1 || c->hold.efc_min >= 24 * 60)
     add_fault(&list, "hold.efc", c->hold.efc_min, "a time of day (00:00 to 23:59)");
+  if (c->arrival.fix_at_s < -1 || c->arrival.fix_at_s >= 24 * 3600)
+    add_fault(&list, "arrival.fix_at", c->arrival.fix_at_s, "a time of day (00:00:00 to 23:59:59)");
   check_wind(c, &list);
+  check_wind_changes(c, &list);
   if (list.count == 0) check_together(c, &list);
   return list.count;
 }

@@ -7,6 +7,11 @@
 static const char *const turns_words[] = {"right", "left", NULL};
 static const char *const leg_by_words[] = {"time", "distance", NULL};
 static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
+static const char *const ends_words[] = {"circuits", "reversal", "altitude", NULL};
+static const char *const turn_by_words[] = {"lesser", "bank", NULL};
+static const char *const line_words[] = {"heading", "track", NULL};
+static const char *const lead_words[] = {"exact", "none", NULL};
+static const char *const yes_no_words[] = {"no", "yes", NULL};
 static const char *const north_words[] = {"true", "magnetic", NULL};
 static const char *const timing_words[] = {"inbound", "outbound", NULL};
 static const char *const clock_words[] = {"abeam_or_level", "abeam", "level", NULL};
@@ -31,9 +36,20 @@ static const ox_field case_fields[] = {
     NUMBER("hold.leg.s", hold.leg_s, 10, 600, true, "a leg time (10 to 600 seconds)"),
     NUMBER("hold.leg.nm", hold.leg_nm, 0.5, 60, true, "a leg length (0.5 to 60 NM)"),
     CHOICE("hold.leg.end", hold.leg_end, leg_end_words, "\"outbound\" or \"inbound\""),
+    CHOICE("hold.leg.station.given", hold.station.given, yes_no_words, "\"no\" or \"yes\""),
+    NUMBER("hold.leg.station.radial_deg", hold.station.radial_deg, 0, 360, false,
+           "a radial (0 to 360)"),
+    NUMBER("hold.leg.station.nm", hold.station.nm, 0, 200, false, "a distance (0 to 200 NM)"),
+    NUMBER("hold.leg.station.elevation_ft", hold.station.elevation_ft, -1500, 20000, false,
+           "an elevation (-1500 to 20000 ft)"),
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
+    CHOICE("hold.ends", hold.ends, ends_words, "\"circuits\", \"reversal\" or \"altitude\""),
+    NUMBER("hold.climb_to_ft", hold.climb_to_ft, -1500, 45000, true,
+           "an altitude (-1500 to 45000 ft)"),
+    NUMBER("hold.climb_ft_min", hold.climb_ft_min, 100, 6000, false,
+           "a rate of climb (100 to 6000 ft a minute)"),
     NUMBER("arrival.heading_deg", arrival.heading_deg, 0, 360, false, "a heading (0 to 360)"),
     NUMBER("arrival.distance_nm", arrival.distance_nm, 0, 100, false, "a distance (0 to 100 NM)"),
     NUMBER("aircraft.ias_kt", aircraft.ias_kt, 30, 400, true,
@@ -45,6 +61,7 @@ static const ox_field case_fields[] = {
            "a rate of turn (0.5 to 6 degrees a second)"),
     NUMBER("aircraft.max_bank_deg", aircraft.max_bank_deg, 5, 45, false,
            "a bank limit (5 to 45 degrees)"),
+    CHOICE("aircraft.turn_by", aircraft.turn_by, turn_by_words, "\"lesser\" or \"bank\""),
     NUMBER("variation_deg", variation_deg, -180, 180, false,
            "a variation (-180 to 180, east positive)"),
     CHOICE("technique.timing", technique.timing, timing_words, "\"inbound\" or \"outbound\""),
@@ -61,6 +78,10 @@ static const ox_field case_fields[] = {
     CHOICE("technique.sector", technique.sector, sector_words, "\"heading\" or \"track\""),
     NUMBER("technique.entry_s", technique.entry_s, 10, 300, false,
            "an entry time (10 to 300 seconds)"),
+    CHOICE("technique.entry_line", technique.entry_line, line_words, "\"heading\" or \"track\""),
+    NUMBER("technique.reaction_s", technique.reaction_s, 0, 15, false, "a delay (0 to 15 seconds)"),
+    CHOICE("technique.lead", technique.lead, lead_words, "\"exact\" or \"none\""),
+    CHOICE("technique.leave", technique.leave, yes_no_words, "\"no\" or \"yes\""),
     NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
 };
@@ -76,6 +97,16 @@ static const ox_field wind_fields[] = {
     ROW("north", OX_FIELD_CHOICE, north, 0, 1, "\"true\" or \"magnetic\"", north_words),
 };
 
+#define CHANGE(key, kind, member, min, max, allowed, words)                                      \
+  {key, kind, offsetof(ox_wind_change, member), min, max, false, allowed, words}
+
+static const ox_field change_fields[] = {
+    CHANGE("at_min", OX_FIELD_NUMBER, at_min, 0.1, 300, "a time (0.1 to 300 minutes)", NULL),
+    CHANGE("from_deg", OX_FIELD_NUMBER, from_deg, 0, 360, "a wind direction (0 to 360)", NULL),
+    CHANGE("kt", OX_FIELD_NUMBER, kt, 0, 250, "a wind speed (0 to 250 kt)", NULL),
+    CHANGE("north", OX_FIELD_CHOICE, north, 0, 1, "\"true\" or \"magnetic\"", north_words),
+};
+
 const ox_field *ox_fields(size_t *count) {
   *count = sizeof case_fields / sizeof *case_fields;
   return case_fields;
@@ -84,6 +115,11 @@ const ox_field *ox_fields(size_t *count) {
 const ox_field *ox_wind_fields(size_t *count) {
   *count = sizeof wind_fields / sizeof *wind_fields;
   return wind_fields;
+}
+
+const ox_field *ox_wind_change_fields(size_t *count) {
+  *count = sizeof change_fields / sizeof *change_fields;
+  return change_fields;
 }
 
 const ox_field *ox_field_by_key(const char *key) {

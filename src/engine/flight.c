@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "circuit.h"
+#include "leaving.h"
 #include "oxbow/atmosphere.h"
 #include "oxbow/wind.h"
 #include "pilot.h"
@@ -72,6 +73,7 @@ static void fly_arrival(ox_pilot *k) {
     leg->p1_nm = k->p;
   }
   pilot_event(k, OX_EVENT_FIX, 0.0);
+  pilot_refresh(k);
 }
 
 /* --- the whole ----------------------------------------------------------------------------- */
@@ -101,24 +103,55 @@ static void note_entry_heading(ox_flight *f) {
   }
 }
 
+/* A reversal is complete when established inbound after the entry (AIM 5-4-9 a5): none after a
+ * parallel or teardrop entry, and the one that a direct entry begins. */
+static int most_circuits(const ox_pilot *k, bool direct) {
+  if (k->flight->leave_t_s > 0.0 || k->c->hold.ends == OX_HOLD_TO_ALTITUDE) return OX_CIRCUITS_MAX;
+  if (k->c->hold.ends == OX_HOLD_REVERSAL) return direct ? 1 : 0;
+  return k->c->technique.circuits;
+}
+
 static void fly(ox_pilot *k) {
   ox_flight *f = k->flight;
   bool direct = f->flown == OX_ENTRY_DIRECT;
   fly_arrival(k);
+  f->leave_t_s = leaving_after_s(k);
   if (!direct && !entry_fly(k, f->flown)) return;
-  for (int n = 1; n <= k->c->technique.circuits; n++)
-    if (!circuit_fly(k, n, direct && n == 1)) return;
+  int most = most_circuits(k, direct);
+  double until_s = k->c->hold.ends == OX_HOLD_TO_ALTITUDE ? f->setup.climb_end_s : HUGE_VAL;
+  for (int n = 1; n <= most && k->t_s < until_s; n++) {
+    ox_circuit_order usual = circuit_usual_order(k), order = usual;
+    if (f->leave_t_s > 0.0 && !leaving_order(k, f->leave_t_s, &usual, &order)) return;
+    if (!circuit_fly(k, n, direct && n == 1, &order)) return;
+  }
 }
 
 ox_status ox_flight_solve(const ox_case *c, ox_flight *out) {
-  ox_setup setup;
-  if (ox_setup_make(c, &setup) == OX_ERROR) return OX_ERROR;
-  out->setup = setup;
+  return ox_flight_solve_flawed(c, NULL, out);
+}
+
+/* Mistakes that change the case itself rather than how it is flown. */
+static bool mistaken_case(const ox_case *c, const ox_flaws *flaws, ox_case *flown) {
+  if (!flaws || !(flaws->mistakes & (1u << OX_MISTAKE_RADIAL_AS_COURSE))) return false;
+  *flown = *c;
+  flown->hold.inbound_deg = ox_norm360_deg(c->hold.inbound_deg + 180.0);
+  return true;
+}
+
+ox_status ox_flight_solve_flawed(const ox_case *asked, const ox_flaws *flaws, ox_flight *out) {
+  ox_case mistaken;
+  if (ox_case_check(asked, NULL, 0) > 0) return OX_ERROR;
+  const ox_case *c = mistaken_case(asked, flaws, &mistaken) ? &mistaken : asked;
+  if (ox_setup_make(c, &out->setup) == OX_ERROR) return OX_ERROR;
+  if (flaws && (flaws->mistakes & (1u << OX_MISTAKE_LATE_SPEED)))
+    ox_setup_slow_late(c, &out->setup);
+  const ox_setup *s = &out->setup;
   choose_entry(out, c);
-  ox_steady_solve(setup.inbound_true_deg, setup.tas_kt, setup.rate_deg_s, c->technique.roll_s,
-                  setup.wind_kt, setup.goal, setup.goal_value, &out->steady);
+  ox_steady_solve_dme(s->inbound_true_deg, s->sense, s->tas_kt, s->rate_deg_s,
+                      c->technique.reaction_s + c->technique.roll_s, s->wind_kt, s->goal,
+                      s->goal_value, s->has_dme ? &s->dme : NULL, &out->steady);
   ox_pilot pilot;
-  pilot_begin(&pilot, c, out);
+  pilot_begin(&pilot, c, flaws, out);
   advise_speeds(&pilot);
   advise_entry(&pilot);
   advise_wind(&pilot);

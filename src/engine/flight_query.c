@@ -36,6 +36,13 @@ ox_state ox_flight_at(const ox_flight *flight, double t_s) {
   return ox_leg_at(&flight->legs[ox_flight_leg_index(flight, t_s)], t_s);
 }
 
+double ox_flight_altitude_ft(const ox_case *c, const ox_flight *flight, double t_s) {
+  double end_s = flight->setup.climb_end_s, from_ft = c->hold.altitude_ft;
+  if (!(end_s > 0.0) || t_s <= 0.0) return from_ft;
+  return t_s >= end_s ? c->hold.climb_to_ft
+                      : from_ft + (c->hold.climb_to_ft - from_ft) * t_s / end_s;
+}
+
 const char *ox_event_name(ox_event_kind kind) {
   switch (kind) {
   case OX_EVENT_FIX: return "fix";
@@ -67,7 +74,8 @@ const char *ox_steady_why_name(ox_steady_why why) {
   case OX_STEADY_HEADWIND:
     return "The headwind on the inbound course leaves no ground speed towards the fix.";
   case OX_STEADY_TAILWIND:
-    return "The wind is not less than the true airspeed: nothing flies back outbound against it.";
+    return "The wind is as strong as the true airspeed, or nearly: the outbound leg against it "
+           "takes hours or never ends.";
   case OX_STEADY_TURN_DRIFT:
     return "The turns alone drift farther along the course than the leg asked for is long, so no "
            "outbound time makes the circuit close.";
@@ -99,6 +107,7 @@ void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {
     leg->heading1_true_deg = turn ? ox_norm360_deg(heading_deg + 180.0) : heading_deg;
     leg->rate_deg_s = turn ? setup->sense * setup->rate_deg_s : 0.0;
     leg->tas_kt = setup->tas_kt;
+    leg->altitude_ft = setup->conditions[0].altitude_ft;
     leg->wind_kt = (ox_vec){0, 0};
     leg->p1_nm = p = ox_leg_position(leg, leg->t1_s);
     t_s = leg->t1_s;

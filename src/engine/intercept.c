@@ -19,6 +19,7 @@
 #include "root.h"
 
 static const double CLOSEST_DEG = 10.0;
+static const double MISSED_NM = 1e-9; /* an intercept must end on the course */
 static const double ON_COURSE_NM = 1e-12; /* below rounding at 100 NM */
 
 static double clamp(double x, double low, double high) {
@@ -76,6 +77,21 @@ static void overshoot(const ox_pilot *k, int sense, double whole_deg, ox_interce
   i->turn2_deg = -sense * past_deg;
 }
 
+/* Checks a plan and adds where and when it ends. */
+static ox_intercept finish(const ox_pilot *k, ox_place from, ox_intercept i) {
+  if (!i.found || !(i.straight_s >= 0.0) || i.straight_s > OX_LEG_LONGEST_S) {
+    i.found = false;
+    return i;
+  }
+  ox_place at = pilot_after_turn(k, from, i.turn1_deg);
+  at = pilot_after_straight(k, at, i.straight_s);
+  at = pilot_after_turn(k, at, i.turn2_deg);
+  if (fabs(at.p.x) > MISSED_NM) i.found = false;
+  i.end_y_nm = at.p.y;
+  i.total_s = (fabs(i.turn1_deg) + fabs(i.turn2_deg)) / k->rate_deg_s + i.straight_s;
+  return i;
+}
+
 ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense) {
   ox_intercept i = {0};
   double whole_deg = pilot_turn_needed_deg(from.heading_deg, k->in_deg, sense);
@@ -90,16 +106,52 @@ ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense) {
   } else {
     overshoot(k, sense, whole_deg, &i);
   }
-  if (!i.found || !(i.straight_s >= 0.0) || i.straight_s > OX_LEG_LONGEST_S) {
-    i.found = false;
-    return i;
+  return finish(k, from, i);
+}
+
+typedef struct {
+  const ox_pilot *k;
+  ox_place from;
+  int side; /* of the course that the aircraft is on: +1 at positive x */
+} near_turn;
+
+/* The turn onto the intercept heading, the way the plain turn goes: continuous in the angle. */
+static double near_turn1_deg(const near_turn *n, double closing_deg) {
+  return ox_turn_between_deg(n->from.heading_deg, n->k->in_deg) - n->side * closing_deg;
+}
+
+/* Distance left to the course, on the side it came from, after turning to an intercept heading
+ * and straight on onto the course's heading. */
+static double near_left_nm(double closing_deg, void *context) {
+  const near_turn *n = context;
+  ox_place at = pilot_after_turn(n->k, n->from, near_turn1_deg(n, closing_deg));
+  return n->side * pilot_after_turn(n->k, at, n->side * closing_deg).p.x;
+}
+
+ox_intercept intercept_near(const ox_pilot *k, ox_place from) {
+  ox_intercept i = {0};
+  double plain_deg = ox_turn_between_deg(from.heading_deg, k->in_deg);
+  ox_place plain = pilot_after_turn(k, from, plain_deg);
+  i.offset_nm = plain.p.x;
+  i.plain_s = fabs(plain_deg) / k->rate_deg_s;
+  i.found = true;
+  if (fabs(i.offset_nm) < ON_COURSE_NM) {
+    i.turn1_deg = plain_deg;
+    return finish(k, from, i);
   }
-  ox_place at = pilot_after_turn(k, from, i.turn1_deg);
-  at = pilot_after_straight(k, at, i.straight_s);
-  at = pilot_after_turn(k, at, i.turn2_deg);
-  i.end_y_nm = at.p.y;
-  i.total_s = (fabs(i.turn1_deg) + fabs(i.turn2_deg)) / k->rate_deg_s + i.straight_s;
-  return i;
+  near_turn n = {k, from, i.offset_nm > 0.0 ? 1 : -1};
+  double closing_deg = intercept_turn_deg(k, -n.side);
+  double left_nm = near_left_nm(closing_deg, &n);
+  if (left_nm < 0.0) {
+    closing_deg = ox_root(near_left_nm, &n, 0.0, closing_deg, fabs(i.offset_nm), left_nm);
+  } else {
+    double closing = -n.side * pilot_velocity(k, k->in_deg - n.side * closing_deg).x;
+    i.straight_s = left_nm / closing;
+    i.found = closing > 0.0;
+  }
+  i.turn1_deg = near_turn1_deg(&n, closing_deg);
+  i.turn2_deg = n.side * closing_deg;
+  return finish(k, from, i);
 }
 
 typedef struct {

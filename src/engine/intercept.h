@@ -21,6 +21,10 @@ typedef struct {
  * k->holds_course; found is false where the geometry gives no way. */
 ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense);
 
+/* The same from a heading that is near the inbound one, not in a turn to it: turns the short way
+ * onto a heading that closes with the course, straight, and onto the course. */
+ox_intercept intercept_near(const ox_pilot *k, ox_place from);
+
 /* A turn until the track over the ground leads to the fix, then straight to it. */
 typedef struct {
   bool found;

@@ -10,6 +10,7 @@
 #include <math.h>
 
 #include "intercept.h"
+#include "oxbow/limits.h"
 #include "oxbow/units.h"
 #include "root.h"
 
@@ -17,10 +18,9 @@ static const double OUT_DEG = 180.0;
 /* A pilot's correction beyond this is no longer an outbound leg. Own choice, no source: manuals
  * leave very strong winds to judgement (P-340 p. 155). */
 static const double CAP_DEG = 60.0;
-static const double EXACT_CAP_DEG = 80.0;
+static const double EXACT_CAP_DEG = 90.0;
 /* Wings level and abeam at once, as in calm air: far below a foot, far above rounding. */
 static const double LEVEL_ABEAM_NM = 1e-12;
-static const double ADJUST_FLOOR_S = 30.0; /* P-871 p. 79: first correction never below 30 s */
 
 /* --- over the fix to wings level outbound ------------------------------------------------- */
 
@@ -122,12 +122,12 @@ static level_state at_level(const ox_pilot *k, double heading_deg, bool with_clo
 
 /* --- how long ------------------------------------------------------------------------------ */
 
-typedef enum { BY_CLOCK, BY_LENGTH, BY_END, BY_INBOUND } how_long;
+typedef enum { BY_CLOCK, BY_LENGTH, BY_END, BY_DME, BY_INBOUND, BY_STRAIGHT } how_long;
 
 typedef struct {
   const ox_pilot *k;
   how_long how;
-  double value; /* BY_CLOCK: s; BY_LENGTH, BY_END: NM outbound; BY_INBOUND: NM inbound */
+  double value; /* BY_CLOCK, BY_STRAIGHT: s; BY_LENGTH, BY_END: NM outbound, BY_DME: reading; BY_INBOUND: NM inbound */
 } timing;
 
 /* Where a plain turn from the outbound heading to the inbound one leads, relative to its start. */
@@ -141,12 +141,19 @@ static double over(double distance, double speed) {
   return fmin(distance / speed, OX_LEG_LONGEST_S);
 }
 
+static double until_dme_s(const ox_pilot *k, const level_state *s) {
+  double t_s = ox_dme_reached_s(&k->dme, s->level.p, s->velocity);
+  return t_s < 0.0 ? OX_LEG_LONGEST_S : fmin(t_s, OX_LEG_LONGEST_S);
+}
+
 static double straight_s(const timing *t, const level_state *s, double heading_deg) {
   const ox_pilot *k = t->k;
   double out = -s->velocity.y, y = s->level.p.y, straight = 0.0;
   switch (t->how) {
   case BY_CLOCK: return fmax(0.0, s->clock_s + t->value) + k->reaction_s;
   case BY_END: return fmax(0.0, over(y + t->value, out)) + k->reaction_s;
+  case BY_STRAIGHT: return t->value;
+  case BY_DME: return until_dme_s(k, s) + k->reaction_s;
   case BY_LENGTH: straight = over(t->value, out); break;
   case BY_INBOUND:
     straight = over(y + inbound_turn(k, heading_deg).y + t->value, out);
@@ -161,25 +168,26 @@ static double rule_s(const ox_pilot *k) {
   return fmax(0.0, k->setup->leg_s + k->w.y * OX_S_PER_H);
 }
 
-static double adjusted_s(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
+static double adjusted_s(ox_pilot *k, const ox_circuit_order *order) {
   double leg_s = k->setup->leg_s;
-  if (previous_timed_s <= 0.0 || previous_inbound_s <= 0.0 ||
+  if (order->previous_timed_s <= 0.0 || order->previous_inbound_s <= 0.0 ||
       k->c->technique.timing == OX_TIMING_OUTBOUND)
     return leg_s;
-  double wanted_s = previous_timed_s + leg_s - previous_inbound_s;
-  if (wanted_s >= ADJUST_FLOOR_S) return wanted_s;
-  pilot_advise(k, OX_ADVICE_OUTBOUND_FLOOR, wanted_s, ADJUST_FLOOR_S, k->circuit);
-  return ADJUST_FLOOR_S;
+  double wanted_s = order->previous_timed_s + leg_s - order->previous_inbound_s;
+  if (wanted_s >= OX_ADJUST_FLOOR_S) return wanted_s;
+  pilot_advise(k, OX_ADVICE_OUTBOUND_FLOOR, wanted_s, OX_ADJUST_FLOOR_S, k->circuit);
+  return OX_ADJUST_FLOOR_S;
 }
 
-static timing choose_timing(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
+static timing choose_timing(ox_pilot *k, const ox_circuit_order *order) {
   const ox_setup *s = k->setup;
   ox_outbound by = k->c->technique.outbound;
   timing t = {k, BY_CLOCK, s->leg_s};
   if (s->goal == OX_GOAL_OUTBOUND_NM) return (timing){k, BY_END, s->goal_value};
+  if (s->goal == OX_GOAL_OUTBOUND_DME) return (timing){k, BY_DME, s->goal_value};
   if (s->goal == OX_GOAL_INBOUND_NM) return (timing){k, BY_INBOUND, s->goal_value};
   if (by == OX_OUTBOUND_RULE) t.value = rule_s(k);
-  if (by == OX_OUTBOUND_ADJUST) t.value = adjusted_s(k, previous_timed_s, previous_inbound_s);
+  if (by == OX_OUTBOUND_ADJUST) t.value = adjusted_s(k, order);
   if (by == OX_OUTBOUND_EXACT) {
     if (s->goal == OX_GOAL_OUTBOUND_AIR) return (timing){k, BY_LENGTH, k->v * s->leg_s};
     return (timing){k, BY_INBOUND, k->gs * s->leg_s};
@@ -218,7 +226,7 @@ static bool exact_closed_form(const ox_pilot *k, double inbound_nm, double *head
                  fabs(turn_deg + pilot_turn_needed_deg(h, k->in_deg, 1) - whole_deg) < 1.0;
   *heading_deg = h;
   return one_way && t >= k->reaction_s &&
-         fabs(ox_turn_between_deg(OUT_DEG, h)) <= EXACT_CAP_DEG;
+         fabs(ox_turn_between_deg(OUT_DEG, h)) < EXACT_CAP_DEG;
 }
 
 /* The heading whose plain inbound turn rolls out on the course, nearest to straight out. */
@@ -285,29 +293,79 @@ static double exact_time_s(const ox_pilot *k, double heading_deg, double goal_nm
   double low = k->reaction_s, f_low = inbound_excess_s(low, &g);
   if (f_low >= 0.0) return low;
   double high = fmax(guess_s, low + 30.0), f_high = inbound_excess_s(high, &g);
-  for (int i = 0; i < 12 && f_high < 0.0; i++) {
-    high = 2.0 * high;
+  while (f_high < 0.0 && high < OX_LEG_LONGEST_S) {
+    high = fmin(2.0 * high, OX_LEG_LONGEST_S);
     f_high = inbound_excess_s(high, &g);
   }
   if (f_high < 0.0) return guess_s;
   return ox_root(inbound_excess_s, &g, low, high, f_low, f_high);
 }
 
-ox_outbound_plan outbound_choose(ox_pilot *k, double previous_timed_s, double previous_inbound_s) {
-  timing t = choose_timing(k, previous_timed_s, previous_inbound_s);
-  if (t.how == BY_INBOUND && !k->holds_course) t = (timing){k, BY_CLOCK, k->setup->leg_s};
+/* Where what should end the leg never comes, the standard time is flown. */
+static timing time_instead(const ox_pilot *k) {
+  double leg_s = k->setup->leg_s > 0.0 ? k->setup->leg_s
+                                       : ox_standard_leg_s(k->c->hold.altitude_ft);
+  return (timing){k, BY_CLOCK, leg_s};
+}
+
+/* Puts the pilot's errors into the heading that the technique asks for. */
+static bool err(const ox_pilot *k, double *heading_deg) {
+  double wanted_deg = *heading_deg;
+  if (pilot_errs(k, OX_MISTAKE_DRIFT_WRONG_SIDE)) *heading_deg = ox_norm180_deg(-wanted_deg);
+  *heading_deg = ox_norm180_deg(*heading_deg + k->frame.sense * k->flaws.outbound_heading_deg);
+  return *heading_deg != wanted_deg;
+}
+
+/* Timing begun over the fix counts the turn as part of the outbound leg. */
+static double started_at_fix_s(const ox_pilot *k, const timing *t, level_state *s,
+                               double straight) {
+  s->clock_s = -(fabs(s->turn_deg) / k->rate_deg_s + k->reaction_s);
+  if (t->how == BY_CLOCK) return fmax(0.0, s->clock_s + t->value) + k->reaction_s;
+  return straight + s->clock_s;
+}
+
+static double whole_straight_s(const ox_pilot *k, const timing *t, level_state *s, double h) {
+  double straight = straight_s(t, s, h);
+  bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, (void *)t)) < 1e-9;
+  if (t->how == BY_INBOUND && !heading_exact) straight = exact_time_s(k, h, t->value, straight);
+  if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) straight = started_at_fix_s(k, t, s, straight);
+  return fmax(0.0, fmin(straight + k->flaws.outbound_s, OX_LEG_LONGEST_S));
+}
+
+static ox_outbound_plan make_plan(const ox_pilot *k, const timing *t, level_state *s, double h) {
+  ox_outbound_plan plan = {.heading_deg = h, .turn_deg = s->turn_deg};
+  plan.straight_s = whole_straight_s(k, t, s, h);
+  plan.abeam_s = s->abeam_s;
+  plan.abeam_found = s->abeam_found && s->abeam_s <= plan.straight_s;
+  /* Never abeam before the turn: timed from wings level (AIM 5-3-8 j4(b)). */
+  if (!plan.abeam_found && s->clock_s > 0.0) s->clock_s = 0.0;
+  plan.clock_s = s->clock_s;
+  plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s->clock_s);
+  return plan;
+}
+
+ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
+  timing t = choose_timing(k, order);
+  if (order->fixed) t = (timing){k, BY_STRAIGHT, order->straight_s};
+  if (t.how == BY_INBOUND && !k->holds_course) t = time_instead(k);
   double h = choose_heading(k, &t);
   level_state s = at_level(k, h, true);
-  ox_outbound_plan plan;
-  plan.heading_deg = h;
-  plan.turn_deg = s.turn_deg;
-  plan.straight_s = straight_s(&t, &s, h);
-  bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, &t)) < 1e-9;
-  if (t.how == BY_INBOUND && !heading_exact)
-    plan.straight_s = exact_time_s(k, h, t.value, plan.straight_s);
-  plan.clock_s = fmin(s.clock_s, plan.straight_s);
-  plan.abeam_s = s.abeam_s;
-  plan.abeam_found = s.abeam_found && s.abeam_s <= plan.straight_s;
-  plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s.clock_s);
+  if (t.how == BY_DME && ox_dme_reached_s(&k->dme, s.level.p, s.velocity) < 0.0) {
+    pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, t.value, k->dme.height_nm, k->circuit);
+    t = time_instead(k);
+    h = choose_heading(k, &t);
+    s = at_level(k, h, true);
+  }
+  if (err(k, &h)) s = at_level(k, h, true);
+  ox_outbound_plan plan = make_plan(k, &t, &s, h);
+  plan.direct = order->fixed && order->direct;
   return plan;
+}
+
+ox_place outbound_try(ox_pilot *k, double straight, double *elapsed_s) {
+  timing t = {k, BY_STRAIGHT, straight};
+  double h = choose_heading(k, &t);
+  level_state s = at_level(k, h, false);
+  *elapsed_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + straight;
+  return pilot_after_straight(k, s.level, straight);
 }

@@ -15,8 +15,10 @@
 #include "oxbow/steady.h"
 
 #include <math.h>
+#include <stddef.h>
 
 #include "frame.h"
+#include "oxbow/leg.h"
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
 #include "root.h"
@@ -26,6 +28,7 @@ typedef struct {
   ox_vec w;
   double in_heading_deg; /* in the frame: the wind correction angle */
   double gs;             /* inbound, NM/s */
+  ox_dme dme;            /* in the frame, with goal outbound DME */
 } problem;
 
 typedef struct {
@@ -44,10 +47,11 @@ static outbound close_circuit(const problem *k, double length_nm) {
   return o;
 }
 
-/* For a hold whose outbound leg ends a distance beyond the fix: what is left over when the
- * inbound leg is length_nm long. */
+/* For a hold whose outbound leg ends at a place, not at a time: how far beyond it the leg ends
+ * when the inbound leg is length_nm long. */
 typedef struct {
   const problem *k;
+  ox_goal goal;
   double outbound_nm;
 } outbound_end;
 
@@ -60,8 +64,16 @@ static double outbound_end_error_nm(double length_nm, void *context) {
   ox_sincos_deg(k->in_heading_deg, &s_in, &c_in);
   ox_sincos_deg(o.heading_deg, &s_out, &c_out);
   double radius_nm = k->v / (k->rate_deg_s * OX_RAD_PER_DEG);
-  double turn_y = radius_nm * (s_in - s_out) + k->w.y * turn_deg / k->rate_deg_s;
-  return length_nm + turn_y - e->outbound_nm;
+  double turn_s = turn_deg / k->rate_deg_s;
+  ox_vec end = {-(radius_nm * (c_out - c_in) + k->w.x * turn_s),
+                -length_nm - (radius_nm * (s_in - s_out) + k->w.y * turn_s)};
+  /* What ends the leg is seen before the reaction, the turn begins after it. */
+  ox_vec u = ox_unit(o.heading_deg);
+  end.x -= (k->v * u.x + k->w.x) * k->reaction_s;
+  end.y -= (k->v * u.y + k->w.y) * k->reaction_s;
+  if (e->goal == OX_GOAL_OUTBOUND_NM) return -end.y - e->outbound_nm;
+  double ground_nm = ox_vec_length(ox_vec_sub(end, k->dme.at_nm));
+  return k->dme.outward * (ground_nm - k->dme.end_ground_nm);
 }
 
 /* The shortest inbound leg that the drift in the turns still leaves an outbound leg for. */
@@ -70,8 +82,9 @@ static double shortest_inbound_nm(const problem *k) {
   return drift_nm > 0.0 ? drift_nm : 0.0;
 }
 
-static ox_steady_why solve_outbound_nm(const problem *k, double goal_nm, double *length_nm) {
-  outbound_end e = {k, goal_nm};
+static ox_steady_why solve_outbound_end(const problem *k, ox_goal goal, double goal_nm,
+                                        double *length_nm) {
+  outbound_end e = {k, goal, goal_nm};
   double low = shortest_inbound_nm(k) + 1e-6, f_low = outbound_end_error_nm(low, &e);
   if (f_low > 0.0) return OX_STEADY_TURN_DRIFT;
   double high = low + goal_nm, f_high = outbound_end_error_nm(high, &e);
@@ -103,7 +116,8 @@ static ox_steady_why inbound_length(const problem *k, ox_goal goal, double value
   case OX_GOAL_INBOUND_S: *nm = k->gs * value; return OX_STEADY_EXISTS;
   case OX_GOAL_INBOUND_NM: *nm = value; return OX_STEADY_EXISTS;
   case OX_GOAL_OUTBOUND_AIR: return solve_outbound_air(k, value, nm);
-  case OX_GOAL_OUTBOUND_NM: return solve_outbound_nm(k, value, nm);
+  case OX_GOAL_OUTBOUND_NM:
+  case OX_GOAL_OUTBOUND_DME: return solve_outbound_end(k, goal, value, nm);
   }
   return OX_STEADY_TURN_DRIFT;
 }
@@ -136,20 +150,44 @@ static bool wind_refused(const ox_triangle *in, double tas_kt, double wind_kt, o
   return true;
 }
 
+double ox_dme_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s) {
+  ox_vec r = ox_vec_sub(from_nm, dme->at_nm);
+  double a = ox_vec_dot(velocity_nm_s, velocity_nm_s), b = ox_vec_dot(r, velocity_nm_s);
+  double c = ox_vec_dot(r, r) - dme->end_ground_nm * dme->end_ground_nm;
+  if (dme->outward * c >= 0.0) return 0.0;
+  double inside = b * b - a * c;
+  if (!(a > 0.0) || inside < 0.0) return -1.0;
+  double root = sqrt(inside);
+  /* Growing: from inside the circle out, the only positive root. Shrinking: the first crossing. */
+  double t = dme->outward > 0 ? (-b + root) / a : (-b - root) / a;
+  return t >= 0.0 ? t : -1.0;
+}
+
 void ox_steady_solve(double inbound_deg, double tas_kt, double rate_deg_s, double reaction_s,
                      ox_vec wind_kt, ox_goal goal, double goal_value, ox_steady *out) {
+  ox_steady_solve_dme(inbound_deg, 1, tas_kt, rate_deg_s, reaction_s, wind_kt, goal, goal_value,
+                      NULL, out);
+}
+
+void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double rate_deg_s,
+                         double reaction_s, ox_vec wind_kt, ox_goal goal, double goal_value,
+                         const ox_dme *dme, ox_steady *out) {
   ox_triangle in = ox_triangle_for_course(inbound_deg, tas_kt, wind_kt);
   if (wind_refused(&in, tas_kt, ox_vec_length(wind_kt), out)) return;
 
-  ox_frame frame = ox_frame_make(inbound_deg, 1);
-  problem k;
+  ox_frame frame = ox_frame_make(inbound_deg, sense);
+  problem k = {0};
   k.v = tas_kt / OX_S_PER_H;
   k.rate_deg_s = rate_deg_s;
   k.tau_s = 360.0 / rate_deg_s;
   k.reaction_s = reaction_s;
   k.w = ox_vec_scale(ox_frame_in(&frame, wind_kt), 1.0 / OX_S_PER_H);
-  k.in_heading_deg = in.wca_deg;
+  k.in_heading_deg = sense * in.wca_deg;
   k.gs = in.gs_kt / OX_S_PER_H;
+  if (dme) {
+    k.dme = *dme;
+    k.dme.at_nm = ox_frame_in(&frame, dme->at_nm);
+  }
 
   double length_nm = 0.0;
   ox_steady_why why = inbound_length(&k, goal, goal_value, &length_nm);
@@ -161,6 +199,10 @@ void ox_steady_solve(double inbound_deg, double tas_kt, double rate_deg_s, doubl
     /* An outbound heading across or back along the course is a closed figure but not a hold. */
     if (o.t_s < reaction_s || fabs(ox_turn_between_deg(180.0, o.heading_deg)) >= 90.0)
       why = OX_STEADY_CROSS_DRIFT;
+  }
+  if (why == OX_STEADY_EXISTS && o.t_s > OX_LEG_LONGEST_S) {
+    refuse(out, OX_STEADY_TAILWIND, ox_vec_length(wind_kt), tas_kt);
+    return;
   }
   if (why == OX_STEADY_TURN_DRIFT) {
     refuse(out, why, fabs(in.along_kt), turn_drift_limit_kt(&k, goal, goal_value, tas_kt));
@@ -176,7 +218,7 @@ void ox_steady_solve(double inbound_deg, double tas_kt, double rate_deg_s, doubl
   out->inbound_gs_kt = in.gs_kt;
   out->inbound_s = length_nm / k.gs;
   out->outbound_heading_deg = ox_frame_heading_out(&frame, o.heading_deg);
-  out->outbound_wca_deg = ox_turn_between_deg(180.0, o.heading_deg);
+  out->outbound_wca_deg = sense * ox_turn_between_deg(180.0, o.heading_deg) + 0.0;
   out->outbound_s = o.t_s;
   out->circuit_s = out->inbound_s + reaction_s + k.tau_s + o.t_s;
 }

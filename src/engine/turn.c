@@ -20,15 +20,21 @@ double ox_radius_nm(double tas_kt, double rate_deg_s) {
   return tas_kt / (OX_S_PER_H * rate_deg_s * OX_RAD_PER_DEG);
 }
 
+ox_turn_rate ox_turn_rate_at_bank(double tas_kt, double bank_deg) {
+  ox_turn_rate t;
+  t.bank_deg = bank_deg;
+  t.rate_deg_s = ox_rate_for_bank_deg_s(tas_kt, bank_deg);
+  t.radius_nm = ox_radius_nm(tas_kt, t.rate_deg_s);
+  t.bank_limits = true;
+  return t;
+}
+
 ox_turn_rate ox_turn_rate_for(double tas_kt, double rate_deg_s, double max_bank_deg) {
   ox_turn_rate t;
   t.bank_deg = ox_bank_for_rate_deg(tas_kt, rate_deg_s);
+  if (t.bank_deg > max_bank_deg) return ox_turn_rate_at_bank(tas_kt, max_bank_deg);
   t.rate_deg_s = rate_deg_s;
-  t.bank_limits = t.bank_deg > max_bank_deg;
-  if (t.bank_limits) {
-    t.bank_deg = max_bank_deg;
-    t.rate_deg_s = ox_rate_for_bank_deg_s(tas_kt, max_bank_deg);
-  }
-  t.radius_nm = ox_radius_nm(tas_kt, t.rate_deg_s);
+  t.radius_nm = ox_radius_nm(tas_kt, rate_deg_s);
+  t.bank_limits = false;
   return t;
 }
