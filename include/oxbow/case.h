@@ -19,7 +19,7 @@ typedef enum { OX_LEG_END_OUTBOUND, OX_LEG_END_INBOUND } ox_leg_end;
  * (a hold in lieu of a procedure turn, or a single circuit); the altitude climbed to. */
 typedef enum { OX_HOLD_CIRCUITS, OX_HOLD_REVERSAL, OX_HOLD_TO_ALTITUDE } ox_hold_ends;
 typedef enum { OX_TURN_BY_LESSER, OX_TURN_BY_BANK } ox_turn_by;
-typedef enum { OX_LINE_HEADING, OX_LINE_TRACK } ox_entry_line;
+typedef enum { OX_ENTRY_LINE_HEADING, OX_ENTRY_LINE_TRACK } ox_entry_line;
 typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE } ox_lead;
 typedef enum { OX_NORTH_TRUE, OX_NORTH_MAGNETIC } ox_north;
 typedef enum { OX_TIMING_INBOUND, OX_TIMING_OUTBOUND } ox_timing;

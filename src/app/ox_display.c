@@ -60,7 +60,7 @@ void ox_display_motion(char *out, size_t bytes, const ox_case *c, const ox_fligh
   ox_state state = ox_flight_at(flight, t_s);
   ox_words_bearing(heading, ox_magnetic_deg(state.heading_true_deg, c->variation_deg));
   ox_words_bearing(track, ox_magnetic_deg(state.track_true_deg, c->variation_deg));
-  g_snprintf(out, (gulong)bytes, "heading %s, track %s, %.0f kt over the ground", heading, track,
+  g_snprintf(out, (gulong)bytes, "hdg %s, track %s, gs %.0f kt", heading, track,
              state.gs_kt);
 }
 

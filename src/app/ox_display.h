@@ -13,8 +13,8 @@ const char *const *ox_display_choices(const ox_field *field);
 
 /* Where the flight is at an instant (s): "1:02 outbound, circuit 1". */
 void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s);
-/* What the aircraft does there: "heading 152, track 148, 98 kt over the ground", directions in
- * magnetic degrees. */
+/* What the aircraft does there: "hdg 152, track 148, gs 98 kt", directions in magnetic
+ * degrees. */
 void ox_display_motion(char *out, size_t bytes, const ox_case *c, const ox_flight *flight,
                        double t_s);
 

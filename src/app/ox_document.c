@@ -11,6 +11,8 @@ struct _OxDocument {
   char *path;
   char *title;
   ox_flight *flight;
+  ox_case *saved; /* the cases as they are in the file */
+  size_t saved_count;
 
   size_t case_index;
   gboolean solved;
@@ -44,6 +46,7 @@ static void finalize(GObject *object) {
   g_free(self->path);
   g_free(self->title);
   g_free(self->flight);
+  g_free(self->saved);
   G_OBJECT_CLASS(ox_document_parent_class)->finalize(object);
 }
 
@@ -63,6 +66,24 @@ static void set_modified(OxDocument *self, gboolean modified) {
   if (self->modified == modified) return;
   self->modified = modified;
   g_object_notify_by_pspec(G_OBJECT(self), properties[PROP_MODIFIED]);
+}
+
+/* Remembers the cases as saved. */
+static void mark_saved(OxDocument *self) {
+  g_free(self->saved);
+  self->saved_count = self->lesson->case_count;
+  self->saved = g_new(ox_case, self->saved_count);
+  for (size_t i = 0; i < self->saved_count; i++) self->saved[i] = self->lesson->cases[i].c;
+  set_modified(self, FALSE);
+}
+
+/* Typed there and back again is no change. A lesson that cannot be saved is for trying things out:
+ * there is nothing to lose. */
+static void update_modified(OxDocument *self) {
+  gboolean same = self->lesson->case_count == self->saved_count;
+  for (size_t i = 0; same && i < self->saved_count; i++)
+    same = ox_case_equal(&self->saved[i], &self->lesson->cases[i].c);
+  set_modified(self, !same && !self->lesson->read_only);
 }
 
 /* Titles come from the lesson, else from the name of its file. */
@@ -94,6 +115,7 @@ static void ox_document_init(OxDocument *self) {
   self->lesson = ox_lesson_new();
   if (!self->lesson) g_error("Out of memory");
   update_title(self);
+  mark_saved(self);
 }
 
 OxDocument *ox_document_new(void) { return g_object_new(OX_TYPE_DOCUMENT, NULL); }
@@ -111,7 +133,7 @@ void ox_document_take(OxDocument *self, ox_lesson *lesson, const char *path) {
   self->case_index = 0;
   set_path(self, path);
   update_title(self);
-  set_modified(self, FALSE);
+  mark_saved(self);
   emit_changed(self, OX_DOCUMENT_LESSON | OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE);
   ox_lesson_free(old); /* listeners let go of it while the signal ran */
 }
@@ -128,7 +150,7 @@ ox_status ox_document_save(OxDocument *self, const char *path, ox_messages *mess
   if (status == OX_ERROR) return status;
   set_path(self, path);
   update_title(self);
-  set_modified(self, FALSE);
+  mark_saved(self);
   return status;
 }
 
@@ -178,8 +200,7 @@ ox_status ox_document_edit(OxDocument *self, const ox_case *new_case, ox_fault *
   }
   if (ox_case_equal(shown, new_case)) return OX_OK;
   *shown = *new_case;
-  /* A lesson that cannot be saved is for trying things out: there is nothing to lose. */
-  if (!self->lesson->read_only) set_modified(self, TRUE);
+  update_modified(self);
   emit_changed(self, OX_DOCUMENT_CASE);
   return OX_OK;
 }

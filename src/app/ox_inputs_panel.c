@@ -272,7 +272,12 @@ static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *edito
   gtk_widget_set_tooltip_text(row->editor, row->input->tip);
   gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
   name_editor(row);
-  gtk_size_group_add_widget(editors, row->editor);
+  if (row->input->group == OX_GROUP_CASE) { /* names of cases are long: all the room there is */
+    gtk_widget_set_hexpand(row->label, FALSE);
+    gtk_widget_set_hexpand(row->editor, TRUE);
+  } else {
+    gtk_size_group_add_widget(editors, row->editor);
+  }
   gtk_grid_attach(grid, row->label, 0, at, 1, 1);
   gtk_grid_attach(grid, row->editor, 1, at, 1, 1);
   gtk_grid_attach(grid, row->message_box, 0, at + 1, 2, 1);

@@ -23,6 +23,7 @@ struct _OxNumberField {
   ox_number_style style;
   double value;
   double entered_value; /* what Escape brings back */
+  double base_value;    /* held before the present text was typed */
   double suggestion;
   gboolean typed;             /* the text is the user's, not ours */
   const char *refused; /* borrowed, while "edited" is emitted */
@@ -153,17 +154,30 @@ static gboolean edit(OxNumberField *self, double value) {
   return TRUE;
 }
 
+/* The text is no good: what was held before it was typed holds, not the "37" that was on the way to
+ * "370". */
+static void fall_back(OxNumberField *self) {
+  char *message = g_strdup(self->message);
+  if (self->value != self->base_value) edit(self, self->base_value);
+  take_message(self, message);
+}
+
 static void changed_cb(GtkEditable *editable, OxNumberField *self) {
   double value;
+  if (!self->typed) self->base_value = self->value;
   self->typed = TRUE;
-  if (text_is_value(self))
+  if (text_is_value(self)) {
     take_message(self, NULL);
-  else if (read_text(self, &value))
-    edit(self, value);
-  else if (self->message)
-    take_message(self, complaint(self));
-  else if (self->patience == 0)
-    self->patience = g_timeout_add(PATIENCE_MS, patience_over_cb, self);
+  } else if (read_text(self, &value)) {
+    if (!edit(self, value)) fall_back(self);
+  } else {
+    gboolean complained = self->message != NULL;
+    fall_back(self);
+    if (complained)
+      take_message(self, complaint(self));
+    else
+      self->patience = g_timeout_add(PATIENCE_MS, patience_over_cb, self);
+  }
 }
 
 gboolean ox_number_field_commit(OxNumberField *self, gboolean give_up) {

@@ -21,7 +21,7 @@ static double entry_turn_deg(double from_deg, double to_deg, ox_entry_kind kind)
 }
 
 static double entry_heading_deg(const ox_pilot *k, double line_deg) {
-  if (k->c->technique.entry_line == OX_LINE_HEADING) return line_deg;
+  if (k->c->technique.entry_line == OX_ENTRY_LINE_HEADING) return line_deg;
   ox_triangle t = ox_triangle_for_course(line_deg, k->v, k->w); /* in NM/s throughout */
   return t.possible ? t.heading_deg : line_deg;
 }

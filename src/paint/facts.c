@@ -24,6 +24,7 @@ static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
   case OX_GOAL_OUTBOUND_AIR: snprintf(buf, bytes, "%s outbound", value); break;
   case OX_GOAL_INBOUND_NM: snprintf(buf, bytes, "%s NM inbound", value); break;
   case OX_GOAL_OUTBOUND_NM: snprintf(buf, bytes, "%s NM outbound", value); break;
+  case OX_GOAL_OUTBOUND_DME: snprintf(buf, bytes, "outbound to %s DME", value); break;
   }
 }
 

@@ -16,11 +16,6 @@ void ox_ink_set(const ox_picture *p, cairo_t *cr, ox_ink ink) {
   cairo_set_source_rgb(cr, c->r, c->g, c->b);
 }
 
-void ox_ink_set_alpha(const ox_picture *p, cairo_t *cr, ox_ink ink, double alpha) {
-  const ox_rgb *c = &p->palette->ink[ink];
-  cairo_set_source_rgba(cr, c->r, c->g, c->b, alpha);
-}
-
 void ox_path_add(cairo_t *cr, const ox_lines *lines) {
   for (size_t i = 0; i < lines->count; i++) {
     const ox_line_point *q = &lines->p[i];

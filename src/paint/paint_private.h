@@ -83,7 +83,6 @@ struct ox_picture {
 
 bool ox_has_layer(const ox_picture *p, unsigned layer);
 void ox_ink_set(const ox_picture *p, cairo_t *cr, ox_ink ink);
-void ox_ink_set_alpha(const ox_picture *p, cairo_t *cr, ox_ink ink, double alpha);
 /* Appends polylines to the current path. */
 void ox_path_add(cairo_t *cr, const ox_lines *lines);
 /* Appends closed triangles (three points each). */

@@ -8,7 +8,7 @@
 
 static const double altitude_limit_ft = 200000.0;
 
-/* NULL, or what a bearing or distance must be. */
+/* OX_OK, or a sentence that says what the number must be. */
 static ox_status refuse_number(double value, double min, double max, const char *what,
                                const char *unit, char *remark, size_t bytes) {
   if (isfinite(value) && value >= min && value <= max) return OX_OK;

@@ -15,11 +15,16 @@ const char *ox_figures(char buf[OX_FIGURES_BYTES], double value, int decimals) {
   for (int i = 0; i < decimals; i++)
     scale *= 10;
   long long units = llround(fabs(value) * (double)scale);
-  const char *sign = value < 0 && units > 0 ? "-" : "";
-  if (decimals > 0)
-    snprintf(buf, OX_FIGURES_BYTES, "%s%lld.%0*lld", sign, units / scale, decimals, units % scale);
-  else
-    snprintf(buf, OX_FIGURES_BYTES, "%s%lld", sign, units);
+  char figures[24];
+  int length = snprintf(figures, sizeof figures, "%0*lld", 10, units);
+  if (length < 0 || decimals > 9) length = 0;
+  /* At least one figure before the point: the leading noughts beyond that are left out. */
+  int skip = 0;
+  while (skip < length - decimals - 1 && figures[skip] == '0')
+    skip++;
+  snprintf(buf, OX_FIGURES_BYTES, "%s%.*s%s%s", value < 0 && units > 0 ? "-" : "",
+           length - decimals - skip, figures + skip, decimals > 0 ? "." : "",
+           figures + length - decimals);
   return buf;
 }
 

@@ -131,6 +131,40 @@ static void say_flown(words_say *s, const ox_case *c, const ox_advice *a) {
   }
 }
 
+static void say_dme_not_seen(words_say *s, const ox_advice *a) {
+  words_put(s, "The DME never reads %s NM on the outbound leg",
+            words_number(fmax(a->a, 0.0), 1).text);
+  if (a->a < a->b)
+    words_put(s, ": the aircraft is %s NM above the station, and the reading is never less",
+              words_number(a->b, 1).text);
+  words_put(s, ". The standard time is flown instead; ask for another leg length.");
+}
+
+/* Clock times "12:07:00" where the arrival says when the fix is crossed, else minutes after it. */
+static void put_clock(words_say *s, const ox_case *c, double after_s) {
+  if (c->arrival.fix_at_s < 0) {
+    words_put(s, "%s after the first crossing", words_time(after_s).text);
+    return;
+  }
+  long t = (c->arrival.fix_at_s + lround(after_s)) % 86400L;
+  words_put(s, "%02ld:%02ld:%02ld", t / 3600, t / 60 % 60, t % 60);
+}
+
+static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {
+  if (a->kind == OX_ADVICE_LEAVE_BEFORE) {
+    words_put(s,
+              "The time to leave lies %s before the fix is first crossed, so the hold is flown as "
+              "if there were none. Ask for a new time.",
+              words_time(a->a).text);
+    return;
+  }
+  words_put(s, "The fix cannot be crossed at the time to leave. The nearest times are ");
+  put_clock(s, c, a->a);
+  words_put(s, " and ");
+  put_clock(s, c, a->b);
+  words_put(s, ": tell the controller which.");
+}
+
 static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   switch (a->kind) {
   case OX_ADVICE_SPEED_ABOVE_LIMIT:
@@ -166,6 +200,13 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   case OX_ADVICE_WIND_EXTRAPOLATED:
     words_put(s, "The winds given do not reach %s ft: the nearest row is used as it stands.",
               words_short(a->a, 0).text);
+    return;
+  case OX_ADVICE_DME_NOT_SEEN:
+    say_dme_not_seen(s, a);
+    return;
+  case OX_ADVICE_LEAVE_MISSED:
+  case OX_ADVICE_LEAVE_BEFORE:
+    say_leaving(s, c, a);
     return;
   case OX_ADVICE_NO_ABEAM:
   case OX_ADVICE_PAST_FIX:

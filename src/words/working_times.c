@@ -25,6 +25,9 @@ void words_put_leg(words_say *s, const ox_setup *setup) {
   case OX_GOAL_OUTBOUND_NM:
     words_put(s, "%s NM outbound", words_short(setup->goal_value, 2).text);
     break;
+  case OX_GOAL_OUTBOUND_DME:
+    words_put(s, "outbound to %s DME", words_number(setup->goal_value, 1).text);
+    break;
   }
 }
 
@@ -36,6 +39,10 @@ static void add_leg(words_rows *r) {
   if (s->goal == OX_GOAL_OUTBOUND_NM) {
     words_put(&why, "the outbound leg ends this far beyond the fix, along the course");
     source = "AIM 5-3-8 j5";
+  } else if (s->goal == OX_GOAL_OUTBOUND_DME) {
+    words_put(&why, "the DME reads %s over the fix; slant range, the aircraft %s NM above it",
+              words_number(s->dme_fix_nm, 2).text, words_number(s->dme.height_nm, 2).text);
+    source = "AIM 5-3-8 j5 and figures 5-3-5, 5-3-6";
   } else if (s->goal == OX_GOAL_INBOUND_NM) {
     words_put(&why, "the inbound leg is this long");
     source = "AIM 5-3-8 j7(a)(4): many area navigation systems";

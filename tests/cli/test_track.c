@@ -22,12 +22,15 @@ static size_t parse(const char *out, row *rows, size_t max) {
   const char *at = out;
   assert_memory_equal(at, HEADER "\n", strlen(HEADER "\n"));
   at += strlen(HEADER "\n");
-  while (*at) {
+  const char *end = at + strlen(at);
+  while (at < end) {
     row *r = &rows[count++];
     assert_true(count <= max);
     char line[300]; /* sscanf looks for the end of all that it is given */
-    size_t length = strcspn(at, "\n");
-    assert_true(length < sizeof line && at[length] == '\n');
+    const char *newline = memchr(at, '\n', (size_t)(end - at));
+    assert_non_null(newline);
+    size_t length = (size_t)(newline - at);
+    assert_true(length < sizeof line);
     memcpy(line, at, length);
     line[length] = '\0';
     int got = sscanf(line, "%99[^,],%lf,%lf,%lf,%lf,%lf,%lf,%39[^,]", r->name, &r->t_s, &r->x_nm,

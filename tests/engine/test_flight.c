@@ -224,17 +224,17 @@ static void outbound_timing_keeps_the_still_air_distance(void **state) {
   }
 }
 
-/* With a reaction time before each turn: the two times of a circuit are measured to the start of
- * the inbound turn itself, as their contract says. */
-static void measured_times_run_to_the_start_of_the_inbound_turn(void **state) {
+/* With a reaction time before each turn: the outbound leg runs to the start of the inbound turn,
+ * the timing ends where the reaction begins, as their contract says. */
+static void measured_times_run_to_the_end_of_leg_and_of_timing(void **state) {
   for (double roll_s = 0; roll_s <= 6; roll_s += 3) {
     ox_case c = along_case(120, -10);
     c.technique.roll_s = roll_s;
     fly(&c);
     const ox_leg *turn = leg_of(OX_LEG_INBOUND_TURN, 2), *first = leg_of(OX_LEG_OUTBOUND_TURN, 2);
     assert_close(flight.circuits[1].outbound_s, turn->t0_s - first->t1_s, 1e-9, "outbound_s");
-    assert_close(flight.circuits[1].timed_s, turn->t0_s - event_s(OX_EVENT_CLOCK_START, 2), 1e-9,
-                 "timed_s");
+    double timing_s = turn->t0_s - roll_s - event_s(OX_EVENT_CLOCK_START, 2);
+    assert_close(flight.circuits[1].timed_s, timing_s, 1e-9, "timed_s");
   }
 }
 
@@ -389,7 +389,7 @@ int main(void) {
       cmocka_unit_test(drift_corrections_are_multiples_of_the_inbound_one),
       cmocka_unit_test(a_parallel_outbound_track_needs_the_published_turns),
       cmocka_unit_test(outbound_timing_keeps_the_still_air_distance),
-      cmocka_unit_test(measured_times_run_to_the_start_of_the_inbound_turn),
+      cmocka_unit_test(measured_times_run_to_the_end_of_leg_and_of_timing),
       cmocka_unit_test(a_reaction_time_is_flown_straight_before_each_turn),
       cmocka_unit_test(a_distance_leg_ends_its_length_beyond_the_fix),
       cmocka_unit_test(an_inbound_distance_leg_is_as_long_as_asked_for),

@@ -183,7 +183,7 @@ static void a_fixed_bank_gives_its_own_rate(void **state) {
 static void an_entry_by_track_makes_good_the_line(void **state) {
   ox_case c = hold(120, 360, 90, 25);
   c.arrival.heading_deg = 140;
-  c.technique.entry_line = OX_LINE_TRACK;
+  c.technique.entry_line = OX_ENTRY_LINE_TRACK;
   assert_true(ox_flight_solve(&c, &flight) >= OX_OK);
   assert_int_equal(flight.flown, OX_ENTRY_TEARDROP);
   for (size_t i = 0; i < flight.leg_count; i++)

@@ -171,11 +171,22 @@ static void the_entry_is_explained_with_its_angles(void **state) {
   ox_working w = work_out(&c);
   const ox_working_row *row = find_row(&w, "Entry");
   assert_has(row->why, "Heading 290 is 130° left of the outbound course 060", "entry");
-  assert_has(row->why, "0–70°", "entry");
-  assert_has(row->why, "0–110°", "entry");
-  assert_has(row->why, "180°", "entry");
+  assert_has(row->why,
+             "with right turns 0–70° left of it is teardrop, 0–110° right of it parallel, the "
+             "other 180° direct",
+             "entry");
   assert_string_equal(find_row(&w, "Distance to the boundary")->value,
                       "60° left of the boundary at 350");
+  ox_working_clear(&w);
+}
+
+/* AIM 5-3-8 j3(e): left turns mirror the sectors. */
+static void the_sectors_of_left_turns_are_mirrored_in_words(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.turns = OX_TURNS_LEFT;
+  ox_working w = work_out(&c);
+  assert_has(find_row(&w, "Entry")->why,
+             "with left turns 0–70° right of it is teardrop, 0–110° left of it parallel", "entry");
   ox_working_clear(&w);
 }
 
@@ -298,6 +309,7 @@ int main(void) {
       cmocka_unit_test(the_steady_hold_is_shown_as_solved),
       cmocka_unit_test(entries_are_those_of_the_sector_rule),
       cmocka_unit_test(the_entry_is_explained_with_its_angles),
+      cmocka_unit_test(the_sectors_of_left_turns_are_mirrored_in_words),
       cmocka_unit_test(directions_are_magnetic_and_a_true_one_says_so),
       cmocka_unit_test(the_limits_name_their_band),
       cmocka_unit_test(where_no_hold_closes_the_reason_stands_in_the_rows),
