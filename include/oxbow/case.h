@@ -12,12 +12,14 @@
 #define OX_WIND_CHANGES_MAX 6
 
 typedef enum { OX_TURNS_RIGHT, OX_TURNS_LEFT } ox_turns;
-typedef enum { OX_NO, OX_YES } ox_yes_no;
 typedef enum { OX_LEG_BY_TIME, OX_LEG_BY_DISTANCE } ox_leg_by;
 typedef enum { OX_LEG_END_OUTBOUND, OX_LEG_END_INBOUND } ox_leg_end;
 /* What ends the hold: the number of circuits; the first arrival over the fix established inbound
- * (a hold in lieu of a procedure turn, or a single circuit); the altitude climbed to. */
-typedef enum { OX_HOLD_CIRCUITS, OX_HOLD_REVERSAL, OX_HOLD_TO_ALTITUDE } ox_hold_ends;
+ * (a hold in lieu of a procedure turn, or a single circuit); the altitude climbed to; the EFC, for
+ * which the last circuits are flown so that the fix is crossed at that time. */
+typedef enum {
+  OX_HOLD_CIRCUITS, OX_HOLD_REVERSAL, OX_HOLD_TO_ALTITUDE, OX_HOLD_TO_EFC
+} ox_hold_ends;
 typedef enum { OX_TURN_BY_LESSER, OX_TURN_BY_BANK } ox_turn_by;
 typedef enum { OX_ENTRY_LINE_HEADING, OX_ENTRY_LINE_TRACK } ox_entry_line;
 typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE } ox_lead;
@@ -61,7 +63,7 @@ typedef struct {
     double leg_nm;      /* with leg_by distance */
     ox_leg_end leg_end; /* with leg_by distance */
     struct {            /* where the distance is read as slant range from a DME station */
-      ox_yes_no given;
+      bool given;          /* a fix on or off the station's radial, read by DME */
       double radial_deg;   /* magnetic bearing from the fix to the station */
       double nm;           /* over the ground */
       double elevation_ft;
@@ -104,7 +106,6 @@ typedef struct {
     double reaction_s; /* flown straight before each turn: noticing, … */
     double roll_s;     /* … and rolling in */
     ox_lead lead;      /* turning onto the inbound course: in time, or only when crossing it */
-    ox_yes_no leave;   /* the last circuits are flown so that the fix is crossed at the EFC */
     int circuits;
   } technique;
 } ox_case;

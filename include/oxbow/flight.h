@@ -129,7 +129,7 @@ typedef struct {
   ox_circuit circuits[OX_CIRCUITS_MAX];
   size_t advice_count;
   ox_advice advice[OX_ADVISORIES_MAX];
-  double leave_t_s;             /* when the fix is to be left (s), with technique leave; else 0 */
+  double leave_t_s;             /* when the fix is to be left (s), in a hold that ends at its EFC; else 0 */
 } ox_flight;
 
 /* Resolves a case: TAS, turn, norths, wind at the altitude, limits. OX_ERROR when

@@ -81,6 +81,7 @@ typedef enum {
 
 typedef struct {
   char airport[5];    /* empty for an enroute hold */
+  char airport_region[3]; /* ICAO code of the airport */
   char section[3];    /* "PD" departure, "PE" arrival, "PF" approach; "HD", "HE", "HF"; "EP" */
   char procedure[7];  /* "I01"; empty for an enroute hold */
   char route_type;    /* as coded */
@@ -149,8 +150,9 @@ typedef struct {
   ox_latlon at;
   ox_variation_source variation;
 } ox_published_case;
-/* OX_ADVISORY, with a sentence, when the fix has no place or there is no variation. The case
- * always passes ox_case_check. OX_ERROR as ox_navdata_hold. */
+/* OX_ADVISORY, with sentences, when the fix has no place, there is no variation (0 is used) or a
+ * value is outside what a case takes (its default is used). The case always passes ox_case_check.
+ * An HF hold ends after the reversal, an HA hold at its altitude. OX_ERROR as ox_navdata_hold. */
 ox_status ox_navdata_case(const ox_navdata *data, size_t index, ox_published_case *out,
                           char *remark, size_t remark_bytes);
 

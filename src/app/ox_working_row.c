@@ -4,7 +4,7 @@
 #include "app_id.h"
 
 /* Longer values go below the name. */
-#define BESIDE_CHARS 20
+#define BESIDE_CHARS 14
 
 struct _OxWorkingRow {
   GtkWidget parent_instance;

@@ -44,6 +44,7 @@ static bool changes_equal(const ox_wind_change *a, const ox_wind_change *b) {
 bool ox_case_equal(const ox_case *a, const ox_case *b) {
   if (strcmp(a->name, b->name) != 0 || strcmp(a->hold.fix, b->hold.fix) != 0) return false;
   if (a->hold.efc_min != b->hold.efc_min || a->arrival.fix_at_s != b->arrival.fix_at_s ||
+      a->hold.station.given != b->hold.station.given ||
        a->wind_count != b->wind_count ||
       a->wind_change_count != b->wind_change_count)
     return false;

@@ -7,11 +7,10 @@
 static const char *const turns_words[] = {"right", "left", NULL};
 static const char *const leg_by_words[] = {"time", "distance", NULL};
 static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
-static const char *const ends_words[] = {"circuits", "reversal", "altitude", NULL};
+static const char *const ends_words[] = {"circuits", "reversal", "altitude", "efc", NULL};
 static const char *const turn_by_words[] = {"lesser", "bank", NULL};
 static const char *const line_words[] = {"heading", "track", NULL};
 static const char *const lead_words[] = {"exact", "none", NULL};
-static const char *const yes_no_words[] = {"no", "yes", NULL};
 static const char *const north_words[] = {"true", "magnetic", NULL};
 static const char *const timing_words[] = {"inbound", "outbound", NULL};
 static const char *const clock_words[] = {"abeam_or_level", "abeam", "level", NULL};
@@ -36,7 +35,6 @@ static const ox_field case_fields[] = {
     NUMBER("hold.leg.s", hold.leg_s, 10, 600, true, "a leg time (10 to 600 seconds)"),
     NUMBER("hold.leg.nm", hold.leg_nm, 0.5, 60, true, "a leg length (0.5 to 60 NM)"),
     CHOICE("hold.leg.end", hold.leg_end, leg_end_words, "\"outbound\" or \"inbound\""),
-    CHOICE("hold.leg.station.given", hold.station.given, yes_no_words, "\"no\" or \"yes\""),
     NUMBER("hold.leg.station.radial_deg", hold.station.radial_deg, 0, 360, false,
            "a radial (0 to 360)"),
     NUMBER("hold.leg.station.nm", hold.station.nm, 0, 200, false, "a distance (0 to 200 NM)"),
@@ -45,7 +43,8 @@ static const ox_field case_fields[] = {
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
-    CHOICE("hold.ends", hold.ends, ends_words, "\"circuits\", \"reversal\" or \"altitude\""),
+    CHOICE("hold.ends", hold.ends, ends_words, 
+           "\"circuits\", \"reversal\", \"altitude\" or \"efc\""),
     NUMBER("hold.climb_to_ft", hold.climb_to_ft, -1500, 45000, true,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.climb_ft_min", hold.climb_ft_min, 100, 6000, false,
@@ -81,7 +80,6 @@ static const ox_field case_fields[] = {
     CHOICE("technique.entry_line", technique.entry_line, line_words, "\"heading\" or \"track\""),
     NUMBER("technique.reaction_s", technique.reaction_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     CHOICE("technique.lead", technique.lead, lead_words, "\"exact\" or \"none\""),
-    CHOICE("technique.leave", technique.leave, yes_no_words, "\"no\" or \"yes\""),
     NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
 };

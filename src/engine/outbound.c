@@ -254,6 +254,16 @@ static double by_multiple(ox_pilot *k, double times) {
   return ox_norm180_deg(OUT_DEG + flown_deg);
 }
 
+/* The steady hold's heading, where it solves this circuit too: of two solutions, which a short leg
+ * by distance can have, the flight then settles on the one that is reported. */
+static bool steady_fits(const ox_pilot *k, const timing *t, double *heading_deg) {
+  const ox_steady *steady = &k->flight->steady;
+  if (steady->why != OX_STEADY_EXISTS || k->condition != 0 || k->heading_deg != k->in_deg)
+    return false;
+  *heading_deg = ox_frame_heading_in(&k->frame, steady->outbound_heading_deg);
+  return fabs(rollout_x(*heading_deg, (void *)t)) < 1e-10;
+}
+
 static double choose_heading(ox_pilot *k, const timing *t) {
   double h;
   switch (k->c->technique.drift) {
@@ -265,6 +275,7 @@ static double choose_heading(ox_pilot *k, const timing *t) {
   case OX_DRIFT_EXACT: break;
   }
   if (k->holds_course) {
+    if (steady_fits(k, t, &h)) return h;
     if (t->how == BY_INBOUND && exact_closed_form(k, t->value, &h)) return h;
     if (exact_by_root(t, &h)) return h;
   }

@@ -61,7 +61,7 @@ static void set_goal(const ox_case *c, ox_setup *s) {
     s->leg_s = 0.0;
     s->goal = c->hold.leg_end == OX_LEG_END_INBOUND ? OX_GOAL_INBOUND_NM : OX_GOAL_OUTBOUND_NM;
     s->goal_value = c->hold.leg_nm;
-    if (c->hold.station.given == OX_YES && c->hold.leg_end == OX_LEG_END_OUTBOUND) set_dme(c, s);
+    if (c->hold.station.given && c->hold.leg_end == OX_LEG_END_OUTBOUND) set_dme(c, s);
     return;
   }
   s->leg_s = c->hold.leg_s > 0.0 ? c->hold.leg_s : ox_standard_leg_s(c->hold.altitude_ft);

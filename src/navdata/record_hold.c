@@ -143,6 +143,7 @@ static bool read_speed(ox_record r, int from, ox_published_hold *h) {
 
 static bool read_leg_record(ox_record r, ox_published_hold *h) {
   ox_field_text(r, 7, 10, h->airport);
+  ox_field_text(r, 11, 12, h->airport_region);
   ox_field_text(r, 14, 19, h->procedure);
   h->route_type = (char)r[19];
   ox_field_text(r, 21, 25, h->transition);
@@ -158,6 +159,7 @@ static bool read_leg_record(ox_record r, ox_published_hold *h) {
 
 static bool read_hold_record(ox_record r, ox_published_hold *h) {
   if (!ox_field_is(r, 7, 10, "ENRT")) ox_field_text(r, 7, 10, h->airport);
+  ox_field_text(r, 11, 12, h->airport_region);
   h->route_type = ' ';
   h->sequence = -1;
   h->terminator = OX_TERMINATOR_EP;

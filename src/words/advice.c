@@ -81,8 +81,9 @@ static bool has_steady(const ox_case *c) {
   ox_setup setup;
   ox_steady steady;
   if (ox_setup_make(c, &setup) == OX_ERROR) return false;
-  ox_steady_solve(setup.inbound_true_deg, setup.tas_kt, setup.rate_deg_s, c->technique.roll_s,
-                  setup.wind_kt, setup.goal, setup.goal_value, &steady);
+  ox_steady_solve_dme(setup.inbound_true_deg, setup.sense, setup.tas_kt, setup.rate_deg_s,
+                      c->technique.reaction_s + c->technique.roll_s, setup.wind_kt, setup.goal,
+                      setup.goal_value, setup.has_dme ? &setup.dme : NULL, &steady);
   return steady.why == OX_STEADY_EXISTS;
 }
 
@@ -146,8 +147,7 @@ static void put_clock(words_say *s, const ox_case *c, double after_s) {
     words_put(s, "%s after the first crossing", words_time(after_s).text);
     return;
   }
-  long t = (c->arrival.fix_at_s + lround(after_s)) % 86400L;
-  words_put(s, "%02ld:%02ld:%02ld", t / 3600, t / 60 % 60, t % 60);
+  words_put_clock(s, c->arrival.fix_at_s + after_s);
 }
 
 static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {

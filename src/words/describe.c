@@ -47,6 +47,22 @@ static void put_steady(words_say *s, const ox_case *c, const ox_flight *f) {
             words_time(steady->circuit_s).text);
 }
 
+static void put_changes(words_say *s, const ox_case *c, const ox_flight *f) {
+  if (f->setup.climb_end_s > 0.0)
+    words_put(s, "From the fix on it %s to %s feet, reached %s later. ",
+              c->hold.climb_to_ft > c->hold.altitude_ft ? "climbs" : "descends",
+              words_short(c->hold.climb_to_ft, 0).text, words_time(f->setup.climb_end_s).text);
+  for (int i = 0; i < c->wind_change_count; i++)
+    words_put(s, "%s after the first crossing the wind becomes %s %s at %s kt. ",
+              words_time(c->wind_changes[i].at_min * 60.0).text,
+              words_shown(c->wind_changes[i].from_deg).text,
+              c->wind_changes[i].north == OX_NORTH_MAGNETIC ? "magnetic" : "true",
+              words_short(c->wind_changes[i].kt, 1).text);
+  if (f->leave_t_s > 0.0)
+    words_put(s, "It is to leave the fix %s after first crossing it. ",
+              words_time(f->leave_t_s).text);
+}
+
 static void put_circuits(words_say *s, const ox_case *c, const ox_flight *f) {
   for (size_t i = 0; i < f->circuit_count; i++) {
     const ox_circuit *m = &f->circuits[i];
@@ -76,6 +92,7 @@ char *ox_words_describe(const ox_case *c, const ox_flight *flight) {
   put_hold(&s, c, flight);
   put_entry(&s, c, flight);
   put_steady(&s, c, flight);
+  put_changes(&s, c, flight);
   put_circuits(&s, c, flight);
   put_advice(&s, c, flight);
   while (!s.failed && s.length > 0 && s.text[s.length - 1] == ' ')

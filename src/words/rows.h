@@ -30,7 +30,11 @@ void rows_times(words_rows *r);
 void rows_circuits(words_rows *r);
 void rows_limits(words_rows *r);
 
-/* "1:00 inbound", "5 NM outbound". */
+/* Straight on before each turn: noticing and rolling in (s). */
+double words_reaction_s(const ox_case *c);
+/* What holds at an instant: the last condition that has begun. */
+const ox_condition *words_condition_at(const ox_setup *setup, double t_s);
+/* "1:00 inbound", "5 NM outbound", "15 DME outbound". */
 void words_put_leg(words_say *s, const ox_setup *setup);
 /* "calm", "360 at 20 kt", "360 true (012 magnetic) at 20 kt". */
 void words_put_wind(words_say *s, const ox_case *c, const ox_setup *setup);

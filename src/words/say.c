@@ -80,6 +80,16 @@ void words_drop(words_say *s) {
   *s = (words_say){0};
 }
 
+void words_put_clock(words_say *s, double s_after_midnight) {
+  if (!isfinite(s_after_midnight)) {
+    words_put(s, "unknown");
+    return;
+  }
+  double in_day_s = fmod(s_after_midnight, 86400.0);
+  long whole = lround(in_day_s < 0 ? in_day_s + 86400.0 : in_day_s) % 86400;
+  words_put(s, "%02ld:%02ld:%02ld", whole / 3600, whole / 60 % 60, whole % 60);
+}
+
 static bool rounds_to_zero(double value, int decimals) {
   return fabs(value) * pow(10.0, decimals) < 0.5;
 }

@@ -26,6 +26,8 @@ void words_put(words_say *s, const char *format, ...) __attribute__((format(prin
  */
 char *words_take(words_say *s);
 void words_drop(words_say *s);
+/* "18:25:00" of seconds after midnight; the day goes round. */
+void words_put_clock(words_say *s, double s_after_midnight);
 
 typedef struct {
   char text[32];

@@ -40,6 +40,17 @@ void rows_add(words_rows *r, const char *group, const char *label, words_say *va
   r->failed = true;
 }
 
+double words_reaction_s(const ox_case *c) {
+  return c->technique.reaction_s + c->technique.roll_s;
+}
+
+const ox_condition *words_condition_at(const ox_setup *setup, double t_s) {
+  size_t at = 0;
+  while (at + 1 < setup->condition_count && setup->conditions[at + 1].from_t_s <= t_s)
+    at++;
+  return &setup->conditions[at];
+}
+
 ox_working ox_working_make(const ox_case *c, const ox_flight *flight) {
   words_rows r = {.c = c, .f = flight};
   rows_entry(&r);

@@ -102,6 +102,14 @@ static void add_flown(words_rows *r) {
   rows_add(r, GROUP, "Entry flown", &value, &why, "AIM 5-3-8 j3(d)");
 }
 
+/* The entry leg flown as a track: the heading is the one that makes it good. */
+static void put_line(words_say *s, const words_rows *r, double line_true_deg) {
+  if (r->c->technique.entry_line != OX_ENTRY_LINE_TRACK) return;
+  words_put(
+      s, "; as a track made good, with the wind %s",
+      words_correction(ox_turn_between_deg(line_true_deg, r->f->entry_heading_true_deg)).text);
+}
+
 static void add_heading(words_rows *r, const crossing *x) {
   words_say value = {0}, why = {0};
   words_figure outbound = words_magnetic(r->c, x->outbound_true_deg);
@@ -114,12 +122,14 @@ static void add_heading(words_rows *r, const crossing *x) {
     break;
   case OX_ENTRY_PARALLEL:
     words_put(&why, "the outbound course %s, flown on the non-holding side", outbound.text);
-    source = "AIM 5-3-8 j3(a)";
+    put_line(&why, r, x->outbound_true_deg);
+    source = "AIM 5-3-8 j3(a); ICAO Doc 8168 Vol I sector 1";
     break;
   case OX_ENTRY_TEARDROP:
     words_put(&why, "outbound course %s %s 30°, to the holding side", outbound.text,
               r->f->setup.sense > 0 ? "−" : "+");
-    source = "AIM 5-3-8 j3(b)";
+    put_line(&why, r, x->outbound_true_deg - 30.0 * r->f->setup.sense);
+    source = "AIM 5-3-8 j3(b) as a heading; ICAO Doc 8168 Vol I sector 2 as a track";
     break;
   }
   rows_add(r, GROUP, "Entry heading", &value, &why, source);

@@ -108,8 +108,14 @@ static const char *drift_source(ox_drift drift) {
   return SOURCE_PRACTICE;
 }
 
+static bool is_capped(const ox_flight *f) {
+  for (size_t i = 0; i < f->advice_count; i++)
+    if (f->advice[i].kind == OX_ADVICE_DRIFT_CAPPED) return true;
+  return false;
+}
+
 static void put_multiple(words_say *s, const ox_triangle *t, double times, const char *word,
-                         double flown_deg) {
+                         bool capped, double flown_deg) {
   double in_deg = fabs(t->wca_deg);
   if (t->possible && in_deg < LEAST_CORRECTION_DEG) {
     words_put(s, "%s correction: nothing blows across, so there is nothing to correct", word);
@@ -117,23 +123,26 @@ static void put_multiple(words_say *s, const ox_triangle *t, double times, const
   }
   words_put(s, "%s correction: %s × %s° = %s°, on the other side", word, words_short(times, 0).text,
             words_number(in_deg, 1).text, words_number(times * in_deg, 1).text);
-  if (times * in_deg > fabs(flown_deg) + 0.1)
+  if (capped && times * in_deg > fabs(flown_deg) + 0.1)
     words_put(s, "; no more than %s° is flown", words_number(fabs(flown_deg), 0).text);
 }
 
-static void put_technique(words_say *s, const ox_case *c, const ox_triangle *t, double flown_deg) {
+static void put_technique(words_say *s, const words_rows *r, const ox_triangle *t,
+                          double flown_deg) {
+  const ox_case *c = r->c;
+  bool capped = is_capped(r->f);
   switch (c->technique.drift) {
   case OX_DRIFT_NONE:
     words_put(s, "no correction: the outbound course as heading");
     break;
   case OX_DRIFT_SINGLE:
-    put_multiple(s, t, 1.0, "single", flown_deg);
+    put_multiple(s, t, 1.0, "single", capped, flown_deg);
     break;
   case OX_DRIFT_DOUBLE:
-    put_multiple(s, t, 2.0, "double", flown_deg);
+    put_multiple(s, t, 2.0, "double", capped, flown_deg);
     break;
   case OX_DRIFT_TRIPLE:
-    put_multiple(s, t, 3.0, "triple", flown_deg);
+    put_multiple(s, t, 3.0, "triple", capped, flown_deg);
     break;
   case OX_DRIFT_TRACK:
     words_put(s, "the track parallel to the course: the inbound correction, mirrored, %s°",
@@ -145,16 +154,23 @@ static void put_technique(words_say *s, const ox_case *c, const ox_triangle *t, 
   }
 }
 
-static void add_flown(words_rows *r, const ox_triangle *t) {
+/* The wind of the moment may be another than that of the arrival. */
+static ox_triangle triangle_at(const ox_setup *s, double t_s) {
+  const ox_condition *k = words_condition_at(s, t_s);
+  return ox_triangle_for_course(s->inbound_true_deg, k->tas_kt, k->wind_kt);
+}
+
+static void add_flown(words_rows *r) {
   words_say value = {0}, why = {0};
   if (r->f->circuit_count == 0) {
     words_put(&value, "not flown");
-    words_put(&why, "the flight ends before the first circuit");
+    words_put(&why, "the flight ends before a first circuit");
   } else {
+    ox_triangle t = triangle_at(&r->f->setup, r->f->circuits[0].fix_t_s);
     double heading_deg = r->f->circuits[0].outbound_heading_true_deg;
     double flown_deg = ox_turn_between_deg(r->f->setup.inbound_true_deg + 180.0, heading_deg);
     put_heading(&value, r->c, heading_deg, flown_deg);
-    put_technique(&why, r->c, t, flown_deg);
+    put_technique(&why, r, &t, flown_deg);
   }
   rows_add(r, GROUP, "Outbound heading flown first", &value, &why,
            drift_source(r->c->technique.drift));
@@ -166,5 +182,5 @@ void rows_headings(words_rows *r) {
   add_ground_speed(r, &t);
   add_outbound(r);
   add_ratio(r);
-  add_flown(r, &t);
+  add_flown(r);
 }

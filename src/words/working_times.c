@@ -26,7 +26,7 @@ void words_put_leg(words_say *s, const ox_setup *setup) {
     words_put(s, "%s NM outbound", words_short(setup->goal_value, 2).text);
     break;
   case OX_GOAL_OUTBOUND_DME:
-    words_put(s, "outbound to %s DME", words_number(setup->goal_value, 1).text);
+    words_put(s, "outbound to %s DME", words_short(setup->goal_value, 2).text);
     break;
   }
 }
@@ -36,13 +36,18 @@ static void add_leg(words_rows *r) {
   const ox_setup *s = &r->f->setup;
   const char *source = "AIM 5-3-8 j4(a)";
   words_put_leg(&value, s);
-  if (s->goal == OX_GOAL_OUTBOUND_NM) {
+  if (s->goal == OX_GOAL_OUTBOUND_DME) {
+    words_put(&why,
+              "%s NM %s the reading over the fix, √(%s² + %s²) = %s DME (slant range from %s NM "
+              "above the station)",
+              words_short(r->c->hold.leg_nm, 2).text,
+              s->dme.outward > 0 ? "more than" : "less than",
+              words_short(r->c->hold.station.nm, 2).text, words_number(s->dme.height_nm, 2).text,
+              words_number(s->dme_fix_nm, 2).text, words_number(s->dme.height_nm, 2).text);
+    source = "AIM 5-3-8 j5, figures 5-3-5 and 5-3-6; slant range AIM 1-1-7";
+  } else if (s->goal == OX_GOAL_OUTBOUND_NM) {
     words_put(&why, "the outbound leg ends this far beyond the fix, along the course");
     source = "AIM 5-3-8 j5";
-  } else if (s->goal == OX_GOAL_OUTBOUND_DME) {
-    words_put(&why, "the DME reads %s over the fix; slant range, the aircraft %s NM above it",
-              words_number(s->dme_fix_nm, 2).text, words_number(s->dme.height_nm, 2).text);
-    source = "AIM 5-3-8 j5 and figures 5-3-5, 5-3-6";
   } else if (s->goal == OX_GOAL_INBOUND_NM) {
     words_put(&why, "the inbound leg is this long");
     source = "AIM 5-3-8 j7(a)(4): many area navigation systems";
@@ -73,25 +78,24 @@ static void add_outbound(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_steady *steady = &r->f->steady;
   const ox_setup *s = &r->f->setup;
-  double reaction_s = r->c->technique.roll_s;
+  double reaction_s = words_reaction_s(r->c);
   double along_nm = steady->inbound_gs_kt * (steady->inbound_s + reaction_s) / OX_S_PER_H;
   ox_vec a = ox_vec_add(ox_vec_scale(ox_unit(s->inbound_true_deg), along_nm),
                         ox_vec_scale(s->wind_kt, 360.0 / s->rate_deg_s / OX_S_PER_H));
   words_put(&value, "%s", words_time(steady->outbound_s).text);
-  words_put(
-      &why,
-      "t = [A·w + √((A·w)² + (V² − w²)·A²)] ÷ (V² − w²) = %s s, with A %s NM "
-      "(inbound leg and drift in the turns), A·w %s NM·kt, V %s kt, w %s kt",
-      words_number(steady->outbound_s, 1).text, words_number(ox_vec_length(a), 3).text,
-      words_number(ox_vec_dot(a, s->wind_kt), 2).text, words_number(s->tas_kt, 1).text,
-      words_number(s->wind_speed_kt, 1).text);
+  words_put(&why,
+            "t = [A·w + √((A·w)² + (V² − w²)·A²)] ÷ (V² − w²) = %s s, with A %s NM "
+            "(inbound leg and drift in the turns), A·w %s NM·kt, V %s kt, w %s kt",
+            words_number(steady->outbound_s, 1).text, words_number(ox_vec_length(a), 3).text,
+            words_number(ox_vec_dot(a, s->wind_kt), 2).text, words_number(s->tas_kt, 1).text,
+            words_number(s->wind_speed_kt, 1).text);
   rows_add(r, GROUP, "Outbound time, wings level to turn", &value, &why, SOURCE_GEOMETRY);
 }
 
 static void add_circuit_time(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_steady *steady = &r->f->steady;
-  double reaction_s = r->c->technique.roll_s;
+  double reaction_s = words_reaction_s(r->c);
   words_put(&value, "%s", words_time(steady->circuit_s).text);
   words_put(&why, "inbound %s s + turns %s s + outbound %s s",
             words_number(steady->inbound_s, 1).text,
@@ -147,6 +151,10 @@ static const char *put_duration(words_say *s, const words_rows *r) {
     words_put(s, "until %s NM beyond the fix", words_short(setup->goal_value, 2).text);
     return "AIM 5-3-8 j5";
   }
+  if (setup->goal == OX_GOAL_OUTBOUND_DME) {
+    words_put(s, "until the reading is %s DME", words_short(setup->goal_value, 2).text);
+    return "AIM 5-3-8 j5";
+  }
   if (setup->goal == OX_GOAL_INBOUND_NM) {
     words_put(s, "so that the inbound leg is %s NM long", words_short(setup->goal_value, 2).text);
     return SOURCE_GEOMETRY;
@@ -159,7 +167,7 @@ static void add_flown(words_rows *r) {
   const char *source = SOURCE_GEOMETRY;
   if (r->f->circuit_count == 0) {
     words_put(&value, "not flown");
-    words_put(&why, "the flight ends before the first circuit");
+    words_put(&why, "the flight ends before a first circuit");
   } else {
     const ox_circuit *m = &r->f->circuits[0];
     words_put(&value, "%s by the clock", words_time(m->timed_s).text);
@@ -236,6 +244,20 @@ static void add_clock(words_rows *r) {
   rows_add(r, GROUP, "Outbound clock starts", &value, &why, clock_source(r->c->technique.clock));
 }
 
+/* --- leaving at a time --------------------------------------------------------------------- */
+
+static void add_leaving(words_rows *r) {
+  if (!(r->f->leave_t_s > 0.0)) return;
+  words_say value = {0}, why = {0};
+  double crossing_s = r->c->arrival.fix_at_s;
+  words_put_clock(&value, crossing_s + r->f->leave_t_s);
+  words_put(&value, " UTC");
+  words_put(&why, "%s after crossing the fix at ", words_time(r->f->leave_t_s).text);
+  words_put_clock(&why, crossing_s);
+  words_put(&why, "; the last circuits are made as long as fits");
+  rows_add(r, GROUP, "Leave the fix", &value, &why, "AIM 5-3-8 k");
+}
+
 void rows_times(words_rows *r) {
   add_leg(r);
   if (r->f->steady.why == OX_STEADY_EXISTS) {
@@ -247,6 +269,7 @@ void rows_times(words_rows *r) {
   }
   add_flown(r);
   add_clock(r);
+  add_leaving(r);
 }
 
 /* --- circuits ------------------------------------------------------------------------------ */
@@ -279,16 +302,32 @@ static void put_measured(words_say *value, words_say *why, const ox_setup *s, co
       words_put(why, "inbound %s s − %s s = %s s; ", words_number(m->inbound_s, 1).text,
                 words_short(s->goal_value, 1).text,
                 words_signed(m->inbound_s - s->goal_value, 1).text);
+      if (fabs(m->inbound_s - s->goal_value) >= 0.5)
+        words_put(why, "one correction makes the next outbound time %s; ",
+                  words_time(m->next_timed_s).text);
     }
   } else {
     words_put(value, ", the fix is not regained");
   }
   words_put(value, ", ");
   put_rollout(value, m->rollout_offset_nm);
+  words_put(why, "the inbound turn begins %s° off the outbound course as seen from the fix; ",
+            words_number(m->gate_deg, 0).text);
   if (m->nonholding_nm < 0.005)
     words_put(why, "never on the non-holding side");
   else
     words_put(why, "at most %s NM on the non-holding side", words_number(m->nonholding_nm, 2).text);
+}
+
+/* The entry may be all there is to fly. */
+static const char *why_no_circuit(const words_rows *r) {
+  for (size_t i = 0; i < r->f->advice_count; i++)
+    if (r->f->advice[i].kind == OX_ADVICE_NOT_REGAINED)
+      return "the fix is not regained from the entry";
+  if (r->f->leave_t_s > 0.0) return "the time to leave comes before another circuit";
+  if (r->c->hold.ends == OX_HOLD_REVERSAL)
+    return "the course reversal is complete when established inbound after the entry";
+  return "the hold ends with the entry";
 }
 
 void rows_circuits(words_rows *r) {
@@ -302,6 +341,6 @@ void rows_circuits(words_rows *r) {
   if (r->f->circuit_count > 0) return;
   words_say value = {0}, why = {0};
   words_put(&value, "none flown");
-  words_put(&why, "the fix is not regained from the entry");
+  words_put(&why, "%s", why_no_circuit(r));
   rows_add(r, CIRCUITS, "Circuits", &value, &why, "measured on the flight");
 }

@@ -79,11 +79,30 @@ static void add_deciding(words_rows *r) {
   const ox_setup *s = &r->f->setup;
   double wanted_deg_s = r->c->aircraft.rate_deg_s;
   words_put(&value, "%s", s->bank_limits ? "the bank" : "the rate");
-  words_put(&why, "%s°/s needs %s° of bank, the limit is %s°: the lesser bank is flown",
-            words_short(wanted_deg_s, 2).text,
-            words_number(ox_bank_for_rate_deg(s->tas_kt, wanted_deg_s), 1).text,
-            words_short(r->c->aircraft.max_bank_deg, 1).text);
+  if (r->c->aircraft.turn_by == OX_TURN_BY_BANK)
+    words_put(&why, "%s° of bank are flown whatever the rate",
+              words_short(r->c->aircraft.max_bank_deg, 1).text);
+  else
+    words_put(&why, "%s°/s needs %s° of bank, the limit is %s°: the lesser bank is flown",
+              words_short(wanted_deg_s, 2).text,
+              words_number(ox_bank_for_rate_deg(s->tas_kt, wanted_deg_s), 1).text,
+              words_short(r->c->aircraft.max_bank_deg, 1).text);
   rows_add(r, TURN, "What decides", &value, &why, SOURCE_LESSER_BANK);
+}
+
+static void add_climb(words_rows *r) {
+  const ox_setup *s = &r->f->setup;
+  if (!(s->climb_end_s > 0.0)) return;
+  words_say value = {0}, why = {0};
+  const ox_condition *last = &s->conditions[s->condition_count - 1];
+  bool up = r->c->hold.climb_to_ft > r->c->hold.altitude_ft;
+  words_put(&value, "%s to %s ft in %s", up ? "climb" : "descent",
+            words_short(r->c->hold.climb_to_ft, 0).text, words_time(s->climb_end_s).text);
+  words_put(&why, "from %s ft at %s ft a minute; the true airspeed goes from %s to %s kt",
+            words_short(r->c->hold.altitude_ft, 0).text,
+            words_short(r->c->hold.climb_ft_min, 0).text, words_number(s->tas_kt, 1).text,
+            words_number(last->tas_kt, 1).text);
+  rows_add(r, TURN, "In the hold", &value, &why, SOURCE_GIVEN);
 }
 
 void rows_turn(words_rows *r) {
@@ -92,6 +111,7 @@ void rows_turn(words_rows *r) {
   add_rate(r);
   add_radius(r);
   add_deciding(r);
+  add_climb(r);
 }
 
 /* --- wind ---------------------------------------------------------------------------------- */
@@ -144,8 +164,21 @@ static void add_component(words_rows *r, double kt, bool along) {
   rows_add(r, WIND, label, &value, &why, SOURCE_GEOMETRY);
 }
 
+static void add_change(words_rows *r, const ox_wind_change *change) {
+  words_say value = {0}, why = {0};
+  bool magnetic = change->north == OX_NORTH_MAGNETIC;
+  words_put(&value, "from %s", words_shown(change->from_deg).text);
+  if (r->c->variation_deg != 0.0) words_put(&value, "%s", magnetic ? " magnetic" : " true");
+  words_put(&value, " at %s kt", words_short(change->kt, 1).text);
+  words_put(&why, "from %s after the first crossing of the fix on, at every height",
+            words_time(change->at_min * 60.0).text);
+  rows_add(r, WIND, "Then the wind changes", &value, &why, SOURCE_GIVEN);
+}
+
 void rows_wind(words_rows *r) {
   add_wind(r);
+  for (int i = 0; i < r->c->wind_change_count; i++)
+    add_change(r, &r->c->wind_changes[i]);
   const ox_setup *s = &r->f->setup;
   if (s->wind_speed_kt < 0.05) return;
   ox_triangle t = ox_triangle_for_course(s->inbound_true_deg, s->tas_kt, s->wind_kt);

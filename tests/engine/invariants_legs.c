@@ -111,17 +111,22 @@ static void check_ends(ox_sweep *sweep, const ox_case *c, const ox_leg *l) {
 /* By the state, and by differences of position over a tenth of a second. */
 static void check_airspeed(ox_sweep *sweep, const ox_case *c, const ox_flight *f,
                            const ox_leg *l) {
-  double tas = f->setup.tas_kt, middle = 0.5 * (l->t0_s + l->t1_s), s, k;
+  double tas = l->tas_kt, middle = 0.5 * (l->t0_s + l->t1_s), s, k;
   ox_state at = ox_leg_at(l, middle);
   ox_sincos_deg(at.track_true_deg, &s, &k);
-  double by_state = hypot(at.gs_kt * s - f->setup.wind_kt.x, at.gs_kt * k - f->setup.wind_kt.y);
+  double by_state = hypot(at.gs_kt * s - l->wind_kt.x, at.gs_kt * k - l->wind_kt.y);
   double half = fmin(0.05, 0.25 * (l->t1_s - l->t0_s)), by_difference = tas;
   if (half > 0.01) {
     ox_vec a = ox_leg_position(l, middle - half), b = ox_leg_position(l, middle + half);
     double to_kt = OX_S_PER_H / (2 * half);
-    by_difference = hypot((b.x - a.x) * to_kt - f->setup.wind_kt.x,
-                          (b.y - a.y) * to_kt - f->setup.wind_kt.y);
+    by_difference = hypot((b.x - a.x) * to_kt - l->wind_kt.x,
+                          (b.y - a.y) * to_kt - l->wind_kt.y);
   }
+  bool level = f->setup.condition_count == 1;
+  bool as_set_up = tas == f->setup.tas_kt && l->wind_kt.x == f->setup.wind_kt.x &&
+                   l->wind_kt.y == f->setup.wind_kt.y;
+  ox_sweep_note(sweep, OX_HOLDS_AIRSPEED, !level || as_set_up, c, "%s: not in the wind or at the "
+                "TAS of the setup", ox_leg_name(l->kind));
   ox_sweep_note(sweep, OX_HOLDS_AIRSPEED,
                 fabs(by_state - tas) <= 1e-8 * tas && fabs(by_difference - tas) <= 1e-5 * tas, c,
                 "%s: TAS %.12g, by state %.12g, by difference %.12g", ox_leg_name(l->kind), tas,

@@ -15,7 +15,7 @@ static ox_case dme_case(double fix_reading_nm, double leg_nm, double altitude_ft
   c.hold.altitude_ft = altitude_ft;
   c.hold.leg_by = OX_LEG_BY_DISTANCE;
   c.hold.leg_nm = leg_nm;
-  c.hold.station.given = OX_YES;
+  c.hold.station.given = true;
   c.hold.station.nm = sqrt(fix_reading_nm * fix_reading_nm - height_nm * height_nm);
   c.hold.station.radial_deg = towards ? 360 : 180; /* inbound 360 */
   c.technique.circuits = 3;

@@ -11,7 +11,7 @@ static ox_case leaving(int minutes) {
   c.aircraft.tas_kt = 120;
   c.arrival.fix_at_s = 12 * 3600 + 4 * 60;
   c.hold.efc_min = 12 * 60 + 4 + minutes;
-  c.technique.leave = OX_YES;
+  c.hold.ends = OX_HOLD_TO_EFC;
   return c;
 }
 

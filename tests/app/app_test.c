@@ -1,0 +1,122 @@
+/* What the window's tests share. Nothing here asserts inside a callback. */
+#include "app_test.h"
+
+#include <glib/gstdio.h>
+
+#include "app_id.h"
+
+static char *directory;
+
+int app_test_init(void **state) {
+  if (!gtk_init_check()) {
+    print_error("there is no display: run the tests under xvfb-run\n");
+    return -1;
+  }
+  GtkCssProvider *style = gtk_css_provider_new();
+  gtk_css_provider_load_from_resource(style, OX_RESOURCES "/style.css");
+  gtk_style_context_add_provider_for_display(gdk_display_get_default(), GTK_STYLE_PROVIDER(style),
+                                             GTK_STYLE_PROVIDER_PRIORITY_APPLICATION);
+  g_object_unref(style);
+  return 0;
+}
+
+static gboolean set_flag_cb(gpointer data) {
+  *(gboolean *)data = TRUE;
+  return G_SOURCE_REMOVE;
+}
+
+gboolean app_test_spin_until(const gboolean *flag, guint ms) {
+  gboolean over = FALSE;
+  guint timeout = g_timeout_add(ms, set_flag_cb, &over);
+  while (!over && !*flag) g_main_context_iteration(NULL, TRUE);
+  if (!over) g_source_remove(timeout);
+  return *flag;
+}
+
+void app_test_spin_ms(guint ms) {
+  gboolean never = FALSE;
+  app_test_spin_until(&never, ms);
+}
+
+gboolean app_test_wait(gboolean (*holds)(gpointer data), gpointer data, guint ms) {
+  gint64 end_us = g_get_monotonic_time() + (gint64)ms * 1000;
+  while (!holds(data)) {
+    if (g_get_monotonic_time() > end_us) return FALSE;
+    app_test_spin_ms(5);
+  }
+  return TRUE;
+}
+
+static gboolean is_drawn(gpointer data) {
+  ox_board_counts counts = ox_board_get_counts(ox_window_board(OX_WINDOW(data)));
+  return counts.still > 0 && counts.moving > 0;
+}
+
+OxWindow *app_test_window(GtkApplication *application) {
+  OxWindow *window = ox_window_new(application);
+  gtk_window_set_default_size(GTK_WINDOW(window), 1024, 600);
+  gtk_window_present(GTK_WINDOW(window));
+  assert_true(app_test_wait(is_drawn, window, 20000));
+  app_test_spin_ms(150); /* focus and first allocations settle */
+  return window;
+}
+
+static void gone_cb(gpointer data, GObject *where) { *(gboolean *)data = TRUE; }
+
+void app_test_close(OxWindow *window) {
+  gboolean gone = FALSE;
+  g_object_weak_ref(G_OBJECT(window), gone_cb, &gone);
+  gtk_window_destroy(GTK_WINDOW(window));
+  assert_true(app_test_spin_until(&gone, 5000));
+}
+
+GtkWidget *app_test_find(GtkWidget *top, GType type) {
+  if (G_TYPE_CHECK_INSTANCE_TYPE(top, type)) return top;
+  for (GtkWidget *at = gtk_widget_get_first_child(top); at; at = gtk_widget_get_next_sibling(at)) {
+    GtkWidget *found = app_test_find(at, type);
+    if (found) return found;
+  }
+  return NULL;
+}
+
+GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label) {
+  if (GTK_IS_BUTTON(top)) {
+    GtkButton *button = GTK_BUTTON(top);
+    if (g_strcmp0(gtk_button_get_icon_name(button), icon_or_label) == 0) return top;
+    if (g_strcmp0(gtk_button_get_label(button), icon_or_label) == 0) return top;
+  }
+  for (GtkWidget *at = gtk_widget_get_first_child(top); at; at = gtk_widget_get_next_sibling(at)) {
+    GtkWidget *found = app_test_find_button(at, icon_or_label);
+    if (found) return found;
+  }
+  return NULL;
+}
+
+GtkWidget *app_test_dialog(void) {
+  GListModel *toplevels = gtk_window_get_toplevels();
+  for (guint i = 0; i < g_list_model_get_n_items(toplevels); i++) {
+    GtkWidget *window = g_list_model_get_item(toplevels, i);
+    g_object_unref(window); /* the list keeps it */
+    if (GTK_IS_MESSAGE_DIALOG(window) && gtk_widget_get_visible(window)) return window;
+  }
+  return NULL;
+}
+
+char *app_test_path(const char *name) {
+  if (!directory) directory = g_dir_make_tmp("oxbow-test-XXXXXX", NULL);
+  assert_non_null(directory);
+  return g_build_filename(directory, name, NULL);
+}
+
+void app_test_clean(void) {
+  if (!directory) return;
+  GDir *dir = g_dir_open(directory, 0, NULL);
+  for (const char *name; dir && (name = g_dir_read_name(dir));) {
+    char *path = g_build_filename(directory, name, NULL);
+    g_unlink(path);
+    g_free(path);
+  }
+  if (dir) g_dir_close(dir);
+  g_rmdir(directory);
+  g_clear_pointer(&directory, g_free);
+}
