@@ -4,11 +4,10 @@
 #include <math.h>
 
 #include "intercept.h"
+#include "measure.h"
 #include "oxbow/units.h"
 #include "outbound.h"
 
-static const double OVERSHOOT_SAID_NM = 0.1; /* less is not seen on an instrument */
-static const double LONG_INBOUND_S = 10.0;   /* Doc 8168 Vol II: timing tolerance of 10 s */
 static const double LAST_STRETCH_S = 60.0;   /* enough to see where the wind takes it */
 
 static bool lost(ox_pilot *k) {
@@ -105,65 +104,18 @@ bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, d
   return lost(k);
 }
 
-/* Farthest to the non-holding side (NM, >= 0) over the legs from an index on: at a leg's ends, or
- * in a turn where the motion across the course stops: V sin h = -w_x. */
-static double nonholding_nm(const ox_pilot *k, size_t from_leg) {
-  double least_x = 0.0;
-  for (size_t i = from_leg; i < k->flight->leg_count; i++) {
-    const ox_leg *leg = &k->flight->legs[i];
-    least_x = fmin(least_x, ox_frame_in(&k->frame, leg->p0_nm).x);
-    least_x = fmin(least_x, ox_frame_in(&k->frame, leg->p1_nm).x);
-    double s = -ox_frame_in(&k->frame, leg->wind_kt).x / leg->tas_kt;
-    if (leg->shape != OX_SHAPE_TURN || fabs(s) >= 1.0) continue;
-    double still_deg = asin(s) / OX_RAD_PER_DEG;
-    double h0 = ox_frame_heading_in(&k->frame, leg->heading0_true_deg);
-    int sense = k->frame.sense * leg->rate_deg_s >= 0.0 ? 1 : -1;
-    for (int side = 0; side < 2; side++) {
-      double to_deg = ox_turn_in_sense_deg(h0, side ? 180.0 - still_deg : still_deg, sense);
-      double once_s = 360.0 / fabs(leg->rate_deg_s);
-      double t_s = leg->t0_s + to_deg / fabs(leg->rate_deg_s);
-      for (; t_s < leg->t1_s; t_s += once_s)
-        least_x = fmin(least_x, ox_frame_in(&k->frame, ox_leg_position(leg, t_s)).x);
-    }
-  }
-  return -least_x + 0.0;
-}
-
-static void fly_outbound(ox_pilot *k, const ox_outbound_plan *plan, bool direct_entry) {
+static void fly_outbound(ox_pilot *k, const ox_outbound_plan *plan, bool direct_entry,
+                         ox_circuit *m) {
   k->part = direct_entry ? OX_PART_ENTRY : OX_PART_CIRCUIT;
   pilot_react(k);
   pilot_turn_to(k, OX_LEG_OUTBOUND_TURN, plan->turn_deg, plan->heading_deg);
   k->part = OX_PART_CIRCUIT;
   double level_t_s = k->t_s;
-  if (plan->abeam_found)
-    pilot_event(k, OX_EVENT_ABEAM, level_t_s + plan->abeam_s);
-  else
-    pilot_advise(k, OX_ADVICE_NO_ABEAM, 0, 0, k->circuit);
-  pilot_event(k, OX_EVENT_CLOCK_START, level_t_s + plan->clock_s);
   double reaction_s = fmin(k->reaction_s, plan->straight_s);
   pilot_straight_for(k, OX_LEG_OUTBOUND, plan->straight_s - reaction_s);
+  double timed_to_s = k->t_s;
   pilot_straight_for(k, OX_LEG_REACTION, reaction_s);
-}
-
-static void measure_advise(ox_pilot *k, const ox_circuit *m) {
-  const ox_setup *s = k->setup;
-  if (m->rollout_offset_nm < -OVERSHOOT_SAID_NM)
-    pilot_advise(k, OX_ADVICE_OVERSHOOT, -m->rollout_offset_nm, 0, k->circuit);
-  if (s->goal == OX_GOAL_INBOUND_S && m->inbound_s > 0.0 &&
-      fabs(m->inbound_s - s->goal_value) > LONG_INBOUND_S)
-    pilot_advise(k, OX_ADVICE_LONG_INBOUND, m->inbound_s, s->goal_value, k->circuit);
-}
-
-static void measure_end(ox_pilot *k, ox_circuit *m) {
-  m->outbound_end_nm = ox_frame_out(&k->frame, k->p);
-  m->gate_deg = ox_turn_between_deg(ox_bearing_deg(k->p), 180.0);
-}
-
-static void measure_inbound(const ox_pilot *k, ox_circuit *m) {
-  const ox_setup *s = k->setup;
-  bool timed = s->goal == OX_GOAL_INBOUND_S && m->inbound_s > 0.0;
-  m->inbound_error_s = timed ? m->inbound_s - s->goal_value : 0.0;
-  m->next_timed_s = timed ? fmax(OX_ADJUST_FLOOR_S, m->timed_s - m->inbound_error_s) : m->timed_s;
+  measure_outbound(k, plan, m, level_t_s, timed_to_s);
 }
 
 ox_circuit_order circuit_usual_order(const ox_pilot *k) {
@@ -183,15 +135,9 @@ bool circuit_fly(ox_pilot *k, int number, bool direct_entry, const ox_circuit_or
   k->circuit = number;
   m->fix_t_s = k->t_s;
   ox_outbound_plan plan = outbound_choose(k, order);
-  fly_outbound(k, &plan, direct_entry);
-  measure_end(k, m);
-  m->outbound_heading_true_deg = ox_frame_heading_out(&k->frame, plan.heading_deg);
-  m->outbound_s = plan.straight_s;
-  m->timed_s = plan.timed_s;
+  fly_outbound(k, &plan, direct_entry, m);
   m->complete = return_to_fix(k, OX_LEG_INBOUND_TURN, 1, plan.direct, &m->rollout_offset_nm, &m->inbound_s);
   m->end_t_s = k->t_s;
-  m->nonholding_nm = nonholding_nm(k, first_leg);
-  measure_inbound(k, m);
-  measure_advise(k, m);
+  measure_circuit(k, m, first_leg);
   return m->complete;
 }

@@ -24,7 +24,8 @@ static ox_status build(const unsigned char *bytes, size_t length, int file, bool
     if (file >= 0) close(file);
     return out_of_memory(NULL, remark, remark_bytes);
   }
-  data->bytes = bytes;
+  /* An empty file has no address, and arithmetic on NULL is not defined. */
+  data->bytes = length > 0 ? bytes : (const unsigned char *)"";
   data->length = length;
   data->file = file;
   data->mapped = mapped;

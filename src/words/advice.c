@@ -158,7 +158,14 @@ static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {
               words_time(a->a).text);
     return;
   }
-  words_put(s, "The fix cannot be crossed at the time to leave. The nearest times are ");
+  words_put(s, "The fix cannot be crossed at the time to leave. ");
+  if (!isfinite(a->b)) { /* no circuit leads back to it */
+    words_put(s, "The last time before it is ");
+    put_clock(s, c, a->a);
+    words_put(s, ": tell the controller.");
+    return;
+  }
+  words_put(s, "The nearest times are ");
   put_clock(s, c, a->a);
   words_put(s, " and ");
   put_clock(s, c, a->b);

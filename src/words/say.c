@@ -75,11 +75,6 @@ char *words_take(words_say *s) {
   return text;
 }
 
-void words_drop(words_say *s) {
-  if (!s->fixed) free(s->text);
-  *s = (words_say){0};
-}
-
 void words_put_clock(words_say *s, double s_after_midnight) {
   if (!isfinite(s_after_midnight)) {
     words_put(s, "unknown");

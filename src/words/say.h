@@ -25,7 +25,6 @@ void words_put(words_say *s, const char *format, ...) __attribute__((format(prin
 /* The text, which is the caller's to free; NULL when memory ran out. The sentence is empty after.
  */
 char *words_take(words_say *s);
-void words_drop(words_say *s);
 /* "18:25:00" of seconds after midnight; the day goes round. */
 void words_put_clock(words_say *s, double s_after_midnight);
 

@@ -58,7 +58,7 @@ void ran_clear(ran *r) {
 
 int folder_make(void **state) {
   const char *base = getenv("TMPDIR");
-  int length = snprintf(folder, sizeof folder, "%.40s/oxbow-cli-XXXXXX", base ? base : "/tmp");
+  int length = snprintf(folder, sizeof folder, "%.40s/oxbow-cli-XXXXXX", base ? base : P_tmpdir);
   return length > 0 && mkdtemp(folder) ? 0 : -1;
 }
 

@@ -19,9 +19,11 @@ static bool turn_leg_at(const ox_flight *f, double t_s, bool begins) {
 }
 
 static void check_established(ox_sweep *sweep, const ox_case *c, const ox_flight *f,
-                              const ox_state *at) {
+                              double t_s, const ox_state *at) {
+  /* In the conditions of the leg that the event begins: the inbound leg. */
+  const ox_leg *leg = &f->legs[ox_flight_leg_index(f, t_s + 1e-7)];
   ox_triangle t =
-      ox_triangle_for_course(f->setup.inbound_true_deg, f->setup.tas_kt, f->setup.wind_kt);
+      ox_triangle_for_course(f->setup.inbound_true_deg, leg->tas_kt, leg->wind_kt);
   double off = holding_side_nm(f, at->p_nm);
   ox_sweep_note(sweep, OX_HOLDS_ESTABLISHED,
                 t.possible && fabs(off) <= 1e-9 &&
@@ -56,7 +58,7 @@ static void check_event(ox_sweep *sweep, const ox_case *c, const ox_flight *f,
                   "no turn ends at %.12g s", e->t_s);
     break;
   case OX_EVENT_ABEAM: check_abeam(sweep, c, f, &at); break;
-  case OX_EVENT_INTERCEPT: check_established(sweep, c, f, &at); break;
+  case OX_EVENT_INTERCEPT: check_established(sweep, c, f, e->t_s, &at); break;
   case OX_EVENT_CLOCK_START:
   case OX_EVENT_KIND_COUNT: break;
   }

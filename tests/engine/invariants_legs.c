@@ -115,8 +115,10 @@ static void check_airspeed(ox_sweep *sweep, const ox_case *c, const ox_flight *f
   ox_state at = ox_leg_at(l, middle);
   ox_sincos_deg(at.track_true_deg, &s, &k);
   double by_state = hypot(at.gs_kt * s - l->wind_kt.x, at.gs_kt * k - l->wind_kt.y);
-  double half = fmin(0.05, 0.25 * (l->t1_s - l->t0_s)), by_difference = tas;
-  if (half > 0.01) {
+  /* Over less than a third of a degree of turn, so that the chord is the arc to 1e-5. */
+  double turn_s = l->rate_deg_s != 0 ? 0.15 / fabs(l->rate_deg_s) : 1.0;
+  double half = fmin(fmin(0.05, turn_s), 0.25 * (l->t1_s - l->t0_s)), by_difference = tas;
+  if (half > 0.003) {
     ox_vec a = ox_leg_position(l, middle - half), b = ox_leg_position(l, middle + half);
     double to_kt = OX_S_PER_H / (2 * half);
     by_difference = hypot((b.x - a.x) * to_kt - l->wind_kt.x,

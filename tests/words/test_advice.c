@@ -25,6 +25,9 @@ static const advice_row rows[] = {
     {{OX_ADVICE_BELOW_FIXED_WING_MIN, 80, 90, 0}, {"80 KIAS", "90 KIAS"}},
     {{OX_ADVICE_NO_ARRIVAL, 0, 0, 0}, {"arrival"}},
     {{OX_ADVICE_WIND_EXTRAPOLATED, 21000, 0, 0}, {"21000 ft"}},
+    {{OX_ADVICE_DME_NOT_SEEN, 4, 6.58, 0}, {"4.0 NM", "6.6 NM above"}},
+    {{OX_ADVICE_LEAVE_MISSED, 250, 500, 0}, {"4:10", "8:20"}},
+    {{OX_ADVICE_LEAVE_BEFORE, 95, 0, 0}, {"1:35"}},
 };
 #define ROW_COUNT (sizeof rows / sizeof *rows)
 
@@ -71,6 +74,19 @@ static void every_reason_for_no_steady_hold_is_said(void **state) {
     assert_has(got, "51.3 kt", "advice");
     assert_null(strstr(got, "limit")); /* there is none to tell */
   }
+}
+
+static void times_to_leave_are_clock_times_where_the_crossing_has_one(void **state) {
+  ox_case c = ox_case_default();
+  c.arrival.fix_at_s = 86400 - 250; /* 23:55:50 */
+  char got[600];
+  ox_advice advice = {OX_ADVICE_LEAVE_MISSED, 190, 500, 0};
+  ox_words_advice(got, sizeof got, &c, &advice);
+  assert_has(got, "23:59:00 and 00:04:10", "advice");
+  advice.b = (double)INFINITY; /* no later circuit leads back */
+  ox_words_advice(got, sizeof got, &c, &advice);
+  assert_sound(got, "advice");
+  assert_has(got, "before it is 23:59:00", "advice");
 }
 
 static void a_speed_just_over_the_limit_does_not_read_as_the_limit(void **state) {
@@ -171,6 +187,7 @@ int main(void) {
       cmocka_unit_test(every_kind_is_a_sentence_with_its_figures),
       cmocka_unit_test(no_two_kinds_say_the_same),
       cmocka_unit_test(every_reason_for_no_steady_hold_is_said),
+      cmocka_unit_test(times_to_leave_are_clock_times_where_the_crossing_has_one),
       cmocka_unit_test(a_speed_just_over_the_limit_does_not_read_as_the_limit),
       cmocka_unit_test(the_entry_is_not_called_a_circuit),
       cmocka_unit_test(a_short_inbound_leg_asks_for_a_longer_outbound_one),

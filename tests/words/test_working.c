@@ -88,6 +88,52 @@ static void every_demo_case_is_worked_out(void **state) {
   }
 }
 
+/* What random cases do not have: a climb, a wind that changes, a DME, a time to leave. */
+static void dress_up(ox_random *r, ox_case *c) {
+  if (ox_random_below(r, 3) == 0) {
+    c->hold.climb_to_ft = ox_random_between(r, 1000, 20000);
+    c->hold.climb_ft_min = ox_random_between(r, 200, 2000);
+  }
+  c->hold.ends = (ox_hold_ends)ox_random_below(r, 2);
+  if (ox_random_below(r, 3) == 0) {
+    c->hold.ends = OX_HOLD_TO_EFC;
+    c->hold.efc_min = 600;
+    c->arrival.fix_at_s = 36000 - (int)ox_random_between(r, -100, 2000);
+  }
+  if (ox_random_below(r, 3) == 0) {
+    c->wind_change_count = 2;
+    c->wind_changes[0] = (ox_wind_change){2, 40, 15, OX_NORTH_TRUE};
+    c->wind_changes[1] = (ox_wind_change){7.5, 310, 33, OX_NORTH_MAGNETIC};
+  }
+  if (ox_random_below(r, 2) == 0) {
+    c->hold.station.given = true;
+    c->hold.station.radial_deg = ox_random_between(r, 0, 360);
+    c->hold.station.nm = ox_random_between(r, 0, 40);
+  }
+  c->aircraft.turn_by = (ox_turn_by)ox_random_below(r, 2);
+  c->technique.entry_line = (ox_entry_line)ox_random_below(r, 2);
+  c->technique.reaction_s = ox_random_between(r, 0, 6);
+  c->technique.lead = (ox_lead)ox_random_below(r, 2);
+}
+
+static void dressed_up_cases_are_worked_out(void **state) {
+  ox_random r = {20240612};
+  int flown = 0;
+  for (int i = 0; i < 2000; i++) {
+    ox_case c = ox_random_case(&r, i % 2 ? 0.4 : 1.2);
+    dress_up(&r, &c);
+    if (ox_case_check(&c, NULL, 0) > 0) continue; /* a climb may pass the speed of sound */
+    ox_working w = work_out(&c);
+    assert_complete(&w, &flight);
+    ox_working_clear(&w);
+    char *text = ox_words_describe(&c, &flight);
+    assert_sound(text, "description");
+    free(text);
+    flown++;
+  }
+  assert_true(flown > 1500);
+}
+
 static void random_cases_are_worked_out(void **state) {
   ox_random r = {20240611};
   for (int i = 0; i < 3000; i++) {
@@ -172,8 +218,8 @@ static void the_entry_is_explained_with_its_angles(void **state) {
   const ox_working_row *row = find_row(&w, "Entry");
   assert_has(row->why, "Heading 290 is 130° left of the outbound course 060", "entry");
   assert_has(row->why,
-             "with right turns 0–70° left of it is teardrop, 0–110° right of it parallel, the "
-             "other 180° direct",
+             "with right turns 0–70° left of it is teardrop, 0–110° right of it "
+             "parallel, the other 180° direct",
              "entry");
   assert_string_equal(find_row(&w, "Distance to the boundary")->value,
                       "60° left of the boundary at 350");
@@ -187,6 +233,78 @@ static void the_sectors_of_left_turns_are_mirrored_in_words(void **state) {
   ox_working w = work_out(&c);
   assert_has(find_row(&w, "Entry")->why,
              "with left turns 0–70° right of it is teardrop, 0–110° left of it parallel", "entry");
+  ox_working_clear(&w);
+}
+
+/* AIM 5-3-8 figures: towards the station, fix at 10 DME, 5 mile leg: turn inbound at 15 DME; away
+ * from it, fix at 28 DME, 8 mile leg: at 20 DME. At the station's height slant is ground range. */
+static void a_leg_by_dme_ends_at_the_reading_of_the_figures(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.leg_by = OX_LEG_BY_DISTANCE;
+  c.hold.leg_end = OX_LEG_END_OUTBOUND;
+  c.hold.station.given = true;
+  c.hold.station.elevation_ft = c.hold.altitude_ft;
+  c.hold.leg_nm = 5;
+  c.hold.station.nm = 10;
+  c.hold.station.radial_deg = c.hold.inbound_deg;
+  assert_value(&c, "Leg asked for", "outbound to 15 DME");
+  c.hold.leg_nm = 8;
+  c.hold.station.nm = 28;
+  c.hold.station.radial_deg = c.hold.inbound_deg - 180;
+  assert_value(&c, "Leg asked for", "outbound to 20 DME");
+}
+
+static void the_time_to_leave_is_a_clock_time(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.ends = OX_HOLD_TO_EFC;
+  c.hold.efc_min = 18 * 60 + 25;
+  c.arrival.fix_at_s = (18 * 60 + 11) * 60 + 30;
+  assert_value(&c, "Leave the fix", "18:25:00 UTC");
+  ox_working w = work_out(&c);
+  assert_has(find_row(&w, "Leave the fix")->why, "13:30 after crossing the fix at 18:11:30", "why");
+  ox_working_clear(&w);
+}
+
+static void a_reversal_needs_no_circuit(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.ends = OX_HOLD_REVERSAL;
+  c.arrival.heading_deg = 220; /* parallel */
+  ox_working w = work_out(&c);
+  assert_int_equal(flight.circuit_count, 0);
+  assert_string_equal(find_row(&w, "Circuits")->value, "none flown");
+  assert_has(find_row(&w, "Circuits")->why, "reversal is complete", "why");
+  ox_working_clear(&w);
+}
+
+static void climbs_and_changes_of_wind_have_rows(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.climb_to_ft = 9000;
+  c.hold.climb_ft_min = 500;
+  c.wind_change_count = 1;
+  c.wind_changes[0] = (ox_wind_change){4, 250, 30, OX_NORTH_TRUE};
+  assert_value(&c, "In the hold", "climb to 9000 ft in 8:00");
+  assert_value(&c, "Then the wind changes", "from 250 at 30 kt");
+  c.hold.climb_to_ft = 3000;
+  assert_value(&c, "In the hold", "descent to 3000 ft in 4:00");
+}
+
+/* Teardrop flown as a track 30 degrees off the outbound course: 152 inbound, left: track 002. With
+ * 120 sin 10 = 20.84 kt straight across it from the left the heading is 10 degrees to the left. */
+static void an_entry_flown_as_a_track_is_corrected_for_the_wind(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.inbound_deg = 152;
+  c.hold.turns = OX_TURNS_LEFT;
+  c.arrival.heading_deg = 10;
+  c.aircraft.ias_kt = 0;
+  c.aircraft.tas_kt = 120;
+  c.wind_count = 1;
+  c.wind[0] = (ox_wind_row){0, 272, 20.837781, OX_NORTH_TRUE};
+  assert_value(&c, "Entry heading", "002");
+  c.technique.entry_line = OX_ENTRY_LINE_TRACK;
+  assert_value(&c, "Entry heading", "352");
+  ox_working w = work_out(&c);
+  assert_has(find_row(&w, "Entry heading")->why, "as a track made good, with the wind 10° L",
+             "why");
   ox_working_clear(&w);
 }
 
@@ -305,6 +423,12 @@ int main(void) {
       cmocka_unit_test(the_default_case_has_its_rows),
       cmocka_unit_test(every_demo_case_is_worked_out),
       cmocka_unit_test(random_cases_are_worked_out),
+      cmocka_unit_test(dressed_up_cases_are_worked_out),
+      cmocka_unit_test(a_leg_by_dme_ends_at_the_reading_of_the_figures),
+      cmocka_unit_test(the_time_to_leave_is_a_clock_time),
+      cmocka_unit_test(a_reversal_needs_no_circuit),
+      cmocka_unit_test(climbs_and_changes_of_wind_have_rows),
+      cmocka_unit_test(an_entry_flown_as_a_track_is_corrected_for_the_wind),
       cmocka_unit_test(triple_drift_is_that_of_the_manual),
       cmocka_unit_test(the_steady_hold_is_shown_as_solved),
       cmocka_unit_test(entries_are_those_of_the_sector_rule),

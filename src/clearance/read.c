@@ -1,0 +1,166 @@
+/* Reading a clearance from beginning to end: the longest phrase that fits at each place becomes an
+ * item, words of no phrase are left aside, and then the items are made sense of. */
+#include <string.h>
+
+#include "phrases.h"
+#include "reading.h"
+
+static void mark(clr_tokens *t, size_t first, size_t count, unsigned char as) {
+  const clr_token *last = &t->tokens[first + count - 1];
+  for (size_t i = t->tokens[first].at; i < last->at + last->length; i++)
+    t->mark[i] = as;
+}
+
+/* The longest phrase at token i that makes an item. */
+static bool best_phrase(const clr_tokens *t, size_t i, bool after_direction, clr_catch *best,
+                        ox_item *item) {
+  size_t count;
+  const clr_phrase *phrases = clr_phrases(&count);
+  best->tokens = 0;
+  for (size_t p = 0; p < count; p++) {
+    if (phrases[p].after_direction && (!after_direction || t->tokens[i].breaks)) continue;
+    clr_catch caught;
+    ox_item made;
+    if (!clr_try(t, i, &phrases[p], &caught) || caught.tokens <= best->tokens) continue;
+    if (!clr_make_item(t, &caught, &made)) continue;
+    *best = caught;
+    *item = made;
+  }
+  return best->tokens > 0;
+}
+
+/* After "correction" what was said before of the same kind no longer counts. */
+static void take_back(clr_tokens *t, ox_clearance *out, ox_item_kind kind) {
+  size_t kept = 0;
+  for (size_t i = 0; i < out->item_count; i++) {
+    const ox_item *item = &out->items[i];
+    if (item->kind == kind)
+      memset(t->mark + item->words.at, CLR_MARK_IGNORED, item->words.length);
+    else
+      out->items[kept++] = *item;
+  }
+  out->item_count = kept;
+}
+
+static void find_items(clr_tokens *t, clr_reading *r) {
+  ox_clearance *out = r->out;
+  bool after_direction = false, corrected = false;
+  for (size_t i = 0; i < t->count;) {
+    clr_catch caught;
+    ox_item item;
+    if (t->tokens[i].kind == T_HOLD) r->hold_said = true;
+    bool found = best_phrase(t, i, after_direction, &caught, &item);
+    after_direction = false;
+    if (!found) {
+      if (t->tokens[i].kind == T_CORRECTION) corrected = true;
+      bool joins = t->tokens[i].kind >= T_AND && t->tokens[i].kind <= T_LAST_JOINING;
+      if (!joins && t->tokens[i].kind != T_CORRECTION) mark(t, i, 1, CLR_MARK_IGNORED);
+      i++;
+      continue;
+    }
+    bool useful = item.kind != CLR_NO_ITEM;
+    if (useful && corrected) take_back(t, out, item.kind);
+    if (useful) corrected = false;
+    useful = useful && out->item_count < OX_CLEARANCE_ITEMS_MAX;
+    mark(t, i, caught.tokens, useful ? CLR_MARK_USED : CLR_MARK_IGNORED);
+    if (useful) {
+      const clr_token *last = &t->tokens[i + caught.tokens - 1];
+      item.words = (ox_span){t->tokens[i].at, last->at + last->length - t->tokens[i].at};
+      out->items[out->item_count++] = item;
+      after_direction = item.kind == OX_ITEM_DIRECTION;
+    }
+    i += caught.tokens;
+  }
+}
+
+/* Words left aside, as ranges that reach over blanks and small words but not over an item. */
+static void list_ignored(const clr_tokens *t, ox_clearance *out) {
+  bool open = false;
+  for (size_t i = 0; i < t->length; i++) {
+    if (t->mark[i] == CLR_MARK_USED) open = false;
+    if (t->mark[i] != CLR_MARK_IGNORED) continue;
+    if (!open) {
+      if (out->ignored_count == OX_CLEARANCE_IGNORED_MAX) return;
+      out->ignored[out->ignored_count++].at = i;
+      open = true;
+    }
+    ox_span *range = &out->ignored[out->ignored_count - 1];
+    range->length = i + 1 - range->at;
+  }
+}
+
+static void find_firsts(clr_reading *r) {
+  for (int k = 0; k < OX_ITEM_KIND_COUNT; k++)
+    r->first[k] = -1;
+  for (size_t i = r->out->item_count; i-- > 0;)
+    if (r->out->items[i].sound) r->first[r->out->items[i].kind] = (int)i;
+}
+
+static bool any_item(const ox_clearance *out, const ox_item_kind *kinds, size_t count) {
+  for (size_t i = 0; i < out->item_count; i++)
+    for (size_t k = 0; k < count; k++)
+      if (out->items[i].kind == kinds[k]) return true;
+  return false;
+}
+
+/* A clearance names a place, a direction or a line, or says to hold; anything less only amends
+ * the hold that is flown ("EFC now 1915", "make left turns"). */
+static void classify(clr_reading *r) {
+  static const ox_item_kind holding[] = {
+      OX_ITEM_LIMIT,  OX_ITEM_FIX,     OX_ITEM_FIX_DME, OX_ITEM_DME_RANGE, OX_ITEM_DIRECTION,
+      OX_ITEM_RADIAL, OX_ITEM_BEARING, OX_ITEM_COURSE,  OX_ITEM_INBOUND,   OX_ITEM_OUTBOUND,
+      OX_ITEM_AIRWAY, OX_ITEM_PUBLISHED};
+  r->published = clr_item(r, OX_ITEM_PUBLISHED) != NULL;
+  const ox_item *delay = clr_item(r, OX_ITEM_DELAY);
+  r->no_delay = delay && delay->value == 0;
+  bool about_hold = any_item(r->out, holding + 1, sizeof holding / sizeof *holding - 1);
+  r->holds = r->hold_said || about_hold || (any_item(r->out, holding, 1) && !r->no_delay);
+}
+
+ox_clearance_options ox_clearance_options_default(void) {
+  return (ox_clearance_options){.wording = OX_WORDING_US, .now_min = -1};
+}
+
+ox_status ox_clearance_read(const char *text, const ox_case *base,
+                            const ox_clearance_options *options, ox_clearance *out) {
+  if (!text || !out || strnlen(text, OX_CLEARANCE_BYTES_MAX + 1) > OX_CLEARANCE_BYTES_MAX)
+    return OX_ERROR;
+  ox_case start = base ? *base : ox_case_default();
+  if (ox_case_check(&start, NULL, 0) != 0) return OX_ERROR;
+  ox_clearance_options fallback = ox_clearance_options_default();
+  clr_tokens t;
+  clr_lex(&t, text, strlen(text));
+  clr_gather(&t);
+  out->item_count = out->ignored_count = out->default_count = 0;
+  out->question_count = out->field_count = 0;
+  out->result = start;
+  clr_reading r = {.out = out, .o = options ? options : &fallback, .line_item = -1};
+  find_items(&t, &r);
+  list_ignored(&t, out);
+  find_firsts(&r);
+  classify(&r);
+  clr_mean(&r);
+  clr_doubt(&r);
+  return out->question_count > 0 ? OX_ADVISORY : OX_OK;
+}
+
+const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind) {
+  for (size_t i = 0; i < c->item_count; i++)
+    if (c->items[i].kind == kind && c->items[i].sound) return &c->items[i];
+  return NULL;
+}
+
+const char *ox_item_name(ox_item_kind kind) {
+  static const char *const names[OX_ITEM_KIND_COUNT] = {
+      [OX_ITEM_LIMIT] = "clearance limit", [OX_ITEM_DIRECTION] = "direction of holding",
+      [OX_ITEM_FIX] = "holding fix",       [OX_ITEM_FIX_DME] = "DME fix",
+      [OX_ITEM_DME_RANGE] = "DME limits",  [OX_ITEM_RADIAL] = "radial",
+      [OX_ITEM_BEARING] = "bearing",       [OX_ITEM_COURSE] = "course",
+      [OX_ITEM_INBOUND] = "inbound course", [OX_ITEM_OUTBOUND] = "outbound course",
+      [OX_ITEM_AIRWAY] = "airway",         [OX_ITEM_LEG] = "leg length",
+      [OX_ITEM_TURNS] = "turns",           [OX_ITEM_EFC] = "expect further clearance time",
+      [OX_ITEM_ALTITUDE] = "altitude",     [OX_ITEM_SPEED] = "speed",
+      [OX_ITEM_DELAY] = "delay",           [OX_ITEM_PUBLISHED] = "as published",
+      [OX_ITEM_NOW] = "time now",          [OX_ITEM_ROUTE] = "further routing"};
+  return (unsigned)kind < OX_ITEM_KIND_COUNT ? names[kind] : "unknown item";
+}
