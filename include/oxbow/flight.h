@@ -104,7 +104,8 @@ typedef enum {
   OX_ADVICE_NO_ARRIVAL,          /* the aircraft makes no way over the ground; arrival left out */
   OX_ADVICE_WIND_EXTRAPOLATED,   /* a = altitude outside the rows; nearest row used */
   OX_ADVICE_DME_NOT_SEEN,        /* a = reading, b = height above the station NM; time is flown */
-  OX_ADVICE_LEAVE_MISSED,        /* a, b = the two nearest times, seconds after the first fix */
+  OX_ADVICE_LEAVE_MISSED,        /* a, b = the nearest times before and after, seconds after
+                                    the first fix passage; b = a where there is none after */
   OX_ADVICE_LEAVE_BEFORE,        /* the EFC is before the aircraft is over the fix; a = s before */
   OX_ADVICE_KIND_COUNT
 } ox_advice_kind;
@@ -129,7 +130,7 @@ typedef struct {
   ox_circuit circuits[OX_CIRCUITS_MAX];
   size_t advice_count;
   ox_advice advice[OX_ADVISORIES_MAX];
-  double leave_t_s;             /* when the fix is to be left (s), in a hold that ends at its EFC; else 0 */
+  double leave_t_s; /* when the fix is to be left (s), in a hold that ends at its EFC; else 0 */
 } ox_flight;
 
 /* Resolves a case: TAS, turn, norths, wind at the altitude, limits. OX_ERROR when

@@ -65,9 +65,12 @@ static double fix_dme_nm(const clr_reading *r) {
   return away ? range->value2 : range->value;
 }
 
+/* The fix by its station and DME; a point that has a name of its own keeps it. */
 static void name_dme_fix(clr_reading *r) {
   const ox_item *at = clr_item(r, OX_ITEM_FIX_DME), *line = line_item(r);
   const char *station = at && at->name[0] ? at->name : line ? line->name : "";
+  if (!station[0] && r->fix[0] && r->facility != OX_FACILITY_STATION) return;
+  if (!station[0]) station = r->fix;
   ox_say_options figures = ox_say_options_default();
   char name[OX_FIX_NAME_BYTES];
   clr_text text = clr_into(name, sizeof name);

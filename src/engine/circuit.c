@@ -8,6 +8,7 @@
 #include "oxbow/units.h"
 #include "outbound.h"
 
+static const double NEAR_FROM_DEG = 315.0;
 static const double LAST_STRETCH_S = 60.0;   /* enough to see where the wind takes it */
 
 static bool lost(ox_pilot *k) {
@@ -78,7 +79,10 @@ bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, d
                    double *inbound_s) {
   *offset_nm = *inbound_s = 0.0;
   k->established = k->late = false;
-  bool near = false; /* not in the turn any more: plan from wherever it points */
+  /* Not in a turn to the inbound heading (any more): plan from wherever it points. In a wind near
+   * the TAS the outbound heading can be the inbound one, give or take, and no one turns a whole
+   * circle for that. */
+  bool near = pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense) > NEAR_FROM_DEG;
   double timing_from_s = k->t_s;
   /* Each plan uses up a change of the conditions, or the one late turn. */
   for (size_t plans = 0; plans <= OX_CONDITIONS_MAX + 1; plans++) {
@@ -136,7 +140,8 @@ bool circuit_fly(ox_pilot *k, int number, bool direct_entry, const ox_circuit_or
   m->fix_t_s = k->t_s;
   ox_outbound_plan plan = outbound_choose(k, order);
   fly_outbound(k, &plan, direct_entry, m);
-  m->complete = return_to_fix(k, OX_LEG_INBOUND_TURN, 1, plan.direct, &m->rollout_offset_nm, &m->inbound_s);
+  m->complete = return_to_fix(k, OX_LEG_INBOUND_TURN, 1, plan.direct, &m->rollout_offset_nm,
+                              &m->inbound_s);
   m->end_t_s = k->t_s;
   measure_circuit(k, m, first_leg);
   return m->complete;

@@ -10,7 +10,8 @@
 bool entry_fly(ox_pilot *k, ox_entry_kind kind);
 
 /* From a place after the outbound leg, with a turn in a sense, by the inbound course or direct,
- * back over the fix; `direct` asks for the way without the course. turn_kind names the first turn. False when the fix cannot be regained. */
+ * back over the fix; `direct` asks for the way without the course. turn_kind names the first turn.
+ * False when the fix cannot be regained. */
 bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, double *offset_nm,
                    double *inbound_s);
 

@@ -7,6 +7,7 @@
 #include "root.h"
 
 static const double OVERSHOOT_SAID_NM = 0.1; /* less is not seen on an instrument */
+static const double ABEAM_NM = 1e-12;        /* far below a foot, far above rounding */
 static const double LONG_INBOUND_S = 10.0;   /* Doc 8168 Vol II: timing tolerance of 10 s */
 
 /* Farthest to the non-holding side (NM, >= 0) over the legs from an index on: at a leg's ends, or
@@ -58,8 +59,8 @@ static bool passes_abeam(const ox_pilot *k, const ox_leg *leg, double *at_t_s) {
   for (int i = 1; i <= pieces; i++) {
     double t1 = i == pieces ? leg->t1_s : leg->t0_s + (leg->t1_s - leg->t0_s) * i / pieces;
     double y1 = along_nm(t1, &a);
-    if (y0 > 0.0 && y1 <= 0.0) {
-      *at_t_s = ox_root(along_nm, &a, t0, t1, y0, y1);
+    if (y0 > ABEAM_NM && y1 <= ABEAM_NM) {
+      *at_t_s = y1 >= 0.0 ? t1 : ox_root(along_nm, &a, t0, t1, y0, y1);
       found = true;
     }
     t0 = t1;

@@ -127,7 +127,8 @@ typedef enum { BY_CLOCK, BY_LENGTH, BY_END, BY_DME, BY_INBOUND, BY_STRAIGHT } ho
 typedef struct {
   const ox_pilot *k;
   how_long how;
-  double value; /* BY_CLOCK, BY_STRAIGHT: s; BY_LENGTH, BY_END: NM outbound, BY_DME: reading; BY_INBOUND: NM inbound */
+  double value; /* BY_CLOCK, BY_STRAIGHT: s; BY_LENGTH, BY_END: NM outbound; BY_DME: a reading;
+                   BY_INBOUND: NM inbound */
 } timing;
 
 /* Where a plain turn from the outbound heading to the inbound one leads, relative to its start. */

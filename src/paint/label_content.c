@@ -230,8 +230,8 @@ static void add_rose_figures(ox_picture *p) {
   if (p->rose.radius <= 0.0) return;
   int step = p->rose.radius > 4.2 * p->size.small ? 30 : 90;
   for (int deg = step; deg < 360; deg += step) {
-    char words[8];
-    snprintf(words, sizeof words, "%03d", deg);
+    char words[4];
+    ox_words_bearing(words, deg);
     add_figure(p, p->rose.north_deg + deg, words, OX_TEXT_PLAIN, OX_INK_QUIET, 5);
   }
 }

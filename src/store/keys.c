@@ -11,7 +11,8 @@ static bool is_among(const char *const *words, const char *word) {
 }
 
 static const char *const top_keys[] = {"format", "version", "title", "cases", NULL};
-static const char *const case_keys[] = {"name", "hold.fix", "hold.efc", "wind", NULL};
+static const char *const case_keys[] = {"name", "hold.fix",     "hold.efc", "arrival.fix_at",
+                                        "wind", "wind_changes", NULL};
 
 bool ox_key_is_within(const char *path, const char *section) {
   size_t length = strlen(section);
@@ -26,21 +27,40 @@ bool ox_key_is_section(const char *path) {
   return false;
 }
 
-const ox_field *ox_wind_field_by_key(const char *key) {
-  size_t count;
-  const ox_field *fields = ox_wind_fields(&count);
+static const ox_field *by_key(const ox_field *fields, size_t count, const char *key) {
   for (size_t i = 0; i < count; i++)
     if (strcmp(fields[i].key, key) == 0) return &fields[i];
   return NULL;
+}
+
+const ox_field *ox_wind_field_by_key(const char *key) {
+  size_t count;
+  const ox_field *fields = ox_wind_fields(&count);
+  return by_key(fields, count, key);
+}
+
+const ox_field *ox_wind_change_field_by_key(const char *key) {
+  size_t count;
+  const ox_field *fields = ox_wind_change_fields(&count);
+  return by_key(fields, count, key);
 }
 
 bool ox_key_is_known(ox_key_table table, const char *path) {
   switch (table) {
     case OX_KEYS_TOP: return is_among(top_keys, path);
     case OX_KEYS_WIND: return ox_wind_field_by_key(path) != NULL;
+    case OX_KEYS_CHANGE: return ox_wind_change_field_by_key(path) != NULL;
     case OX_KEYS_CASE: break;
   }
   return ox_field_by_key(path) || is_among(case_keys, path) || ox_key_is_section(path);
+}
+
+bool ox_key_is_idle(const ox_case *c, const char *path) {
+  static const char station[] = "hold.leg.station";
+  if (strcmp(path, "hold.climb_ft_min") == 0) return c->hold.climb_to_ft == 0.0;
+  if (strcmp(path, station) != 0 && !ox_key_is_within(path, station)) return false;
+  return !c->hold.station.given || c->hold.leg_by != OX_LEG_BY_DISTANCE ||
+         c->hold.leg_end != OX_LEG_END_OUTBOUND;
 }
 
 bool ox_key_join(char path[OX_KEY_PATH_BYTES], const char *prefix, const char *key) {

@@ -12,9 +12,10 @@
 
 /* Where a path "hold.turns" is looked up. */
 typedef enum {
-  OX_KEYS_TOP,  /* the lesson itself */
-  OX_KEYS_CASE, /* a case; paths with dots */
-  OX_KEYS_WIND, /* one row of wind */
+  OX_KEYS_TOP,    /* the lesson itself */
+  OX_KEYS_CASE,   /* a case; paths with dots */
+  OX_KEYS_WIND,   /* one row of wind */
+  OX_KEYS_CHANGE, /* one change of wind */
 } ox_key_table;
 
 /* An object that holds further keys ("hold", "hold.leg", "technique"). */
@@ -26,7 +27,12 @@ bool ox_key_is_known(ox_key_table table, const char *path);
 bool ox_key_join(char path[OX_KEY_PATH_BYTES], const char *prefix, const char *key);
 /* Whether the field stands directly or deeper in a section. */
 bool ox_key_is_within(const char *path, const char *section);
-/* A row field by its key, or NULL. */
+/* Whether what the case has at the path plays no part in it, so that it is neither kept on reading
+ * nor written: a station (the section or a key in it) without an outbound leg that its DME could
+ * end, and a rate of climb in level flight. */
+bool ox_key_is_idle(const ox_case *c, const char *path);
+/* A field of a row, or of a change, of wind by its key, or NULL. */
 const ox_field *ox_wind_field_by_key(const char *key);
+const ox_field *ox_wind_change_field_by_key(const char *key);
 
 #endif

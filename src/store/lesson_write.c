@@ -66,6 +66,7 @@ static bool leg_key_is_idle(const ox_case *c, const char *path) {
 }
 
 static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
+static void add_wind_changes(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
 
 static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed) {
   size_t count;
@@ -76,9 +77,10 @@ static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *fai
     bool omit;
     if (!wind_added && !strchr(path, '.')) { /* after the aircraft, before the variation */
       add_wind(to, c, kept, failed);
+      add_wind_changes(to, c, kept, failed);
       wind_added = true;
     }
-    if (leg_key_is_idle(c, path)) continue;
+    if (leg_key_is_idle(c, path) || ox_key_is_idle(c, path)) continue;
     cJSON *item = field_item(&fields[i], c, &omit);
     if (omit) continue;
     cJSON *section = section_of(to, path, &key, failed);
@@ -97,10 +99,22 @@ static void add_efc(cJSON *hold, const ox_case *c, bool *failed) {
   add(hold, "efc", given ? cJSON_CreateString(text) : cJSON_CreateNull(), failed);
 }
 
+/* Only when given: most lessons have no clock. */
+static void add_fix_at(cJSON *arrival, const ox_case *c, bool *failed) {
+  char text[16];
+  int time_s = c->arrival.fix_at_s;
+  if (time_s < 0 || time_s >= 24 * 3600) return;
+  int length = snprintf(text, sizeof text, "%02d:%02d", time_s / 3600, time_s / 60 % 60);
+  if (time_s % 60 != 0)
+    snprintf(text + length, sizeof text - (size_t)length, ":%02d", time_s % 60);
+  add(arrival, "fix_at", cJSON_CreateString(text), failed);
+}
+
 /* Copies what the kept object has and the format does not know. Inside a known section the same
- * is done one level deeper; a section that is not there is made when there is something to keep. */
-static void keep_unknown(cJSON *to, const cJSON *kept, ox_key_table table, const char *prefix,
-                         bool *failed) {
+ * is done one level deeper; a section that is not there is made when there is something to keep,
+ * but a station that is gone takes its keys with it. `c` is for the keys of a case. */
+static void keep_unknown(cJSON *to, const ox_case *c, const cJSON *kept, ox_key_table table,
+                         const char *prefix, bool *failed) {
   char path[OX_KEY_PATH_BYTES];
   if (!cJSON_IsObject(kept)) return;
   for (const cJSON *child = kept->child; child && !*failed; child = child->next) {
@@ -111,10 +125,11 @@ static void keep_unknown(cJSON *to, const cJSON *kept, ox_key_table table, const
       continue;
     }
     if (table != OX_KEYS_CASE || !ox_key_is_section(path) || !cJSON_IsObject(child)) continue;
+    if (ox_key_is_idle(c, path)) continue;
     cJSON *inner = ox_json_member(to, child->string);
     if (!inner) inner = add(to, child->string, cJSON_CreateObject(), failed);
     if (!inner) return;
-    keep_unknown(inner, child, table, path, failed);
+    keep_unknown(inner, c, child, table, path, failed);
     if (!inner->child) cJSON_Delete(cJSON_DetachItemViaPointer(to, inner));
   }
 }
@@ -133,7 +148,7 @@ static cJSON *make_row(const ox_wind_row *row, bool with_altitude, const cJSON *
     bool omit;
     add(object, fields[i].key, field_item(&fields[i], row, &omit), failed);
   }
-  if (object) keep_unknown(object, kept, OX_KEYS_WIND, "", failed);
+  if (object) keep_unknown(object, NULL, kept, OX_KEYS_WIND, "", failed);
   return object;
 }
 
@@ -157,6 +172,32 @@ static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *faile
   }
 }
 
+static cJSON *make_change(const ox_wind_change *change, const cJSON *kept, bool *failed) {
+  cJSON *object = cJSON_CreateObject();
+  size_t count;
+  const ox_field *fields = ox_wind_change_fields(&count);
+  for (size_t i = 0; object && i < count; i++) {
+    bool omit;
+    add(object, fields[i].key, field_item(&fields[i], change, &omit), failed);
+  }
+  if (object) keep_unknown(object, NULL, kept, OX_KEYS_CHANGE, "", failed);
+  return object;
+}
+
+/* Always a list; nothing when the wind stays as it is. */
+static void add_wind_changes(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed) {
+  int count = c->wind_change_count;
+  if (count <= 0 || count > OX_WIND_CHANGES_MAX) return;
+  const cJSON *kept_list = cJSON_IsObject(kept) ? ox_json_member(kept, "wind_changes") : NULL;
+  bool same = cJSON_IsArray(kept_list) && cJSON_GetArraySize(kept_list) == count;
+  cJSON *list = add(to, "wind_changes", cJSON_CreateArray(), failed);
+  const cJSON *kept_row = same ? kept_list->child : NULL;
+  for (int i = 0; list && i < count && !*failed; i++) {
+    add(list, NULL, make_change(&c->wind_changes[i], kept_row, failed), failed);
+    if (kept_row) kept_row = kept_row->next;
+  }
+}
+
 static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
   const ox_case *c = &from->c;
   cJSON *object = cJSON_CreateObject();
@@ -169,7 +210,9 @@ static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
   if (hold && !ox_text_is_blank(fix)) add(hold, "fix", cJSON_CreateString(fix), failed);
   add_fields(object, c, from->kept, failed);
   if (hold) add_efc(hold, c, failed);
-  keep_unknown(object, from->kept, OX_KEYS_CASE, "", failed);
+  cJSON *arrival = ox_json_member(object, "arrival");
+  if (arrival) add_fix_at(arrival, c, failed);
+  keep_unknown(object, c, from->kept, OX_KEYS_CASE, "", failed);
   return object;
 }
 
@@ -189,7 +232,7 @@ static cJSON *make_lesson(const ox_lesson *lesson, bool *failed) {
   cJSON *cases = add(object, "cases", cJSON_CreateArray(), failed);
   for (size_t i = 0; cases && i < lesson->case_count && !*failed; i++)
     add(cases, NULL, make_case(&lesson->cases[i], failed), failed);
-  keep_unknown(object, lesson->kept, OX_KEYS_TOP, "", failed);
+  keep_unknown(object, NULL, lesson->kept, OX_KEYS_TOP, "", failed);
   return object;
 }
 

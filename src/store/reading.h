@@ -56,7 +56,8 @@ bool ox_reading_was_seen(const ox_reading *r, const char *path);
 /* A whole case from its JSON value; number from 1. *out is always a case that ox_case_check
  * accepts, with defaults where something was refused. */
 void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out);
-/* The wind of a case. */
+/* The wind of a case, and its changes. Where something is refused *out stays as it was. */
 void ox_reading_wind(ox_reading *r, const cJSON *value, ox_case *out);
+void ox_reading_wind_changes(ox_reading *r, const cJSON *value, ox_case *out);
 
 #endif

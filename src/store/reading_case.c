@@ -11,6 +11,8 @@
 #define FIX_PLACE_ALLOWED \
   "a name of one line and 1 to 63 bytes; a fix given by its place is not known to this version"
 #define EFC_ALLOWED "a time of day (\"00:00\" to \"23:59\") or null"
+#define FIX_AT_ALLOWED "a time of day (\"00:00\" to \"23:59:59\") or null"
+#define STATION "hold.leg.station"
 
 static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
   char fix[OX_FIX_NAME_BYTES];
@@ -21,33 +23,60 @@ static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
     strcpy(out->hold.fix, fix);
 }
 
-/* Minutes after midnight of "HH:MM", or -1. */
-static int efc_minutes(const char *text) {
-  if (strlen(text) != 5 || text[2] != ':') return -1;
-  for (int i = 0; i < 5; i++)
-    if (i != 2 && (text[i] < '0' || text[i] > '9')) return -1;
-  int hours = (text[0] - '0') * 10 + text[1] - '0';
-  int minutes = (text[3] - '0') * 10 + text[4] - '0';
-  return hours < 24 && minutes < 60 ? hours * 60 + minutes : -1;
+/* Two figures below a limit, or -1. */
+static int two_figures(const char *at, int limit) {
+  for (int i = 0; i < 2; i++)
+    if (at[i] < '0' || at[i] > '9') return -1;
+  int number = (at[0] - '0') * 10 + at[1] - '0';
+  return number < limit ? number : -1;
+}
+
+/* Seconds after midnight of "HH:MM" or, where seconds may be given, "HH:MM:SS"; or -1. */
+static int time_of_day_s(const cJSON *value, bool with_seconds) {
+  const char *text = cJSON_IsString(value) ? value->valuestring : "";
+  size_t length = strlen(text);
+  if (length != 5 && !(with_seconds && length == 8)) return -1;
+  int hours = two_figures(text, 24), minutes = two_figures(text + 3, 60), seconds = 0;
+  bool ok = text[2] == ':';
+  if (length == 8) {
+    seconds = two_figures(text + 6, 60);
+    ok = ok && text[5] == ':';
+  }
+  return ok && hours >= 0 && minutes >= 0 && seconds >= 0
+             ? (hours * 60 + minutes) * 60 + seconds
+             : -1;
 }
 
 static void read_efc(ox_reading *r, const cJSON *value, ox_case *out) {
   if (cJSON_IsNull(value)) return;
-  int minutes = cJSON_IsString(value) ? efc_minutes(value->valuestring) : -1;
-  if (minutes < 0)
+  int time_s = time_of_day_s(value, false);
+  if (time_s < 0)
     ox_reading_refuse(r, "hold", "efc", value, EFC_ALLOWED);
   else
-    out->hold.efc_min = minutes;
+    out->hold.efc_min = time_s / 60;
+}
+
+static void read_fix_at(ox_reading *r, const cJSON *value, ox_case *out) {
+  if (cJSON_IsNull(value)) return;
+  int time_s = time_of_day_s(value, true);
+  if (time_s < 0)
+    ox_reading_refuse(r, "arrival", "fix_at", value, FIX_AT_ALLOWED);
+  else
+    out->arrival.fix_at_s = time_s;
 }
 
 static void read_members(ox_reading *r, const cJSON *object, const char *prefix, ox_case *out);
 
 static void read_section(ox_reading *r, const char *path, const cJSON *value, ox_case *out) {
-  if (cJSON_IsNull(value) && strcmp(path, "hold.leg") == 0) return; /* the standard time */
-  if (ox_reading_object(r, "", path, value))
-    read_members(r, value, path, out);
-  else
+  bool station = strcmp(path, STATION) == 0;
+  /* No leg is the standard time, no station a distance over the ground. */
+  if (cJSON_IsNull(value) && (station || strcmp(path, "hold.leg") == 0)) return;
+  if (!ox_reading_object(r, "", path, value)) {
     ox_reading_mark_told(r, path);
+    return;
+  }
+  if (station) out->hold.station.given = true;
+  read_members(r, value, path, out);
 }
 
 static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_case *out) {
@@ -64,11 +93,12 @@ static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_
     read_fix(r, value, out);
   } else if (strcmp(path, "hold.efc") == 0) {
     read_efc(r, value, out);
+  } else if (strcmp(path, "arrival.fix_at") == 0) {
+    read_fix_at(r, value, out);
   } else if (strcmp(path, "wind") == 0) {
     ox_reading_wind(r, value, out);
-  } else if (strcmp(path, "hold.leg.station") == 0) {
-    ox_reading_refuse(r, "", path, value,
-                      "known to this version: a leg has \"by\", \"s\", \"nm\" and \"end\"");
+  } else if (strcmp(path, "wind_changes") == 0) {
+    ox_reading_wind_changes(r, value, out);
   } else if (ox_key_is_section(path)) {
     read_section(r, path, value, out);
   }
@@ -104,6 +134,40 @@ static void check_leg(ox_reading *r, ox_case *out) {
   out->hold.leg_by = OX_LEG_BY_TIME; /* already told: nothing to tell again */
 }
 
+/* A reading of DME can end an outbound leg only, and only one flown by distance. A station at the
+ * fix lies in no direction. Nothing is said about what hangs on a key that was told already. */
+static void check_station(ox_reading *r, const ox_case *out) {
+  static const char by[] = "hold.leg.by", nm[] = STATION ".nm";
+  if (!out->hold.station.given) return;
+  bool by_is_open = ox_reading_was_told(r, by) ||
+                    (!ox_reading_was_seen(r, by) && ox_reading_was_seen(r, "hold.leg.nm"));
+  if (!by_is_open && !ox_reading_was_told(r, "hold.leg.end") &&
+      (out->hold.leg_by != OX_LEG_BY_DISTANCE || out->hold.leg_end != OX_LEG_END_OUTBOUND))
+    ox_reading_say(r, "", STATION,
+                   "a station goes only with a leg \"by\" \"distance\" whose \"end\" is "
+                   "\"outbound\"");
+  check_required(r, nm);
+  bool at_fix = ox_reading_was_seen(r, nm) && out->hold.station.nm == 0.0;
+  if (!at_fix) check_required(r, STATION ".radial_deg");
+}
+
+/* Whether the station was taken whole; a newer lesson is shown also where it was not. */
+static bool station_is_whole(const ox_reading *r, const ox_case *c) {
+  static const char nm[] = STATION ".nm", radial[] = STATION ".radial_deg";
+  return ox_reading_was_seen(r, nm) && !ox_reading_was_told(r, nm) &&
+         (ox_reading_was_seen(r, radial) || c->hold.station.nm == 0.0) &&
+         !ox_reading_was_told(r, radial) && !ox_reading_was_told(r, STATION ".elevation_ft");
+}
+
+/* What plays no part in the case has its default in memory, and is left out on writing. */
+static void settle(const ox_reading *r, ox_case *out) {
+  ox_case standard = ox_case_default();
+  if (!station_is_whole(r, out) || ox_key_is_idle(out, STATION))
+    out->hold.station = standard.hold.station;
+  if (ox_key_is_idle(out, "hold.climb_ft_min"))
+    out->hold.climb_ft_min = standard.hold.climb_ft_min;
+}
+
 /* One of the two airspeeds. The one that is not given is 0; where neither could be read the
  * default stands in, so that the checks that follow have something to work with. */
 static void check_airspeed(ox_reading *r, ox_case *out) {
@@ -124,6 +188,7 @@ static void check_airspeed(ox_reading *r, ox_case *out) {
 static void check_together(ox_reading *r, ox_case *out) {
   ox_fault fault;
   bool dubious = ox_reading_was_told(r, "hold.altitude_ft") ||
+                 ox_reading_was_told(r, "hold.climb_to_ft") ||
                  ox_reading_was_told(r, "aircraft.isa_dev_c") ||
                  ox_reading_was_told(r, "aircraft.ias_kt") ||
                  ox_reading_was_told(r, "aircraft.tas_kt");
@@ -139,6 +204,7 @@ static void check_together(ox_reading *r, ox_case *out) {
     if (airspeed) {
       out->aircraft = standard.aircraft;
       out->hold.altitude_ft = standard.hold.altitude_ft;
+      out->hold.climb_to_ft = standard.hold.climb_to_ft;
     } else {
       out->hold.leg_by = standard.hold.leg_by;
     }
@@ -167,8 +233,10 @@ void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *
     check_required(r, "hold.inbound_deg");
     check_required(r, "arrival.heading_deg");
     check_airspeed(r, out);
+    check_station(r, out);
     check_leg(r, out);
     check_together(r, out);
+    settle(r, out);
   }
   r->in_case = false;
   r->case_name = NULL;

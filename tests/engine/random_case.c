@@ -60,6 +60,10 @@ static void random_technique(ox_random *r, ox_case *c) {
   c->technique.entry_s = ox_random_below(r, 2) ? 60 : ox_random_between(r, 10, 300);
   c->technique.roll_s = ox_random_below(r, 2) ? 0 : ox_random_between(r, 0, 15);
   c->technique.circuits = 1 + ox_random_below(r, 3);
+  c->technique.reaction_s = ox_random_below(r, 3) ? 0 : ox_random_between(r, 0, 10);
+  c->technique.entry_line = (ox_entry_line)ox_random_below(r, 2);
+  c->technique.lead = (ox_lead)(ox_random_below(r, 4) == 0);
+  c->aircraft.turn_by = (ox_turn_by)(ox_random_below(r, 4) == 0);
 }
 
 ox_case ox_random_case(ox_random *r, double wind_share) {
@@ -79,6 +83,7 @@ ox_case ox_mirrored_case(const ox_case *c) {
   m.hold.turns = c->hold.turns == OX_TURNS_RIGHT ? OX_TURNS_LEFT : OX_TURNS_RIGHT;
   m.arrival.heading_deg = to_circle(-c->arrival.heading_deg);
   m.variation_deg = -c->variation_deg;
+  m.hold.station.radial_deg = to_circle(-c->hold.station.radial_deg);
   for (int i = 0; i < c->wind_count; i++) m.wind[i].from_deg = to_circle(-c->wind[i].from_deg);
   return m;
 }
@@ -87,6 +92,7 @@ ox_case ox_rotated_case(const ox_case *c, double by_deg) {
   ox_case turned = *c;
   turned.hold.inbound_deg = to_circle(c->hold.inbound_deg + by_deg);
   turned.arrival.heading_deg = to_circle(c->arrival.heading_deg + by_deg);
+  turned.hold.station.radial_deg = to_circle(c->hold.station.radial_deg + by_deg);
   for (int i = 0; i < c->wind_count; i++)
     turned.wind[i].from_deg = to_circle(c->wind[i].from_deg + by_deg);
   return turned;
@@ -98,7 +104,8 @@ void ox_case_to_line(const ox_case *c, char *buf, size_t bytes) {
            "inbound %.17g turns %d leg by %d %.17g s %.17g nm end %d alt %.17g; arrival %.17g at "
            "%.17g; ias %.17g tas %.17g dev %.17g rate %.17g bank %.17g; %d wind %.17g/%.17g north "
            "%d var %.17g; timing %d clock %d drift %d outbound %d intercept %.17g entry %d sector "
-           "%d entry_s %.17g roll %.17g circuits %d",
+           "%d entry_s %.17g roll %.17g circuits %d; ends %d climb %.17g at %.17g by bank %d line %d "
+           "reaction %.17g lead %d station %d %.17g/%.17g %.17g ft",
            c->hold.inbound_deg, (int)c->hold.turns, (int)c->hold.leg_by, c->hold.leg_s,
            c->hold.leg_nm, (int)c->hold.leg_end, c->hold.altitude_ft, c->arrival.heading_deg,
            c->arrival.distance_nm, c->aircraft.ias_kt, c->aircraft.tas_kt, c->aircraft.isa_dev_c,
@@ -106,5 +113,8 @@ void ox_case_to_line(const ox_case *c, char *buf, size_t bytes) {
            (int)w->north, c->variation_deg, (int)c->technique.timing, (int)c->technique.clock,
            (int)c->technique.drift, (int)c->technique.outbound, c->technique.intercept_deg,
            (int)c->technique.entry, (int)c->technique.sector, c->technique.entry_s,
-           c->technique.roll_s, c->technique.circuits);
+           c->technique.roll_s, c->technique.circuits, (int)c->hold.ends, c->hold.climb_to_ft,
+           c->hold.climb_ft_min, (int)c->aircraft.turn_by, (int)c->technique.entry_line,
+           c->technique.reaction_s, (int)c->technique.lead, (int)c->hold.station.given,
+           c->hold.station.radial_deg, c->hold.station.nm, c->hold.station.elevation_ft);
 }

@@ -232,7 +232,9 @@ static void the_sectors_of_left_turns_are_mirrored_in_words(void **state) {
   c.hold.turns = OX_TURNS_LEFT;
   ox_working w = work_out(&c);
   assert_has(find_row(&w, "Entry")->why,
-             "with left turns 0–70° right of it is teardrop, 0–110° left of it parallel", "entry");
+             "with left turns 0–70° right of it is teardrop, 0–110° left of it "
+             "parallel",
+             "entry");
   ox_working_clear(&w);
 }
 
