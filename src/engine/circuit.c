@@ -38,11 +38,16 @@ static progress turn_late(ox_pilot *k, const ox_intercept *i) {
  * changed on the way and the rest must be planned anew. */
 static progress by_the_course(ox_pilot *k, ox_leg_kind turn_kind, const ox_intercept *i) {
   double mid_deg = i->turn2_deg == 0.0 ? k->in_deg : k->heading_deg + i->turn1_deg;
-  if (!pilot_turn(k, turn_kind, i->turn1_deg, mid_deg)) return CHANGED;
+  size_t planned_in = k->condition; /* a change between two legs upsets the plan as well */
+  if (!pilot_turn(k, turn_kind, i->turn1_deg, mid_deg) || k->condition != planned_in)
+    return CHANGED;
   if (k->c->technique.lead == OX_LEAD_NONE && !k->late && i->straight_s > 0.0)
     return turn_late(k, i);
-  if (!pilot_straight(k, OX_LEG_INTERCEPT, i->straight_s)) return CHANGED;
-  if (!pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg)) return CHANGED;
+  if (!pilot_straight(k, OX_LEG_INTERCEPT, i->straight_s) || k->condition != planned_in)
+    return CHANGED;
+  if (!pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg) ||
+      k->condition != planned_in)
+    return CHANGED;
   k->p.x = 0.0; /* on the course by construction, to rounding */
   if (!k->established) pilot_event(k, OX_EVENT_INTERCEPT, k->t_s);
   k->established = true;
@@ -53,7 +58,10 @@ static progress by_the_course(ox_pilot *k, ox_leg_kind turn_kind, const ox_inter
 static progress by_the_fix(ox_pilot *k, int sense) {
   ox_direct d = direct_from(k, here(k), sense);
   if (!d.found) return NO_WAY;
-  if (!pilot_turn(k, OX_LEG_DIRECT_TURN, d.turn_deg, k->heading_deg + d.turn_deg)) return CHANGED;
+  size_t planned_in = k->condition;
+  if (!pilot_turn(k, OX_LEG_DIRECT_TURN, d.turn_deg, k->heading_deg + d.turn_deg) ||
+      k->condition != planned_in)
+    return CHANGED;
   return pilot_straight(k, OX_LEG_DIRECT_TO_FIX, d.straight_s) ? REACHED : CHANGED;
 }
 
@@ -80,9 +88,10 @@ bool return_to_fix(ox_pilot *k, ox_leg_kind turn_kind, int sense, bool direct, d
   *offset_nm = *inbound_s = 0.0;
   k->established = k->late = false;
   /* Not in a turn to the inbound heading (any more): plan from wherever it points. In a wind near
-   * the TAS the outbound heading can be the inbound one, give or take, and no one turns a whole
-   * circle for that. */
-  bool near = pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense) > NEAR_FROM_DEG;
+   * the TAS the heading of an entry can be the inbound one, give or take, and no one turns a
+   * whole circle for that. */
+  bool near = k->part == OX_PART_ENTRY &&
+              pilot_turn_needed_deg(k->heading_deg, k->in_deg, sense) > NEAR_FROM_DEG;
   double timing_from_s = k->t_s;
   /* Each plan uses up a change of the conditions, or the one late turn. */
   for (size_t plans = 0; plans <= OX_CONDITIONS_MAX + 1; plans++) {
