@@ -16,6 +16,7 @@ typedef struct {
   ox_export_format format;
   double width, height; /* PNG: pixels (1..16384); SVG, PDF: points (1..14400) */
   double t_s;           /* where the aircraft is drawn; NAN: none */
+  const double *t_s_of; /* one a scene instead of t_s, or NULL */
 } ox_export_options;
 
 /* One scene for PNG and SVG (the first is taken), a sheet a scene for PDF. The caution is drawn

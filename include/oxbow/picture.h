@@ -8,8 +8,10 @@
 #include <cairo.h>
 #include <stdbool.h>
 
+#include "oxbow/area.h"
 #include "oxbow/case.h"
 #include "oxbow/flight.h"
+#include "oxbow/spread.h"
 #include "oxbow/viewport.h"
 
 typedef enum {
@@ -29,7 +31,8 @@ enum {
   OX_LAYER_WIND = 1 << 7,
   OX_LAYER_LABELS = 1 << 8,
   OX_LAYER_FURNITURE = 1 << 9, /* title, scale bar, north, caution line (never off in exports) */
-  OX_LAYER_ALL = (1 << 10) - 1,
+  OX_LAYER_CHART = 1 << 10,    /* inbound time circuit by circuit, where it is adjusted */
+  OX_LAYER_ALL = (1 << 11) - 1,
 };
 
 /* What to draw. case and flight are borrowed until the picture is freed. */
@@ -40,6 +43,11 @@ typedef struct {
   ox_palette_id palette;
   double text_scale;   /* 1 is normal */
   unsigned layers;     /* OX_LAYER_… */
+  /* Overlays, each NULL for none; borrowed like the flight. */
+  const ox_flight *compare;  /* a second flight in the comparison's line */
+  const char *compare_name;  /* what it is, for the legend and its label */
+  const ox_area *area;       /* faint, and labelled as illustrative */
+  const ox_spread *spread;   /* a soft band under everything but the tint */
 } ox_scene;
 
 typedef struct ox_picture ox_picture;

@@ -33,7 +33,7 @@ static const clearance_row us_rows[] = {
     {"AIM 5-3-8 j2(c)", "HOLD WEST OF LARCH ON THE 270 RADIAL, MAXIMUM HOLDING AIRSPEED IS 175 "
      "KNOTS, EFC 1510", "LARCH", 90, 'R', 0, 0, 175, 1510, ""},
     {"IPH ch. 3", "Hold east of MIKEY intersection as published, EFC 1521", "MIKEY intersection",
-     0, 'K', KEPT_LEG, 0, KEPT, 1521, "d"},
+     270, 'K', KEPT_LEG, 0, KEPT, 1521, ""},
     {"P340 p. 157", "hold south of REDDI on V115, three mile legs, time now 57, EFC 20", "REDDI",
      360, 'R', -3, 0, 0, NONE, ""},
     {"P801 Fig 10-12, TACAN fix", "hold SE, legs 30\u201320 DME", "20 DME fix", 315, 'R', -10, 0, 0,

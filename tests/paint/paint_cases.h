@@ -74,7 +74,8 @@ static inline ox_case paint_seeded_case(unsigned seed) {
 
 static inline ox_scene paint_scene(const ox_case *c, const ox_flight *flight,
                                    ox_palette_id palette) {
-  return (ox_scene){c, flight, "Crosswind at the lake", palette, 1.0, OX_LAYER_ALL};
+  return (ox_scene){.c = c, .flight = flight, .title = "Crosswind at the lake",
+                    .palette = palette, .text_scale = 1.0, .layers = OX_LAYER_ALL};
 }
 
 /* Solves and lays out; the case must live as long as the picture. */

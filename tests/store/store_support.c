@@ -92,6 +92,36 @@ static void random_wind(ox_random *r, ox_case *c) {
   }
 }
 
+static void random_wind_changes(ox_random *r, ox_case *c) {
+  size_t count;
+  const ox_field *fields = ox_wind_change_fields(&count);
+  c->wind_change_count =
+      ox_random_below(r, 2) ? 0 : ox_random_below(r, OX_WIND_CHANGES_MAX + 1);
+  double at_min = ox_random_between(r, 0.1, 40);
+  for (int i = 0; i < c->wind_change_count; i++) {
+    for (size_t f = 0; f < count; f++) random_field(r, &fields[f], &c->wind_changes[i]);
+    c->wind_changes[i].at_min = at_min;
+    at_min += ox_random_between(r, 0.01, 50);
+  }
+}
+
+/* The station and the rate of climb only where they play a part: elsewhere they are not written. */
+static void random_station_and_climb(ox_random *r, ox_case *c) {
+  ox_case standard = ox_case_default();
+  c->hold.station.given = c->hold.leg_by == OX_LEG_BY_DISTANCE &&
+                          c->hold.leg_end == OX_LEG_END_OUTBOUND && ox_random_below(r, 4) > 0;
+  if (!c->hold.station.given) c->hold.station = standard.hold.station;
+  if (c->hold.climb_to_ft == 0.0) c->hold.climb_ft_min = standard.hold.climb_ft_min;
+}
+
+static int random_time_s(ox_random *r) {
+  switch (ox_random_below(r, 3)) {
+    case 0: return -1;
+    case 1: return ox_random_below(r, 24 * 60) * 60;
+    default: return ox_random_below(r, 24 * 3600);
+  }
+}
+
 static void random_name(ox_random *r, char *out, size_t bytes) {
   static const char *const pieces[] = {"Lake", " ", "\"", "\\", "/", "é", "風",
                                        "𝄞", "7", "…", "left", "'", "{", "}"};
@@ -112,11 +142,14 @@ ox_case random_case(ox_random *r) {
   do {
     c = ox_case_default();
     for (size_t i = 0; i < count; i++) random_field(r, &fields[i], &c);
+    random_station_and_climb(r, &c);
     random_wind(r, &c);
+    random_wind_changes(r, &c);
     random_name(r, c.name, sizeof c.name);
     do random_name(r, c.hold.fix, sizeof c.hold.fix);
     while (c.hold.fix[strspn(c.hold.fix, " ")] == '\0');
     c.hold.efc_min = ox_random_below(r, 2) ? ox_random_below(r, 24 * 60) : -1;
+    c.arrival.fix_at_s = random_time_s(r);
   } while (ox_case_check(&c, NULL, 0) != 0);
   return c;
 }

@@ -19,7 +19,8 @@ ox_lesson *parse_sound(const char *text, const char *what);
 /* Fails unless both have the same title, cases and standing. */
 void assert_lessons_equal(const ox_lesson *a, const ox_lesson *b, const char *what);
 
-/* A valid case with every field anywhere in its range, rows of wind included. */
+/* A valid case with every field anywhere in its range, rows and changes of wind, station and
+ * times included. */
 ox_case random_case(ox_random *r);
 
 /* The whole file as nul-terminated text, freed with free(); the test fails when it is not there. */

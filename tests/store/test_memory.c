@@ -90,6 +90,7 @@ static bool refuse_work(void *context) {
 static void refusing_survives_every_failing_allocation(void **state) {
   static char faulty[] = "{ \"format\": 1, \"version\": 1, \"cases\": [ { \"name\": \"n\","
                          " \"hold\": [ { \"a\": \"long long long long long long long\" } ],"
+                         " \"wind_changes\": [ { \"kt\": 2 } ],"
                          " \"wind\": [ 1, { \"kt\": 2 } ] } ] }";
   static char broken[] = "{", empty[] = "";
   fail_at_each(refuse_work, faulty);

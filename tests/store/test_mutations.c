@@ -42,7 +42,9 @@ static size_t mutate(ox_random *r, char *text, size_t length) {
       "{", "}", "[", "]", ",", ":", "\"", "\\", "null", "true", "-", "0", "1e999", "-1e-999", "360",
       "361", "\\u0000", "\\ud800", "\xff", "\xc3\xa9", "\n", "[[[[[[[[", "\"wind\": [",
       "\"version\": 2,", "\"left\"", "\"distance\"", "\"nm\": 4,", "{}", "\"a\": {},", "-0", "9",
-      "\"station\": 1,", "\"12:30\""};
+      "\"station\": 1,", "\"12:30\"", "\"station\": { \"nm\": 0 },",
+      "\"climb_ft_min\": 700,", "\"climb_to_ft\": 9000,", "\"fix_at\": \"12:30:01\",",
+      "\"wind_changes\": [ { \"at_min\": 2, \"kt\": 0 } ],", "\"end\": \"inbound\","};
   size_t at = length ? (size_t)ox_random_below(r, (int)length) : 0;
   size_t span = 1 + (size_t)ox_random_below(r, 24);
   if (span > length - at) span = length - at;

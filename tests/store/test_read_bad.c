@@ -99,6 +99,31 @@ static void a_fault_is_told_once(void **state) {
                   altitude);
 }
 
+static void the_faults_of_stations_and_changes_are_all_told(void **state) {
+  static const char *const wanted[] = {
+      "x.oxbow: case 1: wind_changes[0].at_min: 0 is not a time (0.1 to 300 minutes)",
+      "x.oxbow: case 1: wind_changes[1].kt: is missing: a wind speed (0 to 250 kt) is needed",
+      "x.oxbow: case 1: wind_changes[2].at_min: 4 is not later than the change before it",
+      "x.oxbow: case 1: hold.leg.station: a station goes only with a leg \"by\" \"distance\" whose "
+      "\"end\" is \"outbound\"",
+      "x.oxbow: case 1: hold.leg.station.nm: is missing: a distance (0 to 200 NM) is needed",
+      "x.oxbow: case 1: hold.leg.station.radial_deg: is missing: a radial (0 to 360) is needed",
+      NULL};
+  assert_messages(lesson_with("\"hold\": { \"inbound_deg\": 1, \"leg\": { \"by\": \"time\","
+                              " \"station\": {} } }, \"wind_changes\": ["
+                              " { \"at_min\": 0, \"from_deg\": 1, \"kt\": 1 },"
+                              " { \"at_min\": 4, \"from_deg\": 1 },"
+                              " { \"at_min\": 4, \"from_deg\": 1, \"kt\": 1 } ]"),
+                  wanted);
+  /* 400 kt indicated is beyond the speed of sound at many an altitude: only the climb is at
+   * fault here. */
+  static const char *const climb[] = {
+      "x.oxbow: case 1: hold.climb_to_ft: 99000 is not an altitude (-1500 to 45000 ft)", NULL};
+  assert_messages(lesson_with("\"hold\": { \"inbound_deg\": 1, \"altitude_ft\": 45000,"
+                              " \"climb_to_ft\": 99000 }, \"aircraft\": { \"ias_kt\": 400 }"),
+                  climb);
+}
+
 static void faults_between_keys_are_told_beside_others(void **state) {
   static const char *const wanted[] = {
       "x.oxbow: case 1: hold.turns: 7 is not \"right\" or \"left\"",
@@ -231,6 +256,7 @@ int main(void) {
       cmocka_unit_test(every_fault_is_refused_with_its_place_its_value_and_what_is_allowed),
       cmocka_unit_test(all_faults_of_the_file_are_listed_in_the_order_of_the_file),
       cmocka_unit_test(a_fault_is_told_once),
+      cmocka_unit_test(the_faults_of_stations_and_changes_are_all_told),
       cmocka_unit_test(faults_between_keys_are_told_beside_others),
       cmocka_unit_test(nothing_and_zero_bytes_are_named),
       cmocka_unit_test(an_odd_file_name_cannot_break_the_message),

@@ -77,6 +77,22 @@ static const good_value good_values[] = {
     {"\"hold\": { \"inbound_deg\": 1, \"limit_kias\": null }", "hold.limit_kias", 0},
     {"\"hold\": { \"inbound_deg\": 1, \"limit_kias\": 0 }", "hold.limit_kias", 0},
     {"\"hold\": { \"inbound_deg\": 1, \"limit_kias\": 175 }", "hold.limit_kias", 175},
+    {"\"hold\": { \"inbound_deg\": 1, \"ends\": \"reversal\" }", "hold.ends", OX_HOLD_REVERSAL},
+    {"\"hold\": { \"inbound_deg\": 1, \"ends\": \"altitude\" }", "hold.ends",
+     OX_HOLD_TO_ALTITUDE},
+    {"\"hold\": { \"inbound_deg\": 1, \"ends\": \"efc\" }", "hold.ends", OX_HOLD_TO_EFC},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_to_ft\": null }", "hold.climb_to_ft", 0},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_to_ft\": 0 }", "hold.climb_to_ft", 0},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_to_ft\": 9000 }", "hold.climb_ft_min", 500},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_to_ft\": -1500, \"climb_ft_min\": 6000 }",
+     "hold.climb_to_ft", -1500},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_ft_min\": 100, \"climb_to_ft\": 9000 }",
+     "hold.climb_ft_min", 100},
+    {"\"hold\": { \"inbound_deg\": 1, \"climb_ft_min\": 700 }", "hold.climb_ft_min", 500},
+    {"\"aircraft\": { \"ias_kt\": 90, \"turn_by\": \"bank\" }", "aircraft.turn_by", OX_TURN_BY_BANK},
+    {"\"technique\": { \"entry_line\": \"track\" }", "technique.entry_line", OX_ENTRY_LINE_TRACK},
+    {"\"technique\": { \"lead\": \"none\" }", "technique.lead", OX_LEAD_NONE},
+    {"\"technique\": { \"reaction_s\": 15 }", "technique.reaction_s", 15},
     {"\"arrival\": { \"heading_deg\": 1, \"distance_nm\": 0 }", "arrival.distance_nm", 0},
     {"\"aircraft\": { \"ias_kt\": 90, \"tas_kt\": null }", "aircraft.ias_kt", 90},
     {"\"aircraft\": { \"ias_kt\": null, \"tas_kt\": 110 }", "aircraft.tas_kt", 110},
@@ -120,13 +136,79 @@ static void the_further_clearance_is_minutes_after_midnight(void **state) {
   assert_int_equal(efc_of("null"), -1);
 }
 
-static ox_case wind_case(const char *json) {
-  char members[600];
-  snprintf(members, sizeof members, "\"wind\": %s", json);
-  ox_lesson *lesson = parse_sound(lesson_with(members), json);
+static ox_case case_with(const char *members) {
+  ox_lesson *lesson = parse_sound(lesson_with(members), members);
   ox_case c = lesson->cases[0].c;
   ox_lesson_free(lesson);
   return c;
+}
+
+static int fix_at_of(const char *json) {
+  char members[120];
+  snprintf(members, sizeof members, "\"arrival\": { \"heading_deg\": 1, \"fix_at\": %s }", json);
+  return case_with(members).arrival.fix_at_s;
+}
+
+static void the_crossing_of_the_fix_is_seconds_after_midnight(void **state) {
+  assert_int_equal(fix_at_of("\"00:00\""), 0);
+  assert_int_equal(fix_at_of("\"00:00:00\""), 0);
+  assert_int_equal(fix_at_of("\"09:05\""), 32700);
+  assert_int_equal(fix_at_of("\"18:05:30\""), 65130);
+  assert_int_equal(fix_at_of("\"23:59:59\""), 86399);
+  assert_int_equal(fix_at_of("null"), -1);
+  assert_int_equal(case_with("\"arrival\": { \"heading_deg\": 1 }").arrival.fix_at_s, -1);
+}
+
+static ox_case leg_case(const char *json) {
+  char members[300];
+  snprintf(members, sizeof members, "\"hold\": { \"inbound_deg\": 1, \"leg\": %s }", json);
+  return case_with(members);
+}
+
+static void a_station_is_given_by_being_there(void **state) {
+  ox_case c = leg_case("{ \"by\": \"distance\", \"nm\": 4 }");
+  assert_false(c.hold.station.given);
+  c = leg_case("{ \"by\": \"distance\", \"nm\": 4, \"station\": null }");
+  assert_false(c.hold.station.given);
+  c = leg_case("{ \"by\": \"time\", \"station\": null }");
+  assert_false(c.hold.station.given);
+  c = leg_case("{ \"by\": \"distance\", \"nm\": 4, \"station\": { \"nm\": 0 } }");
+  assert_true(c.hold.station.given);
+  assert_close(c.hold.station.nm, 0, 0, "a station at the fix");
+  assert_close(c.hold.station.elevation_ft, 0, 0, "elevation not given");
+  c = leg_case("{ \"station\": { \"elevation_ft\": -1500, \"nm\": 200, \"radial_deg\": 360 },"
+               " \"end\": \"outbound\", \"nm\": 4, \"by\": \"distance\" }");
+  assert_true(c.hold.station.given);
+  assert_close(c.hold.station.radial_deg, 360, 0, "radial");
+  assert_close(c.hold.station.nm, 200, 0, "distance");
+  assert_close(c.hold.station.elevation_ft, -1500, 0, "elevation");
+  assert_close(c.hold.leg_nm, 4, 0, "the leg's own length");
+}
+
+static void the_wind_changes_in_a_list_by_time(void **state) {
+  assert_int_equal(case_with(NULL).wind_change_count, 0);
+  assert_int_equal(case_with("\"wind_changes\": null").wind_change_count, 0);
+  ox_case c = case_with("\"wind_changes\": [ { \"at_min\": 0.1, \"kt\": 0 },"
+                        " { \"north\": \"magnetic\", \"kt\": 18.5, \"from_deg\": 270, \"at_min\": 4 },"
+                        " { \"at_min\": 300, \"from_deg\": 360, \"kt\": 250 } ]");
+  assert_int_equal(c.wind_change_count, 3);
+  assert_int_equal(c.wind_count, 0);
+  assert_close(c.wind_changes[0].at_min, 0.1, 0, "first time");
+  assert_int_equal(c.wind_changes[0].north, OX_NORTH_TRUE);
+  assert_close(c.wind_changes[1].from_deg, 270, 0, "direction");
+  assert_close(c.wind_changes[1].kt, 18.5, 0, "speed");
+  assert_int_equal(c.wind_changes[1].north, OX_NORTH_MAGNETIC);
+  assert_close(c.wind_changes[2].at_min, 300, 0, "last time");
+  c = case_with("\"wind_changes\": [ { \"at_min\": 1, \"kt\": 0 }, { \"at_min\": 2, \"kt\": 0 },"
+                " { \"at_min\": 3, \"kt\": 0 }, { \"at_min\": 4, \"kt\": 0 },"
+                " { \"at_min\": 5, \"kt\": 0 }, { \"at_min\": 6, \"kt\": 0 } ]");
+  assert_int_equal(c.wind_change_count, OX_WIND_CHANGES_MAX);
+}
+
+static ox_case wind_case(const char *json) {
+  char members[600];
+  snprintf(members, sizeof members, "\"wind\": %s", json);
+  return case_with(members);
 }
 
 static void wind_is_calm_one_object_or_rows(void **state) {
@@ -198,6 +280,32 @@ static void a_newer_lesson_is_read_as_far_as_it_is_understood(void **state) {
   ox_lesson_free(lesson);
 }
 
+static void a_newer_station_that_is_not_understood_is_left_out(void **state) {
+  static const char *const legs[] = {
+      "{ \"by\": \"distance\", \"nm\": 4, \"station\": { \"nm\": 9 } }",
+      "{ \"by\": \"distance\", \"nm\": 4, \"station\": { \"nm\": 999, \"radial_deg\": 9 } }",
+      "{ \"by\": \"distance\", \"nm\": 4, \"station\": { \"nm\": 9, \"radial_deg\": \"N\" } }",
+      "{ \"by\": \"arc\", \"nm\": 4, \"station\": { \"nm\": 0 } }",
+      "{ \"by\": \"distance\", \"station\": { \"nm\": 0 } }",
+  };
+  for (size_t i = 0; i < sizeof legs / sizeof *legs; i++) {
+    char text[600];
+    snprintf(text, sizeof text,
+             "{ \"format\": \"oxbow-lesson\", \"version\": 2, \"cases\": [ { \"hold\": {"
+             " \"inbound_deg\": 1, \"leg\": %s }, \"arrival\": { \"heading_deg\": 1 },"
+             " \"aircraft\": { \"ias_kt\": 100 } } ] }", legs[i]);
+    ox_messages messages = {0};
+    ox_status status;
+    ox_lesson *lesson = parse_text(text, &status, &messages);
+    assert_int_equal(status, OX_ADVISORY);
+    assert_int_equal(messages.count, 2); /* newer, and the one fault */
+    assert_false(lesson->cases[0].c.hold.station.given);
+    assert_close(lesson->cases[0].c.hold.station.nm, 0, 0, legs[i]);
+    ox_messages_clear(&messages);
+    ox_lesson_free(lesson);
+  }
+}
+
 static void a_newer_lesson_without_a_case_is_refused(void **state) {
   ox_messages messages = {0};
   ox_status status;
@@ -234,11 +342,15 @@ int main(void) {
       cmocka_unit_test(what_is_not_given_has_its_default),
       cmocka_unit_test(values_are_taken_as_written),
       cmocka_unit_test(the_further_clearance_is_minutes_after_midnight),
+      cmocka_unit_test(the_crossing_of_the_fix_is_seconds_after_midnight),
+      cmocka_unit_test(a_station_is_given_by_being_there),
       cmocka_unit_test(wind_is_calm_one_object_or_rows),
+      cmocka_unit_test(the_wind_changes_in_a_list_by_time),
       cmocka_unit_test(minus_zero_is_read_as_zero),
       cmocka_unit_test(a_byte_order_mark_is_passed_over),
       cmocka_unit_test(texts_keep_their_characters),
       cmocka_unit_test(a_newer_lesson_is_read_as_far_as_it_is_understood),
+      cmocka_unit_test(a_newer_station_that_is_not_understood_is_left_out),
       cmocka_unit_test(a_newer_lesson_without_a_case_is_refused),
       cmocka_unit_test(a_newer_file_of_another_format_is_refused),
       cmocka_unit_test(every_example_lesson_is_sound),

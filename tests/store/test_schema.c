@@ -54,8 +54,12 @@ static const cJSON *schema_at(const cJSON *from, const char *path) {
   return dot && inner ? schema_at(inner, dot + 1) : inner;
 }
 
+static const cJSON *definition(const char *name) {
+  return ox_json_member(ox_json_member(schema.root, "$defs"), name);
+}
+
 static const cJSON *case_schema(void) {
-  return ox_json_member(ox_json_member(schema.root, "$defs"), "case");
+  return definition("case");
 }
 
 static double number_at(const cJSON *part, const char *key) {
@@ -96,6 +100,8 @@ static void check_default(const ox_field *field, const cJSON *part) {
   double value = ox_field_get(field, &standard);
   if (!given) { /* what has to be given has no default in the format */
     assert_true(strcmp(field->key, "hold.inbound_deg") == 0 ||
+                strcmp(field->key, "hold.leg.station.radial_deg") == 0 ||
+                strcmp(field->key, "hold.leg.station.nm") == 0 ||
                 strcmp(field->key, "arrival.heading_deg") == 0 ||
                 strcmp(field->key, "aircraft.ias_kt") == 0);
   } else if (field->kind == OX_FIELD_CHOICE) {
@@ -127,8 +133,12 @@ static void every_field_stands_in_the_schema_with_its_range_words_and_default(vo
   }
   fields = ox_wind_fields(&count);
   assert_int_equal(count, 4);
-  const cJSON *row = ox_json_member(ox_json_member(schema.root, "$defs"), "wind_row");
-  for (size_t i = 0; i < count; i++) check_field(&fields[i], property(row, fields[i].key));
+  for (size_t i = 0; i < count; i++)
+    check_field(&fields[i], property(definition("wind_row"), fields[i].key));
+  fields = ox_wind_change_fields(&count);
+  assert_int_equal(count, 4);
+  for (size_t i = 0; i < count; i++)
+    check_field(&fields[i], property(definition("wind_change"), fields[i].key));
 }
 
 /* Counts the scalar keys below an object's schema, so that none is there that the table lacks. */
@@ -144,11 +154,14 @@ static int count_keys(const cJSON *object) {
 }
 
 static void the_schema_knows_no_other_keys(void **state) {
-  size_t count, wind_count;
+  size_t count, wind_count, change_count;
   ox_fields(&count);
   ox_wind_fields(&wind_count);
-  /* besides the fields: name, hold.fix, hold.efc, and the keys of the wind */
-  assert_int_equal(count_keys(case_schema()), (int)count + 3 + (int)wind_count);
+  ox_wind_change_fields(&change_count);
+  /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, the keys of the wind, and
+   * wind_changes, which is a list */
+  assert_int_equal(count_keys(case_schema()), (int)count + 4 + (int)wind_count + 1);
+  assert_int_equal(count_keys(definition("wind_change")), (int)change_count);
 }
 
 static bool schema_accepts(const char *text, bool *is_json) {
@@ -212,17 +225,25 @@ static void the_schema_accepts_the_examples(void **state) {
   assert_true(each_lesson(getenv("OXBOW_LESSONS"), visit_example, NULL) >= 1);
 }
 
-/* A sound lesson with the value at a path of its case replaced. */
-static void replace_value(char *text, size_t bytes, const char *path, const char *value) {
+static const char by_time[] =
+    "\"hold\": { \"inbound_deg\": 1, \"leg\": { \"by\": \"time\", \"s\": 60 } },"
+    " \"wind\": { \"from_deg\": 1, \"kt\": 9 }, \"technique\": {}";
+static const char by_dme[] =
+    "\"hold\": { \"inbound_deg\": 1, \"leg\": { \"by\": \"distance\", \"nm\": 4,"
+    " \"station\": { \"radial_deg\": 60, \"nm\": 9 } } },"
+    " \"wind_changes\": [ { \"at_min\": 4, \"from_deg\": 1, \"kt\": 9 } ], \"technique\": {}";
+
+/* A sound lesson with the value at a path of its case replaced; "list.0.key" is in the first of a
+ * list. */
+static void replace_value(char *text, size_t bytes, const char *members, const char *path,
+                          const char *value) {
   char part[40];
-  cJSON *tree = cJSON_Parse(lesson_with(
-      "\"hold\": { \"inbound_deg\": 1, \"leg\": { \"by\": \"time\", \"s\": 60 } },"
-      " \"wind\": { \"from_deg\": 1, \"kt\": 9 }, \"technique\": {}"));
+  cJSON *tree = cJSON_Parse(lesson_with(members));
   assert_non_null(tree);
   cJSON *at = ox_json_member(tree, "cases")->child;
   for (const char *dot; (dot = strchr(path, '.')); path = dot + 1) {
     snprintf(part, sizeof part, "%.*s", (int)(dot - path), path);
-    at = ox_json_member(at, part);
+    at = cJSON_IsArray(at) ? at->child : ox_json_member(at, part);
   }
   cJSON_DeleteItemFromObjectCaseSensitive(at, path);
   cJSON_AddItemToObject(at, path, cJSON_Parse(value));
@@ -247,31 +268,44 @@ static bool agreed_verdict(const char *text) {
   return by_schema;
 }
 
-static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
+static void reader_and_schema_agree(const char *members, const char *const *paths, size_t count) {
   static const char *const values[] = {
       "null",      "0",           "-1",         "1",           "7.5",    "30",       "60",
       "360",       "361",         "5000",       "true",        "\"\"",   "\" \"",    "\"right\"",
       "\"exact\"", "\"track\"",   "\"time\"",   "\"distance\"", "[]",     "{}",       "[{}]",
-      "\"true\"",  "\"inbound\"", "\"12:30\"",  "\"24:00\"",
+      "\"true\"",  "\"inbound\"", "\"12:30\"",  "\"24:00\"",  "0.05",   "\"12:30:59\"", "\"bank\"",
+      "\"none\"",  "\"efc\"",     "{ \"nm\": 0 }",
   };
-  static const char *const paths[] = {
-      "name", "wind", "variation_deg", "technique", "hold.fix", "hold.efc", "hold.leg",
-      "hold.turns", "hold.altitude_ft", "hold.limit_kias", "technique.drift",
-      "technique.circuits", "hold.leg.by", "hold.leg.s", "hold.leg.nm", "hold.leg.end", "wind.kt",
-      "wind.from_deg", "wind.altitude_ft", "wind.north", "aircraft.tas_kt", "aircraft.ias_kt",
-      "hold.inbound_deg", "arrival.heading_deg", "hold", "arrival", "aircraft",
-      "hold.leg.station"};
   int accepted = 0, refused = 0;
-  for (size_t p = 0; p < sizeof paths / sizeof *paths; p++)
+  for (size_t p = 0; p < count; p++)
     for (size_t v = 0; v < sizeof values / sizeof *values; v++) {
       char text[1200];
-      replace_value(text, sizeof text, paths[p], values[v]);
+      replace_value(text, sizeof text, members, paths[p], values[v]);
       if (agreed_verdict(text))
         accepted++;
       else
         refused++;
     }
   assert_true(accepted > 50 && refused > 50);
+}
+
+static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
+  static const char *const timed[] = {
+      "name", "wind", "variation_deg", "technique", "hold.fix", "hold.efc", "hold.leg",
+      "hold.turns", "hold.altitude_ft", "hold.limit_kias", "technique.drift",
+      "technique.circuits", "hold.leg.by", "hold.leg.s", "hold.leg.nm", "hold.leg.end", "wind.kt",
+      "wind.from_deg", "wind.altitude_ft", "wind.north", "aircraft.tas_kt", "aircraft.ias_kt",
+      "hold.inbound_deg", "arrival.heading_deg", "hold", "arrival", "aircraft",
+      "hold.leg.station", "hold.ends", "hold.climb_to_ft", "hold.climb_ft_min", "arrival.fix_at",
+      "wind_changes", "aircraft.turn_by", "technique.entry_line", "technique.reaction_s",
+      "technique.lead", "technique.roll_s"};
+  static const char *const by_distance[] = {
+      "hold.leg", "hold.leg.by", "hold.leg.s", "hold.leg.nm", "hold.leg.end", "hold.leg.station",
+      "hold.leg.station.radial_deg", "hold.leg.station.nm", "hold.leg.station.elevation_ft",
+      "wind_changes", "wind_changes.0.at_min", "wind_changes.0.from_deg", "wind_changes.0.kt",
+      "wind_changes.0.north"};
+  reader_and_schema_agree(by_time, timed, sizeof timed / sizeof *timed);
+  reader_and_schema_agree(by_dme, by_distance, sizeof by_distance / sizeof *by_distance);
 }
 
 int main(void) {

@@ -81,11 +81,17 @@ static void the_text_is_laid_out_for_people_and_for_differences(void **state) {
       "        \"leg\": { \"by\": \"distance\", \"nm\": 4.5, \"end\": \"outbound\" },\n"
       "        \"altitude_ft\": 5000,\n"
       "        \"limit_kias\": null,\n"
+      "        \"ends\": \"circuits\",\n"
       "        \"efc\": \"07:05\"\n"
       "      },\n"
       "      \"arrival\": { \"heading_deg\": 360, \"distance_nm\": 5 },\n"
-      "      \"aircraft\": { \"ias_kt\": 100, \"isa_dev_c\": 0, \"rate_deg_s\": 3,"
-      " \"max_bank_deg\": 30 },\n"
+      "      \"aircraft\": {\n"
+      "        \"ias_kt\": 100,\n"
+      "        \"isa_dev_c\": 0,\n"
+      "        \"rate_deg_s\": 3,\n"
+      "        \"max_bank_deg\": 30,\n"
+      "        \"turn_by\": \"lesser\"\n"
+      "      },\n"
       "      \"wind\": [\n"
       "        { \"altitude_ft\": 3000, \"from_deg\": 340, \"kt\": 15, \"north\": \"true\" },\n"
       "        { \"altitude_ft\": 6000, \"from_deg\": 360, \"kt\": 25, \"north\": \"magnetic\" }\n"
@@ -100,6 +106,9 @@ static void the_text_is_laid_out_for_people_and_for_differences(void **state) {
       "        \"entry\": \"auto\",\n"
       "        \"sector\": \"heading\",\n"
       "        \"entry_s\": 60,\n"
+      "        \"entry_line\": \"heading\",\n"
+      "        \"reaction_s\": 0,\n"
+      "        \"lead\": \"exact\",\n"
       "        \"roll_s\": 0,\n"
       "        \"circuits\": 3\n"
       "      }\n"
@@ -152,6 +161,8 @@ static void unknown_keys_are_kept_at_every_level(void **state) {
   assert_holds(text, "\"kt\": 25, \"north\": \"true\", \"station\": \"b\" }");
   assert_holds(text, "\"why\": [\"drift\", { \"deep\": [[]] }]");
   assert_holds(text, "\"gusts_kt\": 12 }");
+  assert_holds(text, "\"elevation_ft\": 0, \"channel\": 57 }");
+  assert_holds(text, "\"kt\": 9, \"north\": \"true\", \"heard\": \"tower\" }");
   free(text);
   ox_lesson_free(lesson);
 }
@@ -168,6 +179,17 @@ static void unknown_keys_stay_when_the_case_changes(void **state) {
   assert_holds(text, "\"leg\": { \"by\": \"time\", \"s\": 90, \"note\": \"as published\" }");
   assert_holds(text, "\"kt\": 30, \"north\": \"true\", \"station\": \"b\" }");
   assert_null(strstr(text, "gusts_kt"));
+  assert_holds(text, "\"channel\": 57");
+  free(text);
+  c = &lesson->cases[1].c;
+  c->hold.station.given = false;
+  c->wind_change_count = 0;
+  text = ox_lesson_to_text(lesson);
+  assert_null(strstr(text, "station\": {"));
+  assert_null(strstr(text, "channel"));
+  assert_null(strstr(text, "wind_changes"));
+  assert_null(strstr(text, "heard"));
+  ox_lesson_free(parse_sound(text, "without a station"));
   free(text);
   ox_lesson_free(lesson);
 }
@@ -175,19 +197,97 @@ static void unknown_keys_stay_when_the_case_changes(void **state) {
 static void a_known_key_that_was_cleared_does_not_come_back(void **state) {
   ox_lesson *lesson = parse_sound(
       lesson_with("\"aircraft\": { \"ias_kt\": 100, \"tas_kt\": 110 },"
+                  " \"arrival\": { \"heading_deg\": 1, \"fix_at\": \"10:00\" },"
+                  " \"wind_changes\": [ { \"at_min\": 2, \"kt\": 0 } ],"
                   " \"hold\": { \"inbound_deg\": 1, \"limit_kias\": 175, \"efc\": \"10:00\","
-                  " \"leg\": { \"by\": \"time\", \"s\": 90 } }"),
+                  " \"climb_to_ft\": 9000, \"climb_ft_min\": 900, \"leg\": { \"by\": \"time\", \"s\": 90 } }"),
       "before");
   ox_case *c = &lesson->cases[0].c;
   c->aircraft.tas_kt = 0;
   c->hold.limit_kias = 0;
   c->hold.efc_min = -1;
   c->hold.leg_s = 0;
+  c->hold.climb_to_ft = 0;
+  c->hold.climb_ft_min = ox_case_default().hold.climb_ft_min;
+  c->arrival.fix_at_s = -1;
+  c->wind_change_count = 0;
   char *text = assert_round_trip(lesson, "cleared");
+  assert_null(strstr(text, "climb"));
+  assert_null(strstr(text, "fix_at"));
+  assert_null(strstr(text, "wind_changes"));
   assert_null(strstr(text, "tas_kt"));
   assert_null(strstr(text, "leg"));
   assert_holds(text, "\"limit_kias\": null");
   assert_holds(text, "\"efc\": null");
+  free(text);
+  ox_lesson_free(lesson);
+}
+
+static void the_keys_of_climb_station_times_and_changes_stand_in_order(void **state) {
+  ox_lesson *lesson = ox_lesson_new();
+  ox_case *c = &lesson->cases[0].c;
+  c->hold.leg_by = OX_LEG_BY_DISTANCE;
+  c->hold.leg_nm = 4;
+  c->hold.station.given = true;
+  c->hold.station.radial_deg = 60;
+  c->hold.station.nm = 12.5;
+  c->hold.station.elevation_ft = 800;
+  c->hold.ends = OX_HOLD_TO_EFC;
+  c->hold.climb_to_ft = 7000;
+  c->arrival.fix_at_s = 18 * 3600 + 5 * 60;
+  c->wind_change_count = 1;
+  c->wind_changes[0] = (ox_wind_change){4.5, 270, 25, OX_NORTH_MAGNETIC};
+  char *text = assert_round_trip(lesson, "every new key");
+  assert_holds(text, "        \"leg\": {\n"
+                     "          \"by\": \"distance\",\n"
+                     "          \"nm\": 4,\n"
+                     "          \"end\": \"outbound\",\n"
+                     "          \"station\": { \"radial_deg\": 60, \"nm\": 12.5,"
+                     " \"elevation_ft\": 800 }\n"
+                     "        },\n");
+  assert_holds(text, "        \"ends\": \"efc\",\n"
+                     "        \"climb_to_ft\": 7000,\n"
+                     "        \"climb_ft_min\": 500,\n"
+                     "        \"efc\": null\n");
+  assert_holds(text, "\"distance_nm\": 5, \"fix_at\": \"18:05\" },");
+  assert_holds(text, "      \"wind\": null,\n"
+                     "      \"wind_changes\": [{ \"at_min\": 4.5, \"from_deg\": 270, \"kt\": 25,"
+                     " \"north\": \"magnetic\" }],\n"
+                     "      \"variation_deg\": 0,\n");
+  free(text);
+  c->arrival.fix_at_s = 7 * 3600 + 9;
+  text = assert_round_trip(lesson, "with seconds");
+  assert_holds(text, "\"fix_at\": \"07:00:09\"");
+  free(text);
+  ox_lesson_free(lesson);
+}
+
+static void what_plays_no_part_is_not_written(void **state) {
+  ox_lesson *lesson = ox_lesson_new();
+  ox_case *c = &lesson->cases[0].c;
+  c->hold.climb_ft_min = 900; /* in level flight */
+  c->hold.station.radial_deg = 60; /* of no station */
+  char *text = ox_lesson_to_text(lesson);
+  assert_null(strstr(text, "climb"));
+  assert_null(strstr(text, "station"));
+  assert_null(strstr(text, "fix_at"));
+  assert_null(strstr(text, "wind_changes"));
+  free(text);
+  c->hold.station.given = true; /* but the leg is flown by time, */
+  text = ox_lesson_to_text(lesson);
+  assert_null(strstr(text, "station"));
+  ox_lesson_free(parse_sound(text, "a station for a leg by time"));
+  free(text);
+  c->hold.leg_by = OX_LEG_BY_DISTANCE; /* or its end is that of the inbound leg */
+  c->hold.leg_nm = 4;
+  c->hold.leg_end = OX_LEG_END_INBOUND;
+  text = ox_lesson_to_text(lesson);
+  assert_null(strstr(text, "station"));
+  ox_lesson_free(parse_sound(text, "a station for an inbound leg"));
+  free(text);
+  c->hold.leg_end = OX_LEG_END_OUTBOUND;
+  text = ox_lesson_to_text(lesson);
+  assert_holds(text, "\"station\": { \"radial_deg\": 60, \"nm\": 0, \"elevation_ft\": 0 }");
   free(text);
   ox_lesson_free(lesson);
 }
@@ -315,6 +415,8 @@ int main(void) {
       cmocka_unit_test(unknown_keys_are_kept_at_every_level),
       cmocka_unit_test(unknown_keys_stay_when_the_case_changes),
       cmocka_unit_test(a_known_key_that_was_cleared_does_not_come_back),
+      cmocka_unit_test(the_keys_of_climb_station_times_and_changes_stand_in_order),
+      cmocka_unit_test(what_plays_no_part_is_not_written),
       cmocka_unit_test(one_row_in_a_list_stays_in_a_list),
       cmocka_unit_test(a_newer_lesson_keeps_its_version_and_its_keys),
       cmocka_unit_test(what_a_text_cannot_hold_is_made_readable),
