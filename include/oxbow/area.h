@@ -23,11 +23,11 @@ typedef struct {
 /* For a case and its setup; buffer_nm (>= 0) is added all round. */
 ox_area ox_area_make(const ox_case *c, const ox_setup *setup, double buffer_nm);
 
-/* The limiting outbound distance of a hold towards a DME station (Doc 8168 Vol II, holding-standards
- * 7.6): DL = sqrt((Ds + ds)2 + 4 r2 + 0.027 h2) with the nominal distance as a reading D, Ds2 = D2 -
- * 0.027 h2, ds = v t, at ISA + 15 and 25 degrees of bank; h in thousands of ft above the station.
- * *rounded_nm: to the next whole NM, or down where the decimal is below 0.25 (at or below 14 000 ft)
- * or 0.5 (above). Needs D above the height. */
+/* The limiting outbound distance of a hold towards a DME station (Doc 8168 Vol II; holding-
+ * standards 7.6): DL = sqrt((Ds + ds)2 + 4 r2 + 0.027 h2) with the nominal distance as a reading D,
+ * Ds2 = D2 - 0.027 h2, ds = v t, at ISA + 15 and 25 degrees of bank; h in thousands of ft above the
+ * station. *rounded_nm: to the next whole NM, or down where the decimal is below 0.25 (at or below
+ * 14 000 ft) or 0.5 (above). Needs D above the height. */
 double ox_limiting_dme_nm(double ias_kt, double height_ft, double nominal_nm, double leg_s,
                           double *rounded_nm);
 

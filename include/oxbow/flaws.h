@@ -13,13 +13,13 @@ typedef enum {
   OX_MISTAKE_CLOCK_AT_FIX,        /* outbound timing starts over the fix, not abeam or level */
   OX_MISTAKE_TEARDROP_WRONG_SIDE, /* 30 degrees added where it should be taken off */
   OX_MISTAKE_PARALLEL_WRONG_TURN, /* the turn back is made away from the holding side */
-  OX_MISTAKE_RADIAL_AS_COURSE,    /* the radial is flown as the inbound course: other side of the fix */
+  OX_MISTAKE_RADIAL_AS_COURSE,    /* the radial is flown as the inbound course */
   OX_MISTAKE_LATE_SPEED,          /* the speed is reduced only after the fix */
   OX_MISTAKE_COUNT
 } ox_mistake;
 
 typedef struct {
-  double outbound_heading_deg; /* added to every outbound heading, right positive in the real sense */
+  double outbound_heading_deg; /* added to every outbound heading, right positive */
   double outbound_s;           /* added to every outbound time */
   double entry_s;              /* added to the entry time */
   unsigned mistakes;           /* bits 1 << ox_mistake */

@@ -43,7 +43,7 @@ typedef struct {
   ox_dme dme;                 /* true north */
   double dme_fix_nm;          /* reading over the fix */
   double climb_end_s;         /* when the altitude climbed to is reached; 0 in level flight */
-  size_t condition_count;     /* >= 1; the first holds from before the arrival and equals the above */
+  size_t condition_count;     /* >= 1; the first, from before the arrival on, is the above */
   ox_condition conditions[OX_CONDITIONS_MAX];
 } ox_setup;
 
@@ -75,12 +75,12 @@ typedef struct {
                                 ends where it reaches, or had it not been stopped for an intercept
                                 would have reached, the inbound heading. 0: fix not regained */
   double rollout_offset_nm;  /* where a plain turn to the inbound heading would roll out: distance
-                                from the course, positive on the holding side (undershoot); 0 where no
-                                heading holds the course */
+                                from the course, positive on the holding side (undershoot); 0
+                                where no heading holds the course */
   ox_vec outbound_end_nm;    /* where the inbound turn begins, true */
-  double gate_deg;           /* bearing of that place from the fix, off the reciprocal of the inbound
-                                course towards the holding side: the gate angle */
-  double inbound_error_s;    /* inbound_s less the goal, where the goal is an inbound time; else 0 */
+  double gate_deg;           /* the gate angle: bearing of that place from the fix, off the
+                                outbound course towards the holding side */
+  double inbound_error_s;    /* inbound_s less the goal, where the goal is an inbound time, or 0 */
   double next_timed_s;       /* what one correction by the error would time next (floor 30 s) */
   double nonholding_nm;      /* farthest excursion on the non-holding side, >= 0 */
   bool complete;             /* the fix was crossed at its end */
@@ -99,7 +99,7 @@ typedef enum {
   OX_ADVICE_PAST_FIX,            /* circuit in c: the course is met beyond the fix; flown direct */
   OX_ADVICE_NOT_REGAINED,        /* circuit in c: the fix cannot be regained; the flight ends */
   OX_ADVICE_LONG_INBOUND,        /* circuit in c: a = inbound s, b = wanted s (error above 10 s) */
-  OX_ADVICE_OVERSHOOT,           /* circuit in c: a = NM beyond the course on the non-holding side */
+  OX_ADVICE_OVERSHOOT,           /* circuit in c: a = NM past the course on the non-holding side */
   OX_ADVICE_BELOW_FIXED_WING_MIN,/* a = KIAS below 90 (AIM 5-3-8 j8(a) recommends 90 or more) */
   OX_ADVICE_NO_ARRIVAL,          /* the aircraft makes no way over the ground; arrival left out */
   OX_ADVICE_WIND_EXTRAPOLATED,   /* a = altitude outside the rows; nearest row used */

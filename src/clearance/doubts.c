@@ -227,17 +227,23 @@ static void ask_speed(clr_reading *r) {
 
 /* ---- Said twice, and values that cannot be ---- */
 
+static void put_degrees(clr_text *t, const ox_say_options *o, const ox_item *item) {
+  if (item->kind == OX_ITEM_DIRECTION)
+    clr_put(t, "%s", clr_eighth_word(item->value));
+  else if (item->sound)
+    clr_put_bearing(t, o, item->value);
+  else
+    clr_put_decimal(t, o, item->value);
+}
+
 static void put_value(const clr_reading *r, clr_text *t, const ox_item *item) {
   ox_say_options o = figures_of(r);
-  switch (item->unit) {
-  case OX_UNIT_DEG:
-    if (item->kind == OX_ITEM_DIRECTION)
-      clr_put(t, "%s", clr_eighth_word(item->value));
-    else if (item->value <= 360)
-      clr_put_bearing(t, &o, item->value);
-    else
-      clr_put_whole(t, &o, item->value);
+  if (fabs(item->value) > 1e6) { /* nobody said that: a slip of the keys */
+    clr_put(t, "that figure");
     return;
+  }
+  switch (item->unit) {
+  case OX_UNIT_DEG: put_degrees(t, &o, item); return;
   case OX_UNIT_S: clr_put_leg_time(t, &o, item->value, true); return;
   case OX_UNIT_NM:
     clr_put_decimal(t, &o, item->value);

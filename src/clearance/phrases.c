@@ -8,7 +8,7 @@
 #define SAY(item, ...) {OX_ITEM_##item, false, {__VA_ARGS__}}
 #define THEN(item, ...) {OX_ITEM_##item, true, {__VA_ARGS__}}
 #define NOTHING(...) {CLR_NO_ITEM, false, {__VA_ARGS__}}
-#define WHEN O(T_TIME), O(T_AT), AFTER(T_FIGURE), O(T_UTC)
+#define WHEN O(T_NOW), O(T_AT), O(T_TIME), O(T_AT), AFTER(T_FIGURE), O(T_UTC)
 
 static const clr_phrase phrases[] = {
     /* Clearance limit and route. */

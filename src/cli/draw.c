@@ -79,7 +79,7 @@ static bool parse_at(const char *text, plan *p) {
 static int make_plan(cli_io *io, plan *p, const char *size, const char *palette, const char *at) {
   const format_row *format = format_of(p->path);
   if (!format) return cli_wrong(io, "-o: %s does not end in .png, .svg or .pdf", p->path);
-  p->export = (ox_export_options){format->format, format->width, format->height, (double)NAN};
+  p->export = (ox_export_options){format->format, format->width, format->height, (double)NAN, NULL};
   p->palette = format->palette;
   if (size && !parse_size(size, format, p))
     return cli_wrong(io, "--size: %s is not a size (%s)", size,

@@ -37,7 +37,8 @@ bool entry_fly(ox_pilot *k, ox_entry_kind kind) {
   if (turn_deg != 0.0) pilot_react(k);
   pilot_turn_to(k, OX_LEG_ENTRY_TURN, turn_deg, to_deg);
   pilot_event(k, OX_EVENT_CLOCK_START, k->t_s);
-  pilot_straight_for(k, OX_LEG_ENTRY_OUTBOUND, fmax(1.0, k->c->technique.entry_s + k->flaws.entry_s));
+  double leg_s = fmax(1.0, k->c->technique.entry_s + k->flaws.entry_s);
+  pilot_straight_for(k, OX_LEG_ENTRY_OUTBOUND, leg_s);
   pilot_react(k);
   double offset_nm, inbound_s;
   return return_to_fix(k, OX_LEG_ENTRY_INBOUND_TURN, sense, false, &offset_nm, &inbound_s);

@@ -131,7 +131,8 @@ bool leaving_order(ox_pilot *k, double leave_s, const ox_circuit_order *usual,
   if (left_s < 0.0) return missed(k, 0.0, k->t_s); /* the entry took longer */
   if (!k->holds_course) return true;
   double shortest_s = fmin(least_s(k, false), least_s(k, true));
-  if (left_s < shortest_s) return missed(k, k->t_s, isfinite(shortest_s) ? k->t_s + shortest_s : k->t_s);
+  if (left_s < shortest_s)
+    return missed(k, k->t_s, isfinite(shortest_s) ? k->t_s + shortest_s : k->t_s);
   double one_s = usual_s(k, usual);
   if (left_s >= one_s + shortest_s) return true;
   if (left_s > 1.02 * one_s && left_s >= 2.0 * shortest_s + 1.0 &&

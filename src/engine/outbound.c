@@ -338,7 +338,8 @@ static double started_at_fix_s(const ox_pilot *k, const timing *t, level_state *
 
 static double whole_straight_s(const ox_pilot *k, const timing *t, level_state *s, double h) {
   double straight = straight_s(t, s, h);
-  bool heading_exact = k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, (void *)t)) < 1e-9;
+  bool heading_exact =
+      k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, (void *)t)) < 1e-9;
   if (t->how == BY_INBOUND && !heading_exact) straight = exact_time_s(k, h, t->value, straight);
   if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) straight = started_at_fix_s(k, t, s, straight);
   return fmax(0.0, fmin(straight + k->flaws.outbound_s, OX_LEG_LONGEST_S));

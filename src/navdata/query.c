@@ -39,8 +39,10 @@ bool ox_navdata_find(const ox_navdata *data, const ox_hold_query *query, size_t 
 
 static ox_status refuse_point(const ox_point_key *key, char *remark, size_t bytes) {
   bool airport = key->airport[0] != '\0';
-  return ox_say(OX_ERROR, remark, bytes, "%s (section %s, region %s%s%s) is not in the file.",
-                key->ident, key->section, key->region, airport ? ", airport " : "", key->airport);
+  int section = key->section[1] == ' ' ? 1 : 2; /* "D" rather than "D " */
+  return ox_say(OX_ERROR, remark, bytes, "%s (section %.*s, region %s%s%s) is not in the file.",
+                key->ident, section, key->section, key->region, airport ? ", airport " : "",
+                key->airport);
 }
 
 ox_status ox_navdata_point(const ox_navdata *data, const ox_point_key *key,

@@ -6,6 +6,9 @@
 
 #include "oxbow/place.h"
 
+/* More than any whole numbers could fill. */
+enum { PART_BYTES = 128 };
+
 typedef struct {
   bool negative; /* of what is shown: -0.0000001 is shown as nought, and nought is north */
   long long degrees, minutes, seconds, fraction;
@@ -37,8 +40,8 @@ static parts take_apart(double degrees, division d) {
 
 /* One coordinate; letters NS or EW, width 2 for latitude, 3 for longitude. */
 static void print_one(double degrees, ox_coordinates_form form, const char letters[3], int width,
-                      char buf[OX_COORDINATES_BYTES]) {
-  const size_t bytes = OX_COORDINATES_BYTES;
+                      char buf[PART_BYTES]) {
+  const size_t bytes = PART_BYTES;
   parts p = take_apart(degrees, divisions[form]);
   char letter = letters[p.negative ? 1 : 0];
   switch (form) {
@@ -82,11 +85,11 @@ static const char *between(ox_coordinates_form form) {
 }
 
 ox_status ox_latlon_print(ox_latlon p, ox_coordinates_form form, char *buf, size_t bytes) {
-  char lat[OX_COORDINATES_BYTES], lon[OX_COORDINATES_BYTES];
+  char lat[PART_BYTES], lon[PART_BYTES];
   if (!ox_latlon_valid(p) || (int)form < 0 || form >= OX_FORM_COUNT) return OX_ERROR;
   print_one(p.lat_deg, form, "NS", 2, lat);
   print_one(p.lon_deg, form, "EW", 3, lon);
-  char text[2 * OX_COORDINATES_BYTES + 4];
+  char text[2 * PART_BYTES + 4];
   int length = snprintf(text, sizeof text, "%s%s%s", lat, between(form), lon);
   if (length < 0 || (size_t)length >= bytes) return OX_ERROR;
   snprintf(buf, bytes, "%s", text);

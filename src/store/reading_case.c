@@ -127,7 +127,7 @@ static void check_required(ox_reading *r, const char *key) {
 /* A leg by distance needs its length; a length alone does not say that it is meant. */
 static void check_leg(ox_reading *r, ox_case *out) {
   bool has_length = ox_reading_was_seen(r, "hold.leg.nm");
-  if (has_length) check_required(r, "hold.leg.by");
+  if (out->hold.leg_nm != 0.0) check_required(r, "hold.leg.by");
   if (out->hold.leg_by != OX_LEG_BY_DISTANCE || out->hold.leg_nm != 0.0) return;
   if (!has_length && !ox_reading_was_told(r, "hold.leg.nm")) say_missing(r, "hold.leg.nm");
   if (has_length && !ox_reading_was_told(r, "hold.leg.nm")) return; /* 0: ox_case_check tells */
@@ -140,7 +140,7 @@ static void check_station(ox_reading *r, const ox_case *out) {
   static const char by[] = "hold.leg.by", nm[] = STATION ".nm";
   if (!out->hold.station.given) return;
   bool by_is_open = ox_reading_was_told(r, by) ||
-                    (!ox_reading_was_seen(r, by) && ox_reading_was_seen(r, "hold.leg.nm"));
+                    (!ox_reading_was_seen(r, by) && out->hold.leg_nm != 0.0);
   if (!by_is_open && !ox_reading_was_told(r, "hold.leg.end") &&
       (out->hold.leg_by != OX_LEG_BY_DISTANCE || out->hold.leg_end != OX_LEG_END_OUTBOUND))
     ox_reading_say(r, "", STATION,

@@ -30,7 +30,7 @@ static const char question_letters[] = "SFDLEdorpnugsxtz";
 static inline ox_case row_base(void) {
   ox_case base = ox_case_default();
   strcpy(base.hold.fix, "BASE");
-  base.hold.inbound_deg = 111;
+  base.hold.inbound_deg = 137;
   base.hold.turns = OX_TURNS_LEFT;
   base.hold.leg_s = 77;
   base.hold.altitude_ft = 6100;

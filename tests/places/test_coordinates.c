@@ -139,7 +139,7 @@ static const struct {
     {"42.5X 73.25W", "'X'"},
     {"42.N 73W", "'.'"},
     {".5N 73W", "'.'"},
-    {"1e5 0", "both"},
+    {"1e5 0", "letter"},
     {"nan nan", "'a'"},
     {"0x10 5", "'x'"},
     {"\xff\xfe", "A character"},

@@ -2,8 +2,6 @@
  * on the equator and the meridians, and published lines. */
 #include "ox_test.h"
 
-#include <locale.h>
-
 #include "oxbow/place.h"
 
 static ox_geodesic line(double lat1, double lon1, double lat2, double lon2) {
@@ -68,51 +66,69 @@ static void a_quarter_of_the_meridian_is_the_known_length(void **state) {
   assert_angle_close(g.from_bearing_deg, 0, 1e-12, "north");
 }
 
-/* One line of figures through geod; false when it cannot be run. */
-static bool ask_geod(const char *command, double out[3]) {
+enum { ASKED = 60 };
+
+/* Runs geod with options on lines of figures; fails the test when it does not answer them all. */
+static void ask_geod(const char *options, const char *lines, double answers[ASKED][3]) {
+  static char command[16384];
+  snprintf(command, sizeof command, "printf '%s' | geod +ellps=WGS84 %s", lines, options);
   FILE *pipe = popen(command, "r");
-  if (!pipe) return false;
-  bool read = fscanf(pipe, "%lf %lf %lf", &out[0], &out[1], &out[2]) == 3;
-  return pclose(pipe) == 0 && read;
+  assert_non_null(pipe);
+  int read = 0;
+  while (read < ASKED && fscanf(pipe, "%lf %lf %lf", &answers[read][0], &answers[read][1],
+                                &answers[read][2]) == 3)
+    read++;
+  int status = pclose(pipe);
+  if (status != 0 || read != ASKED) fail_msg("geod (package proj-bin) answered %d lines", read);
 }
 
 static void the_command_of_the_reference_library_agrees(void **state) {
   (void)state;
   ox_random random = {424};
-  for (int i = 0; i < 25; i++) {
-    double lat1 = ox_random_between(&random, -89, 89), lon1 = ox_random_between(&random, -180, 180);
-    double lat2 = ox_random_between(&random, -89, 89), lon2 = ox_random_between(&random, -180, 180);
-    char command[300];
-    double want[3];
-    snprintf(command, sizeof command,
-             "echo '%.12f %.12f %.12f %.12f' | geod +ellps=WGS84 -I -f '%%.11f' -F '%%.7f'", lat1,
-             lon1, lat2, lon2);
-    if (!ask_geod(command, want)) fail_msg("geod (package proj-bin) did not answer: %s", command);
-    ox_geodesic g = line(lat1, lon1, lat2, lon2);
-    assert_angle_close(g.from_bearing_deg, want[0], 1e-9, command);
+  static char lines[12288];
+  double places[ASKED][4], want[ASKED][3];
+  size_t length = 0;
+  for (int i = 0; i < ASKED; i++) {
+    for (int k = 0; k < 4; k++)
+      places[i][k] = ox_random_between(&random, k % 2 ? -180 : -89, k % 2 ? 180 : 89);
+    length += (size_t)snprintf(lines + length, sizeof lines - length,
+                               "%.12f %.12f %.12f %.12f\\n", places[i][0], places[i][1],
+                               places[i][2], places[i][3]);
+  }
+  ask_geod("-I -f '%.11f' -F '%.7f'", lines, want);
+  for (int i = 0; i < ASKED; i++) {
+    ox_geodesic g = line(places[i][0], places[i][1], places[i][2], places[i][3]);
+    assert_angle_close(g.from_bearing_deg, want[i][0], 1e-9, "leaving");
     /* geod gives the bearing back, from the second place to the first. */
-    assert_angle_close(g.to_bearing_deg, want[1] + 180, 1e-9, command);
-    assert_close(g.distance_nm * 1852, want[2], 1e-6, command);
+    assert_angle_close(g.to_bearing_deg, want[i][1] + 180, 1e-9, "arriving");
+    assert_close(g.distance_nm * 1852, want[i][2], 1e-6, "metres");
   }
 }
 
 static void the_direct_command_agrees_as_well(void **state) {
   (void)state;
   ox_random random = {99};
-  for (int i = 0; i < 15; i++) {
-    ox_latlon from = {ox_random_between(&random, -85, 85), ox_random_between(&random, -180, 180)};
-    double bearing = ox_random_between(&random, 0, 360), nm = ox_random_between(&random, 0, 1000);
-    char command[300];
-    double want[3], arriving;
-    snprintf(command, sizeof command,
-             "echo '%.12f %.12f %.12f %.8f' | geod +ellps=WGS84 -f '%%.12f'", from.lat_deg,
-             from.lon_deg, bearing, nm * 1852);
-    if (!ask_geod(command, want)) fail_msg("geod (package proj-bin) did not answer: %s", command);
+  static char lines[12288];
+  double from[ASKED][4], want[ASKED][3]; /* place, bearing, NM */
+  size_t length = 0;
+  for (int i = 0; i < ASKED; i++) {
+    from[i][0] = ox_random_between(&random, -85, 85);
+    from[i][1] = ox_random_between(&random, -180, 180);
+    from[i][2] = ox_random_between(&random, 0, 360);
+    from[i][3] = ox_random_between(&random, 0, 1000);
+    length += (size_t)snprintf(lines + length, sizeof lines - length,
+                               "%.12f %.12f %.12f %.8f\\n", from[i][0], from[i][1], from[i][2],
+                               from[i][3] * 1852);
+  }
+  ask_geod("-f '%.12f'", lines, want);
+  for (int i = 0; i < ASKED; i++) {
     ox_latlon to;
-    assert_int_equal(ox_place_along(from, bearing, nm, &to, &arriving, NULL, 0), OX_OK);
-    assert_close(to.lat_deg, want[0], 1e-11, command);
-    assert_angle_close(to.lon_deg, want[1], 1e-10, command);
-    assert_angle_close(arriving, want[2] + 180, 1e-9, command);
+    double arriving;
+    assert_int_equal(ox_place_along((ox_latlon){from[i][0], from[i][1]}, from[i][2], from[i][3],
+                                    &to, &arriving, NULL, 0), OX_OK);
+    assert_close(to.lat_deg, want[i][0], 1e-11, "latitude");
+    assert_angle_close(to.lon_deg, want[i][1], 1e-10, "longitude");
+    assert_angle_close(arriving, want[i][2] + 180, 1e-9, "arriving");
   }
 }
 

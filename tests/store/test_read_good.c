@@ -89,8 +89,11 @@ static const good_value good_values[] = {
     {"\"hold\": { \"inbound_deg\": 1, \"climb_ft_min\": 100, \"climb_to_ft\": 9000 }",
      "hold.climb_ft_min", 100},
     {"\"hold\": { \"inbound_deg\": 1, \"climb_ft_min\": 700 }", "hold.climb_ft_min", 500},
-    {"\"aircraft\": { \"ias_kt\": 90, \"turn_by\": \"bank\" }", "aircraft.turn_by", OX_TURN_BY_BANK},
-    {"\"technique\": { \"entry_line\": \"track\" }", "technique.entry_line", OX_ENTRY_LINE_TRACK},
+    {"\"hold\": { \"inbound_deg\": 1, \"leg\": { \"nm\": 0 } }", "hold.leg.by", OX_LEG_BY_TIME},
+    {"\"aircraft\": { \"ias_kt\": 90, \"turn_by\": \"bank\" }", "aircraft.turn_by",
+     OX_TURN_BY_BANK},
+    {"\"technique\": { \"entry_line\": \"track\" }", "technique.entry_line",
+     OX_ENTRY_LINE_TRACK},
     {"\"technique\": { \"lead\": \"none\" }", "technique.lead", OX_LEAD_NONE},
     {"\"technique\": { \"reaction_s\": 15 }", "technique.reaction_s", 15},
     {"\"arrival\": { \"heading_deg\": 1, \"distance_nm\": 0 }", "arrival.distance_nm", 0},
@@ -189,7 +192,8 @@ static void the_wind_changes_in_a_list_by_time(void **state) {
   assert_int_equal(case_with(NULL).wind_change_count, 0);
   assert_int_equal(case_with("\"wind_changes\": null").wind_change_count, 0);
   ox_case c = case_with("\"wind_changes\": [ { \"at_min\": 0.1, \"kt\": 0 },"
-                        " { \"north\": \"magnetic\", \"kt\": 18.5, \"from_deg\": 270, \"at_min\": 4 },"
+                        " { \"north\": \"magnetic\", \"kt\": 18.5, \"from_deg\": 270,"
+                        " \"at_min\": 4 },"
                         " { \"at_min\": 300, \"from_deg\": 360, \"kt\": 250 } ]");
   assert_int_equal(c.wind_change_count, 3);
   assert_int_equal(c.wind_count, 0);

@@ -251,8 +251,9 @@ static void the_keys_of_climb_station_times_and_changes_stand_in_order(void **st
                      "        \"efc\": null\n");
   assert_holds(text, "\"distance_nm\": 5, \"fix_at\": \"18:05\" },");
   assert_holds(text, "      \"wind\": null,\n"
-                     "      \"wind_changes\": [{ \"at_min\": 4.5, \"from_deg\": 270, \"kt\": 25,"
-                     " \"north\": \"magnetic\" }],\n"
+                     "      \"wind_changes\": [{ \"at_min\": 4.5,"
+                     " \"from_deg\": 270,"
+                     " \"kt\": 25, \"north\": \"magnetic\" }],\n"
                      "      \"variation_deg\": 0,\n");
   free(text);
   c->arrival.fix_at_s = 7 * 3600 + 9;
