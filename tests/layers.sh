@@ -35,6 +35,6 @@ check the_engine_has_no_globals_and_no_output \
   "$(grep -nE '^(static )?(double|int|char|bool|ox_[a-z_]+) [a-z_0-9]+( = .*)?;' src/engine/*.c |
     grep -vE ':static const ' || :)$(grep -nE '\b(printf|fopen|malloc|calloc|setlocale)\(' src/engine/*.c || :)"
 check lines_have_at_most_100_columns \
-  "$(find src include -name '*.[ch]' -exec sh -c 'LC_ALL=C.UTF-8 grep -nHE "^.{101,}" "$@"' sh {} +)"
+  "$(LC_ALL=C.UTF-8 grep -rnHE '^.{101,}' --include='*.[ch]' src include || :)"
 check files_have_at_most_600_lines \
   "$(find src include -name '*.[ch]' -exec awk 'END {if (FNR > 600) print FILENAME " " FNR}' {} \;)"

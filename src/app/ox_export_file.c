@@ -25,11 +25,11 @@ static gboolean has_ending(const char *path, const char *ending) {
 
 static gboolean options_for(const char *path, double t_s, ox_export_options *options) {
   if (has_ending(path, ".png"))
-    *options = (ox_export_options){OX_EXPORT_PNG, PNG_WIDTH, PNG_HEIGHT, t_s};
+    *options = (ox_export_options){OX_EXPORT_PNG, PNG_WIDTH, PNG_HEIGHT, t_s, NULL};
   else if (has_ending(path, ".svg"))
-    *options = (ox_export_options){OX_EXPORT_SVG, SVG_WIDTH, SVG_HEIGHT, t_s};
+    *options = (ox_export_options){OX_EXPORT_SVG, SVG_WIDTH, SVG_HEIGHT, t_s, NULL};
   else if (has_ending(path, ".pdf"))
-    *options = (ox_export_options){OX_EXPORT_PDF, SHEET_WIDTH, SHEET_HEIGHT, NAN};
+    *options = (ox_export_options){OX_EXPORT_PDF, SHEET_WIDTH, SHEET_HEIGHT, NAN, NULL};
   else
     return FALSE;
   return TRUE;

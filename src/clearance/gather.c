@@ -76,10 +76,12 @@ static size_t take_one(const clr_tokens *t, size_t i, number *n) {
 static size_t take_decimals(const clr_tokens *t, size_t i, number *n) {
   if (!n->any || !next_is(t, i, T_POINT)) return 0;
   size_t from = i++;
-  double unit = 0.1;
-  for (; next_is(t, i, T_DIGIT); i++, unit /= 10)
-    n->part += unit * t->tokens[i].value;
-  return i > from + 1 ? i - from : 0;
+  double scale = 1, all = n->part;
+  for (; next_is(t, i, T_DIGIT) && scale < 1e6; i++, scale *= 10)
+    all = all * 10 + t->tokens[i].value;
+  if (i == from + 1) return 0;
+  n->part = all / scale;
+  return i - from;
 }
 
 static bool is_part(const clr_tokens *t, size_t i) {

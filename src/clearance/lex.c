@@ -62,10 +62,15 @@ static size_t read_digits(const clr_tokens *t, size_t p, double *value, int *fig
   return p;
 }
 
+/* One division at the end gives the double nearest to what is written: 51.79 is 5179 / 100. */
 static size_t read_decimals(const clr_tokens *t, size_t p, double *value) {
-  double unit = 0.1;
-  for (; is_digit(at(t, p)); p++, unit /= 10)
-    *value += unit * (at(t, p) - '0');
+  double scale = 1;
+  for (; is_digit(at(t, p)); p++) {
+    if (scale >= 1e6) continue;
+    *value = *value * 10 + (at(t, p) - '0');
+    scale *= 10;
+  }
+  *value /= scale;
   return p;
 }
 
