@@ -1,6 +1,6 @@
 /* Published holds and points out of records of 132 columns (ARINC 424-18 layout).
  *
- * A file is mapped and indexed once: only where the holds and points stand is kept, every field is
+ * A file is mapped, and indexed once: only where the holds and points stand is kept, every field is
  * read from its columns when asked for. Records that cannot be used are left out and counted, with
  * the reason and the line of the first. While a file is open it must not be shortened; that is
  * noticed before each reading and refused.

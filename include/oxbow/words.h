@@ -3,7 +3,10 @@
 #ifndef OXBOW_WORDS_H
 #define OXBOW_WORDS_H
 
+#include <stdbool.h>
+
 #include "oxbow/case.h"
+#include "oxbow/flaws.h"
 #include "oxbow/flight.h"
 
 /* A bearing as people read it: "007", "360". buf has room for 4 bytes. */
@@ -37,6 +40,38 @@ typedef struct {
 /* 0 rows when memory is out. Freed with ox_working_clear. */
 ox_working ox_working_make(const ox_case *c, const ox_flight *flight);
 void ox_working_clear(ox_working *w);
+
+/* What the case's technique gives beside the exact hold: the same case flown by the preset
+ * "exact", compared in the last circuit and in the worst one. The worst is farthest from its
+ * counterpart, 10 s of inbound time counting as much as 0.1 NM of roll-out, and a fix that is not
+ * regained more than either. */
+typedef struct {
+  const char *which;    /* static: "Last circuit", "Worst circuit", "Last and worst circuit" */
+  int circuit;          /* from 1 */
+  const char *quantity; /* static: "Inbound time" */
+  char *flown, *exact;  /* "1:17", "1:00" */
+  char *difference;     /* "17 s longer", "none" */
+  char *why;            /* the difference in figures: "77.2 s − 60.0 s = +17.2 s" */
+} ox_comparison_row;
+typedef struct {
+  const char *none; /* static: the sentence why there is nothing to compare; NULL with rows */
+  bool is_exact;    /* the case is flown by that preset as it is */
+  size_t count;     /* the rows of one circuit stand together */
+  ox_comparison_row *rows;
+} ox_comparison;
+/* flown is the flight of the case. Freed with ox_comparison_clear. */
+ox_comparison ox_comparison_make(const ox_case *c, const ox_flight *flown);
+void ox_comparison_clear(ox_comparison *comparison);
+
+/* One sentence on the protected area as an illustration, without a buffer: whether the flown track
+ * stays inside, by how much, and what of it is from memory (500 bytes hold it). */
+void ox_words_area(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight);
+
+/* A mistake: its name, what it causes, and what it does in this case in figures: where the two
+ * tracks are farthest apart until one of them is back at the fix, and when that is. `right` is the
+ * flight without it (800 bytes hold it). */
+void ox_words_mistake(char *buf, size_t bytes, const ox_case *c, const ox_flight *right,
+                      ox_mistake mistake);
 
 /* The whole picture in words, for a screen reader and for alternative text. */
 char *ox_words_describe(const ox_case *c, const ox_flight *flight);

@@ -147,6 +147,12 @@ GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path) {
   return dialog;
 }
 
+void ox_dialog_close(GtkWidget *dialog) {
+  /* The answer still holds the dialog; it must not look for its window when that has gone. */
+  gtk_window_set_transient_for(GTK_WINDOW(dialog), NULL);
+  gtk_window_destroy(GTK_WINDOW(dialog));
+}
+
 /* ---- messages --------------------------------------------------------------------------- */
 
 static GtkWidget *message_list(const ox_messages *messages) {

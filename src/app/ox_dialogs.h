@@ -21,9 +21,12 @@ char *ox_dialog_chosen_path(GtkNativeDialog *chooser, const char *ending, gboole
 const char *ox_dialog_export_ending(GtkNativeDialog *chooser);
 
 /* Questions, shown at once. Responses: GTK_RESPONSE_CANCEL, _ACCEPT (save, replace), _REJECT
- * (discard). They close themselves. */
+ * (discard). Closed with ox_dialog_close. */
 GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title);
 GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path);
+
+/* Closes a question from within its answer, after which the window it was about may go as well. */
+void ox_dialog_close(GtkWidget *dialog);
 
 /* Every message, however many, below a heading. */
 void ox_dialog_messages(GtkWindow *parent, const char *heading, const ox_messages *messages);

@@ -34,7 +34,7 @@ static void go_on(OxWindow *self) {
 
 static void unsaved_response_cb(GtkDialog *dialog, int response, OxWindow *self) {
   self->question = NULL;
-  gtk_window_destroy(GTK_WINDOW(dialog));
+  ox_dialog_close(GTK_WIDGET(dialog));
   switch (response) {
   case GTK_RESPONSE_REJECT:
     go_on(self);
@@ -144,7 +144,7 @@ static void save_and_go_on(OxWindow *self, const char *path) {
 
 static void save_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
   char *path = g_steal_pointer(&self->pending_path);
-  gtk_window_destroy(GTK_WINDOW(dialog));
+  ox_dialog_close(GTK_WIDGET(dialog));
   if (response == GTK_RESPONSE_ACCEPT)
     save_and_go_on(self, path);
   else
@@ -154,7 +154,7 @@ static void save_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
 
 static void export_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
   char *path = g_steal_pointer(&self->pending_path);
-  gtk_window_destroy(GTK_WINDOW(dialog));
+  ox_dialog_close(GTK_WIDGET(dialog));
   if (response == GTK_RESPONSE_ACCEPT) ox_window_export_path(self, path);
   g_free(path);
 }

@@ -57,11 +57,16 @@ static bool is_type_at(const clr_tokens *t, size_t i, bool may_break) {
   return i < t->count && (may_break || !t->tokens[i].breaks) && in_set(E_TYPE, t->tokens[i].kind);
 }
 
-/* A word of the lexicon can be the name of a fix too: after "of", "at" or "to" it is one where the
- * sentence goes on behind it as behind a fix. Numbers and what leads to them are not. */
+/* A word of the lexicon can be the name of a fix too ("MAX"): after "of", and after "to" or "at"
+ * where capitals tell names, it is one if the sentence goes on behind it as behind a fix. Numbers
+ * and small words are not. */
 static bool is_name_by_place(const clr_tokens *t, size_t i) {
-  clr_kind kind = t->tokens[i].kind, before = i > 0 ? t->tokens[i - 1].kind : T_END;
-  if (before != T_OF || t->tokens[i].breaks || kind <= T_POINT || kind == T_PUBLISHED) return false;
+  const clr_token *token = &t->tokens[i];
+  clr_kind before = i > 0 ? t->tokens[i - 1].kind : T_END;
+  bool telling = t->has_upper && t->has_lower && starts_upper(t, token);
+  bool place = before == T_OF || (telling && (before == T_TO || before == T_AT));
+  if (!place || token->breaks || token->kind <= T_LAST_JOINING || token->kind == T_PUBLISHED)
+    return false;
   if (i + 1 == t->count) return true;
   return t->tokens[i + 1].breaks || t->tokens[i + 1].kind == T_ON;
 }
@@ -122,8 +127,6 @@ bool clr_saw(const clr_catch *caught, clr_kind kind) {
 }
 
 bool clr_try(const clr_tokens *t, size_t i, const clr_phrase *phrase, clr_catch *caught) {
-  int first = phrase->elements[0] & E_KIND;
-  if (first < E_NAME && (clr_kind)first != t->tokens[i].kind) return false;
   caught->phrase = phrase;
   caught->figure_count = 0;
   caught->seen_count = 0;

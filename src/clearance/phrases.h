@@ -50,6 +50,12 @@ typedef struct {
   ox_facility facility;
 } clr_catch;
 
+/* Whether a phrase can begin with a token of this kind: most cannot, which is quick to see. */
+static inline bool clr_may_begin(const clr_phrase *phrase, clr_kind kind) {
+  int first = phrase->elements[0];
+  return first >= E_NAME || (clr_kind)first == kind;
+}
+
 bool clr_saw(const clr_catch *caught, clr_kind kind);
 /* Tries one phrase at token i; false when it does not fit. */
 bool clr_try(const clr_tokens *t, size_t i, const clr_phrase *phrase, clr_catch *caught);

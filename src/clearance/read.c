@@ -18,6 +18,7 @@ static bool best_phrase(const clr_tokens *t, size_t i, bool after_direction, clr
   const clr_phrase *phrases = clr_phrases(&count);
   best->tokens = 0;
   for (size_t p = 0; p < count; p++) {
+    if (!clr_may_begin(&phrases[p], t->tokens[i].kind)) continue;
     if (phrases[p].after_direction && (!after_direction || t->tokens[i].breaks)) continue;
     clr_catch caught;
     ox_item made;

@@ -95,7 +95,8 @@ static void put_entry_reason(clr_text *t, const ox_say_options *o, const ox_case
   clr_put_bearing(t, o, crossing_deg);
   clr_put(t, ", ");
   clr_put_whole(t, o, fabs(f->entry.relative_deg));
-  clr_put(t, " degrees from the outbound course, puts the entry in the %s sector. ",
+  clr_put(t, " degrees from the outbound course, puts the entry in %s%s. ",
+          o->wording == OX_WORDING_US ? "the sector called " : "",
           entry_word(o, f->entry.kind));
   if (f->entry.also == OX_ENTRY_NONE) return;
   clr_put(t, "Within 5 degrees of the boundary: %s is accepted as well. ",
@@ -129,12 +130,12 @@ static void put_wind(clr_text *t, const ox_say_options *o, const ox_case *c, con
   clr_put(t, ". ");
 }
 
-static void put_speed(clr_text *t, const ox_say_options *o, const ox_flight *f) {
+static void put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, const ox_flight *f) {
   clr_put(t, "Holding speed ");
-  clr_put_knots(t, o, f->setup.ias_kt);
-  clr_put(t, " indicated, at most ");
-  clr_put_knots(t, o, f->setup.speed_limit_kias);
-  clr_put(t, "; slow down from 3 minutes before the fix (AIM 5-3-8 d). ");
+  clr_put_speed(t, o, c, f);
+  if (o->wording == OX_WORDING_US)
+    clr_put(t, "; slow down from 3 minutes before the fix (AIM 5-3-8 d)");
+  clr_put(t, ". ");
 }
 
 /* AIM 5-3-8 f and 14 CFR 91.185(c)(3). */
@@ -150,7 +151,8 @@ static void put_leaving(clr_text *t, const ox_say_options *o, const ox_case *c) 
     clr_put(t, " (14 CFR 91.185). ");
   } else {
     clr_put(t, "Without radio and without a time: if an approach begins at the fix, begin it at "
-               "the estimated time of arrival, otherwise go on from the fix (14 CFR 91.185). ");
+               "the estimated time of arrival; otherwise leave the fix on arrival over it "
+               "(14 CFR 91.185). ");
   }
 }
 
@@ -165,7 +167,7 @@ char *ox_say_briefing(const ox_case *c, const ox_flight *flight, ox_briefing len
   if (full) put_entry_reason(&t, &o, c, flight);
   if (full) put_wind(&t, &o, c, flight);
   put_outbound(&t, &o, c, flight);
-  if (full) put_speed(&t, &o, flight);
+  if (full) put_speed(&t, &o, c, flight);
   put_efc(&t, &o, c);
   if (full) put_leaving(&t, &o, c);
   if (full) clr_put(&t, "%s", ox_words_caution_line());

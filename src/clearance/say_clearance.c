@@ -25,10 +25,10 @@ static bool reads_as_itself(const char *fix) {
   return true;
 }
 
-void clr_put_fix(clr_text *t, const ox_say_options *o, const char *fix) {
+void clr_put_fix(clr_text *t, const char *fix) {
   if (!fix[0]) {
     clr_put(t, "the fix");
-  } else if (o->spoken || reads_as_itself(fix)) {
+  } else if (reads_as_itself(fix)) {
     clr_put(t, "%s%s", fix[0] >= '0' && fix[0] <= '9' ? "the " : "", fix); /* "the 15 DME fix" */
   } else {
     clr_put(t, "\"");
@@ -88,7 +88,7 @@ static const char *eighth_of(const ox_case *c) {
 static void put_us(clr_text *t, const ox_say_options *o, const ox_case *c) {
   if (c->hold.fix[0]) {
     clr_put(t, "cleared to ");
-    clr_put_fix(t, o, c->hold.fix);
+    clr_put_fix(t, c->hold.fix);
     clr_put(t, ", ");
   }
   clr_put(t, "hold %s", eighth_of(c));
@@ -111,7 +111,7 @@ static void put_icao(clr_text *t, const ox_say_options *o, const ox_case *c) {
   clr_put(t, "hold");
   if (c->hold.fix[0]) {
     clr_put(t, " at ");
-    clr_put_fix(t, o, c->hold.fix);
+    clr_put_fix(t, c->hold.fix);
   }
   clr_put(t, ", ");
   clr_put_altitude(t, o, c->hold.altitude_ft);

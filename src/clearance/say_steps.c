@@ -136,9 +136,7 @@ void ox_say_cues(const ox_case *c, const ox_flight *flight, const ox_say_options
   clr_sentence(&twist);
   clr_text throttle = begin_cue(&cues[3], "Throttle");
   clr_put(&throttle, "hold ");
-  clr_put_knots(&throttle, &o, flight->setup.ias_kt);
-  clr_put(&throttle, " indicated, at most ");
-  clr_put_knots(&throttle, &o, flight->setup.speed_limit_kias);
+  clr_put_speed(&throttle, &o, c, flight);
   clr_sentence(&throttle);
   clr_text talk = begin_cue(&cues[4], "Talk");
   char *report = ox_say_entering(c, -1, &o);

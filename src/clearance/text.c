@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "reading.h"
 
 clr_text clr_into(char *buf, size_t bytes) {
   buf[0] = '\0';
@@ -210,6 +211,18 @@ void clr_put_duration(clr_text *t, const ox_say_options *o, double duration_s) {
 void clr_put_knots(clr_text *t, const ox_say_options *o, double kt) {
   clr_put_whole(t, o, kt);
   clr_put(t, " knots");
+}
+
+void clr_put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, const ox_flight *f) {
+  double limit_kias = c->hold.limit_kias > 0
+                          ? c->hold.limit_kias
+                          : clr_speed_limit_kias(o->wording, c->hold.altitude_ft);
+  clr_put_knots(t, o, f->setup.ias_kt);
+  clr_put(t, " indicated, at most ");
+  if (limit_kias > 0)
+    clr_put_knots(t, o, limit_kias);
+  else
+    clr_put(t, o->spoken ? "Mach zero decimal eight tree" : "Mach 0.83");
 }
 
 const char *clr_eighth_word(double bearing_deg) {

@@ -34,14 +34,17 @@ void clr_put_altitude(clr_text *t, const ox_say_options *o, double altitude_ft);
 void clr_put_clock(clr_text *t, const ox_say_options *o, int minute);
 /* A leg time: "1 minute", "1 1/2 minute", "75 second", plural outside of "legs". */
 void clr_put_leg_time(clr_text *t, const ox_say_options *o, double leg_s, bool plural);
-/* "a minute and 7 seconds" in short: "1:07" or "one minute zero seven seconds". */
+/* "1:07", or spoken "one minute seven seconds". */
 void clr_put_duration(clr_text *t, const ox_say_options *o, double s);
 /* The knots of a speed. */
 void clr_put_knots(clr_text *t, const ox_say_options *o, double kt);
 
+/* The holding speed and its limit: the one of the case, else of the wording's table. */
+void clr_put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, const ox_flight *f);
+
 /* The fix as a controller says it, in quotation marks where it could be mistaken. */
-void clr_put_fix(clr_text *t, const ox_say_options *o, const char *fix);
-/* "southwest" (US), "south west" … one word in both: what the reader of a clearance expects. */
+void clr_put_fix(clr_text *t, const char *fix);
+/* "southwest": the eighth that holds a bearing, as it is said in a clearance. */
 const char *clr_eighth_word(double bearing_deg);
 /* Options where NULL was given. */
 ox_say_options clr_options(const ox_say_options *o);

@@ -17,7 +17,11 @@ static const verb verbs[] = {
     {"track", cli_track},
     {"draw", cli_draw},
     {"check", cli_check},
+    {"spread", cli_spread_verb},
+    {"techniques", cli_techniques},
 };
+
+#define VERBS "solve, track, draw, check, spread or techniques"
 
 static const char help[] =
     "Usage: oxbow-cli VERB LESSON [OPTION]...\n"
@@ -35,10 +39,23 @@ static const char help[] =
     "                                 of a PDF sheet (842x595, A4 across)\n"
     "      --palette light|dark|projector|print\n"
     "                                 colours (PNG: light, SVG and PDF: print)\n"
-    "      --at SECONDS|none          where the aircraft is, in seconds from the first crossing "
-    "of\n"
-    "                                 the fix (half-way along the first outbound leg)\n"
+    "      --at SECONDS|none          where the aircraft is, in seconds from the first crossing\n"
+    "                                 of the fix (half-way along the first leg flown outbound)\n"
+    "      --compare KEY              a second flight beside it: a technique by its key (exact is\n"
+    "                                 one; see techniques), or a mistake:\n"
+    "                                 ";
+
+static const char help_end[] =
+    "\n"
+    "      --area                     the protected area, an illustration only\n"
+    "      --spread N [--seed S]      a band of N flights with the errors of a good pilot (seed 1)\n"
     "  check LESSON...                what is wrong with the lessons, or nothing\n"
+    "  spread LESSON [--case NAME] [--runs N] [--seed S] [--threads T]\n"
+    "                                 how the numbers of N flights (1000) with such errors scatter,\n"
+    "                                 as JSON; the same seed (1) gives the same numbers on any\n"
+    "                                 number of threads (one a processor, at most 64)\n"
+    "  techniques                     the techniques of publications as CSV: key, name, rule,\n"
+    "                                 source\n"
     "\n"
     "  --help, --version\n"
     "\n"
@@ -46,7 +63,11 @@ static const char help[] =
     "2 wrong usage. Directions are magnetic unless their name says true.\n";
 
 static int show_help(cli_io *io) {
-  fprintf(io->out, "%s\n%s\n", help, ox_words_caution());
+  fputs(help, io->out);
+  for (int i = 0; i < OX_MISTAKE_COUNT; i++)
+    fprintf(io->out, "%s%s", i == 0 ? "" : i == 3 ? ",\n                                 " : ", ",
+            cli_mistake_key((ox_mistake)i));
+  fprintf(io->out, "%s\n%s\n", help_end, ox_words_caution());
   return OX_CLI_DONE;
 }
 
@@ -62,12 +83,12 @@ static bool asks_for_help(int argc, char **argv) {
 }
 
 static int run(cli_io *io, int argc, char **argv) {
-  if (argc < 2) return cli_wrong(io, "a verb is needed: solve, track, draw or check");
+  if (argc < 2) return cli_wrong(io, "a verb is needed: " VERBS);
   if (asks_for_help(argc, argv)) return show_help(io);
   if (strcmp(argv[1], "--version") == 0) return show_version(io);
   for (size_t i = 0; i < sizeof verbs / sizeof *verbs; i++)
     if (strcmp(argv[1], verbs[i].name) == 0) return verbs[i].run(io, argc - 2, argv + 2);
-  return cli_wrong(io, "\"%s\" is not a verb (solve, track, draw or check)", argv[1]);
+  return cli_wrong(io, "\"%s\" is not a verb (" VERBS ")", argv[1]);
 }
 
 int ox_cli_main(int argc, char **argv, FILE *out, FILE *err) {

@@ -25,7 +25,13 @@ typedef struct {
   ox_export_options export;
   ox_palette_id palette;
   bool at_given;
+  cli_overlay_plan overlays;
 } plan;
+
+/* The options as they were given; NULL where not. */
+typedef struct {
+  const char *size, *palette, *at, *compare, *spread, *seed;
+} wishes;
 
 /* --- what was asked for -------------------------------------------------------------------- */
 
@@ -76,49 +82,47 @@ static bool parse_at(const char *text, plan *p) {
   return strcmp(text, "none") == 0 || cli_parse_number(text, &p->export.t_s);
 }
 
-static int make_plan(cli_io *io, plan *p, const char *size, const char *palette, const char *at) {
+static int plan_picture(cli_io *io, plan *p, const wishes *w) {
   const format_row *format = format_of(p->path);
   if (!format) return cli_wrong(io, "-o: %s does not end in .png, .svg or .pdf", p->path);
-  p->export = (ox_export_options){format->format, format->width, format->height, (double)NAN, NULL};
+  p->export = (ox_export_options){.format = format->format,
+                                  .width = format->width,
+                                  .height = format->height,
+                                  .t_s = (double)NAN};
   p->palette = format->palette;
-  if (size && !parse_size(size, format, p))
-    return cli_wrong(io, "--size: %s is not a size (%s)", size,
+  if (w->size && !parse_size(w->size, format, p))
+    return cli_wrong(io, "--size: %s is not a size (%s)", w->size,
                      format->format == OX_EXPORT_PNG ? "WxH in pixels, 1 to 16384"
                                                      : "WxH in points, 1 to 14400");
-  if (palette && !parse_palette(palette, &p->palette))
-    return cli_wrong(io, "--palette: %s is not light, dark, projector or print", palette);
-  if (at && !parse_at(at, p))
-    return cli_wrong(io, "--at: %s is not a time in seconds, nor none", at);
+  if (w->palette && !parse_palette(w->palette, &p->palette))
+    return cli_wrong(io, "--palette: %s is not light, dark, projector or print", w->palette);
+  if (w->at && !parse_at(w->at, p))
+    return cli_wrong(io, "--at: %s is not a time in seconds, nor none", w->at);
   return OX_CLI_DONE;
+}
+
+static int plan_overlays(cli_io *io, cli_overlay_plan *o, const wishes *w) {
+  o->preset = -1;
+  o->mistake = -1;
+  o->seed = 1;
+  if (w->compare && !cli_parse_compare(w->compare, o))
+    return cli_wrong(io, "--compare: %s is not the key of a technique or of a mistake", w->compare);
+  if (w->seed && !w->spread) return cli_wrong(io, "--seed needs --spread");
+  if (!cli_parse_runs(io, "--spread", w->spread, &o->spread_runs)) return OX_CLI_USAGE;
+  return cli_parse_seed(io, w->seed, &o->seed) ? OX_CLI_DONE : OX_CLI_USAGE;
 }
 
 /* --- where the aircraft is ----------------------------------------------------------------- */
 
-static const ox_leg *first_outbound(const ox_flight *f) {
-  for (size_t i = 0; i < f->leg_count; i++)
-    if (f->legs[i].kind == OX_LEG_OUTBOUND) return &f->legs[i];
-  return NULL;
-}
-
-/* Half-way along the first outbound leg, where heading and track differ most plainly. One instant
- * serves all sheets: the one at which most of the flights are on that leg. */
-static double telling_instant_s(const ox_flight *flights, size_t count) {
-  double best_s = 0.5 * (ox_flight_begin_s(&flights[0]) + ox_flight_end_s(&flights[0]));
-  size_t best = 0;
-  for (size_t i = 0; i < count; i++) {
-    const ox_leg *leg = first_outbound(&flights[i]);
-    if (!leg) continue;
-    double t_s = 0.5 * (leg->t0_s + leg->t1_s);
-    size_t on_leg = 0;
-    for (size_t k = 0; k < count; k++) {
-      const ox_leg *other = first_outbound(&flights[k]);
-      if (other && t_s >= other->t0_s && t_s <= other->t1_s) on_leg++;
-    }
-    if (on_leg <= best) continue;
-    best = on_leg;
-    best_s = t_s;
+/* Half-way along the first leg flown outbound, where heading and track differ most plainly: that
+ * of a parallel or teardrop entry, else that of the first circuit. */
+static double telling_instant_s(const ox_flight *f) {
+  for (size_t i = 0; i < f->leg_count; i++) {
+    const ox_leg *leg = &f->legs[i];
+    if (leg->kind == OX_LEG_ENTRY_OUTBOUND || leg->kind == OX_LEG_OUTBOUND)
+      return 0.5 * (leg->t0_s + leg->t1_s);
   }
-  return best_s;
+  return 0.5 * (ox_flight_begin_s(f) + ox_flight_end_s(f));
 }
 
 /* --- writing ------------------------------------------------------------------------------- */
@@ -146,43 +150,78 @@ static int write_picture(cli_io *io, const plan *p, const ox_scene *scenes, size
   return OX_CLI_INPUT;
 }
 
+/* A sheet for each case, and what belongs to it. */
+typedef struct {
+  size_t count;
+  ox_flight *flights;
+  ox_scene *scenes;
+  cli_overlays *overlays;
+  double *t_s;
+} sheets;
+
+static bool sheets_open(sheets *s, size_t count) {
+  *s = (sheets){count, calloc(count, sizeof *s->flights), calloc(count, sizeof *s->scenes),
+                calloc(count, sizeof *s->overlays), calloc(count, sizeof *s->t_s)};
+  return s->flights && s->scenes && s->overlays && s->t_s;
+}
+
+static void sheets_close(sheets *s) {
+  for (size_t i = 0; s->overlays && i < s->count; i++)
+    cli_overlays_clear(&s->overlays[i]);
+  free(s->flights);
+  free(s->scenes);
+  free(s->overlays);
+  free(s->t_s);
+}
+
+static bool fill_sheet(cli_io *io, const cli_cases *cases, const plan *p, sheets *s, size_t i) {
+  if (!cli_solve(io, cases, i, &s->flights[i])) return false;
+  s->t_s[i] = p->at_given ? p->export.t_s : telling_instant_s(&s->flights[i]);
+  s->scenes[i] = (ox_scene){.c = cli_case(cases, i),
+                            .flight = &s->flights[i],
+                            .title = cases->lesson->title,
+                            .palette = p->palette,
+                            .text_scale = 1.0,
+                            .layers = OX_LAYER_ALL};
+  return cli_overlays_make(io, cases->path, &p->overlays, &s->scenes[i], &s->overlays[i]);
+}
+
 static int draw_cases(cli_io *io, const cli_cases *cases, plan *p) {
-  size_t count = p->export.format == OX_EXPORT_PDF ? cases->count : 1;
-  ox_flight *flights = calloc(count, sizeof *flights);
-  ox_scene *scenes = calloc(count, sizeof *scenes);
-  int code = flights && scenes ? OX_CLI_DONE : OX_CLI_INPUT;
-  if (code != OX_CLI_DONE) fputs("oxbow-cli: there is not enough memory\n", io->err);
-  for (size_t i = 0; i < count && code == OX_CLI_DONE; i++) {
-    if (!cli_solve(io, cases, i, &flights[i])) code = OX_CLI_INPUT;
-    scenes[i] = (ox_scene){.c = cli_case(cases, i),
-                           .flight = &flights[i],
-                           .title = cases->lesson->title,
-                           .palette = p->palette,
-                           .text_scale = 1.0,
-                           .layers = OX_LAYER_ALL};
+  sheets s;
+  int code = OX_CLI_DONE;
+  if (!sheets_open(&s, p->export.format == OX_EXPORT_PDF ? cases->count : 1)) {
+    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    code = OX_CLI_INPUT;
   }
+  for (size_t i = 0; i < s.count && code == OX_CLI_DONE; i++)
+    if (!fill_sheet(io, cases, p, &s, i)) code = OX_CLI_INPUT;
   if (code == OX_CLI_DONE) {
-    if (!p->at_given) p->export.t_s = telling_instant_s(flights, count);
-    code = write_picture(io, p, scenes, count);
+    p->export.t_s = s.t_s[0];
+    p->export.t_s_of = s.t_s;
+    code = write_picture(io, p, s.scenes, s.count);
   }
-  free(scenes);
-  free(flights);
+  sheets_close(&s);
   return code;
 }
 
 int cli_draw(cli_io *io, int argc, char **argv) {
-  const char *case_name = NULL, *size = NULL, *palette = NULL, *at = NULL;
+  const char *case_name = NULL;
+  wishes w = {0};
   plan p = {0};
   const cli_option options[] = {
-      {"-o", &p.path},         {"--case", &case_name}, {"--size", &size},
-      {"--palette", &palette}, {"--at", &at},
+      {"-o", &p.path, NULL},         {"--case", &case_name, NULL},
+      {"--size", &w.size, NULL},     {"--palette", &w.palette, NULL},
+      {"--at", &w.at, NULL},         {"--compare", &w.compare, NULL},
+      {"--spread", &w.spread, NULL}, {"--seed", &w.seed, NULL},
+      {"--area", NULL, &p.overlays.area},
   };
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
   if (files != 1) return cli_wrong(io, "draw needs one lesson");
   if (!p.path) return cli_wrong(io, "draw needs -o FILE.png, FILE.svg or FILE.pdf");
-  int code = make_plan(io, &p, size, palette, at);
+  int code = plan_picture(io, &p, &w);
+  if (code == OX_CLI_DONE) code = plan_overlays(io, &p.overlays, &w);
   if (code != OX_CLI_DONE) return code;
   cli_cases cases;
   code = cli_cases_open(io, argv[0], case_name, &cases);

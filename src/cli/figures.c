@@ -1,4 +1,4 @@
-/* Numbers for machines: the same text in every locale. */
+/* Numbers and fields for machines: the same text in every locale. */
 #include <locale.h>
 #include <math.h>
 #include <stdlib.h>
@@ -41,4 +41,17 @@ cli_figure cli_fixed(double value, int decimals) {
   if (f.text[0] == '-' && strspn(f.text, "-0.") == strlen(f.text))
     memmove(f.text, f.text + 1, strlen(f.text));
   return f;
+}
+
+void cli_put_field(FILE *out, const char *text) {
+  if (!strpbrk(text, ",\"\r\n")) {
+    fputs(text, out);
+    return;
+  }
+  fputc('"', out);
+  for (; *text; text++) {
+    if (*text == '"') fputc('"', out);
+    fputc(*text, out);
+  }
+  fputc('"', out);
 }

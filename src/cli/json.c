@@ -1,6 +1,8 @@
 /* JSON written member by member. */
 #include "json.h"
 
+#include <inttypes.h>
+
 #include "cli_private.h"
 
 static void put_string(FILE *out, const char *text) {
@@ -65,6 +67,11 @@ void json_number(json *j, const char *key, double value) {
 void json_whole(json *j, const char *key, int value) {
   begin(j, key);
   fprintf(j->out, "%d", value);
+}
+
+void json_count(json *j, const char *key, uint64_t value) {
+  begin(j, key);
+  fprintf(j->out, "%" PRIu64, value);
 }
 
 void json_string(json *j, const char *key, const char *value) {

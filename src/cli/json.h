@@ -4,6 +4,7 @@
 #define OX_CLI_JSON_H
 
 #include <stdbool.h>
+#include <stdint.h>
 #include <stdio.h>
 
 typedef struct {
@@ -20,6 +21,7 @@ void json_open_flat(json *j, const char *key, char bracket);
 void json_close(json *j, char bracket);
 void json_number(json *j, const char *key, double value);
 void json_whole(json *j, const char *key, int value);
+void json_count(json *j, const char *key, uint64_t value);
 /* NULL is written null. */
 void json_string(json *j, const char *key, const char *value);
 

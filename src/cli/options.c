@@ -24,6 +24,26 @@ static const cli_option *find(const char *argument, const cli_option *options, s
   return NULL;
 }
 
+/* The value of an option, from its own argument or the next one. */
+static bool take(cli_io *io, const cli_option *option, int argc, char **argv, int *at) {
+  const char *equals = strchr(argv[*at], '=');
+  if (option->flag ? *option->flag : *option->value != NULL) {
+    cli_wrong(io, "%s is given twice", option->name);
+    return false;
+  }
+  if (option->flag) {
+    if (equals) cli_wrong(io, "%s takes no value", option->name);
+    *option->flag = true;
+    return !equals;
+  }
+  if (!equals && *at + 1 == argc) {
+    cli_wrong(io, "%s needs a value", option->name);
+    return false;
+  }
+  *option->value = equals ? equals + 1 : argv[++*at];
+  return true;
+}
+
 bool cli_options(cli_io *io, int argc, char **argv, const cli_option *options, size_t count,
                  int *files) {
   int kept = 0;
@@ -43,16 +63,7 @@ bool cli_options(cli_io *io, int argc, char **argv, const cli_option *options, s
       cli_wrong(io, "there is no option %s here", argument);
       return false;
     }
-    const char *equals = strchr(argument, '=');
-    if (!equals && i + 1 == argc) {
-      cli_wrong(io, "%s needs a value", option->name);
-      return false;
-    }
-    if (*option->value) {
-      cli_wrong(io, "%s is given twice", option->name);
-      return false;
-    }
-    *option->value = equals ? equals + 1 : argv[++i];
+    if (!take(io, option, argc, argv, &i)) return false;
   }
   *files = kept;
   return true;
@@ -76,5 +87,36 @@ bool cli_parse_number(const char *text, double *out) {
   }
   if (digits == 0) return false;
   *out = (negative ? -whole : whole) / scale + 0.0;
+  return true;
+}
+
+bool cli_parse_whole(const char *text, uint64_t min, uint64_t max, uint64_t *out) {
+  uint64_t whole = 0;
+  if (!*text) return false;
+  for (const char *at = text; *at; at++) {
+    if (*at < '0' || *at > '9') return false;
+    uint64_t figure = (uint64_t)(*at - '0');
+    if (whole > (UINT64_MAX - figure) / 10) return false;
+    whole = whole * 10 + figure;
+  }
+  if (whole < min || whole > max) return false;
+  *out = whole;
+  return true;
+}
+
+bool cli_parse_seed(cli_io *io, const char *text, uint64_t *out) {
+  if (!text || cli_parse_whole(text, 0, CLI_SEED_MAX, out)) return true;
+  cli_wrong(io, "--seed: %s is not a seed (a whole number, 0 to 9007199254740991)", text);
+  return false;
+}
+
+bool cli_parse_runs(cli_io *io, const char *option, const char *text, size_t *out) {
+  uint64_t runs;
+  if (!text) return true;
+  if (!cli_parse_whole(text, 1, OX_SPREAD_RUNS_MAX, &runs)) {
+    cli_wrong(io, "%s: %s is not a number of flights (1 to %u)", option, text, OX_SPREAD_RUNS_MAX);
+    return false;
+  }
+  *out = (size_t)runs;
   return true;
 }

@@ -5,6 +5,7 @@
 #include "cli_private.h"
 #include "json.h"
 #include "oxbow/angle.h"
+#include "oxbow/presets.h"
 #include "oxbow/words.h"
 
 static void put_setup(json *j, const ox_case *c, const ox_setup *s) {
@@ -86,6 +87,10 @@ static void put_circuits(json *j, const ox_flight *f) {
     json_number(j, "rollout_offset_nm", m->rollout_offset_nm);
     json_number(j, "timed_s", m->timed_s);
     json_number(j, "fix_t_s", m->fix_t_s);
+    json_number(j, "gate_deg", m->gate_deg);
+    json_number(j, "inbound_error_s", m->inbound_error_s);
+    json_number(j, "next_timed_s", m->next_timed_s);
+    json_number(j, "nonholding_nm", m->nonholding_nm);
     json_close(j, '}');
   }
   json_close(j, ']');
@@ -101,6 +106,15 @@ static void put_advisories(json *j, const ox_case *c, const ox_flight *f) {
   json_close(j, ']');
 }
 
+static void put_orders(json *j, const ox_case *c, const ox_flight *f) {
+  int preset = ox_preset_of(c);
+  json_string(j, "preset", preset < 0 ? NULL : ox_preset_at((size_t)preset)->key);
+  if (f->leave_t_s > 0.0)
+    json_number(j, "leave_t_s", f->leave_t_s);
+  else
+    json_string(j, "leave_t_s", NULL);
+}
+
 static void put_case(json *j, const ox_case *c, const ox_flight *f) {
   json_open(j, NULL, '{');
   put_setup(j, c, &f->setup);
@@ -109,6 +123,7 @@ static void put_case(json *j, const ox_case *c, const ox_flight *f) {
   put_flown(j, f);
   put_circuits(j, f);
   put_advisories(j, c, f);
+  put_orders(j, c, f);
   json_close(j, '}');
 }
 
@@ -135,7 +150,7 @@ static int put_all(cli_io *io, const cli_cases *cases) {
 
 int cli_solve_verb(cli_io *io, int argc, char **argv) {
   const char *case_name = NULL;
-  const cli_option options[] = {{"--case", &case_name}};
+  const cli_option options[] = {{"--case", &case_name, NULL}};
   int files;
   if (!cli_options(io, argc, argv, options, 1, &files)) return OX_CLI_USAGE;
   if (files != 1) return cli_wrong(io, "solve needs one lesson");

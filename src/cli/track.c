@@ -1,7 +1,6 @@
 /* track LESSON: the ground track as CSV, a row at every step and at every end of a leg. */
 #include <math.h>
 #include <stdlib.h>
-#include <string.h>
 
 #include "cli_private.h"
 
@@ -9,23 +8,9 @@ static const double LEAST_STEP_S = 0.001;
 static const double MOST_STEP_S = 86400.0;
 static const double SAME_S = 1e-6; /* a step this near the end of a leg is that end's row */
 
-/* A field of CSV (RFC 4180): in quotes where it must be. */
-static void put_field(FILE *out, const char *text) {
-  if (!strpbrk(text, ",\"\r\n")) {
-    fputs(text, out);
-    return;
-  }
-  fputc('"', out);
-  for (; *text; text++) {
-    if (*text == '"') fputc('"', out);
-    fputc(*text, out);
-  }
-  fputc('"', out);
-}
-
 static void put_row(FILE *out, const ox_case *c, const ox_leg *leg, double t_s) {
   ox_state s = ox_leg_at(leg, t_s);
-  put_field(out, c->name);
+  cli_put_field(out, c->name);
   fprintf(out, ",%s,%s,%s,%s,%s,%s,%s\n", cli_fixed(t_s, 6).text, cli_fixed(s.p_nm.x, 9).text,
           cli_fixed(s.p_nm.y, 9).text, cli_fixed(s.heading_true_deg, 7).text,
           cli_fixed(s.track_true_deg, 7).text, cli_fixed(s.gs_kt, 7).text, ox_leg_name(leg->kind));
@@ -65,7 +50,7 @@ static int put_track(cli_io *io, const cli_cases *cases, double step_s) {
 
 int cli_track(cli_io *io, int argc, char **argv) {
   const char *case_name = NULL, *step = NULL;
-  const cli_option options[] = {{"--case", &case_name}, {"--step", &step}};
+  const cli_option options[] = {{"--case", &case_name, NULL}, {"--step", &step, NULL}};
   double step_s = 1.0;
   int files;
   if (!cli_options(io, argc, argv, options, 2, &files)) return OX_CLI_USAGE;

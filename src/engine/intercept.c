@@ -101,6 +101,9 @@ ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense) {
   if (fabs(i.offset_nm) < ON_COURSE_NM) {
     i.turn1_deg = sense * whole_deg;
     i.found = true;
+    i.end_y_nm = plain.p.y;
+    i.total_s = i.plain_s;
+    return i;
   } else if (sense * i.offset_nm > 0.0) {
     undershoot(k, sense, whole_deg, &i);
   } else {

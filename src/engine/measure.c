@@ -10,26 +10,37 @@ static const double OVERSHOOT_SAID_NM = 0.1; /* less is not seen on an instrumen
 static const double ABEAM_NM = 1e-12;        /* far below a foot, far above rounding */
 static const double LONG_INBOUND_S = 10.0;   /* Doc 8168 Vol II: timing tolerance of 10 s */
 
+/* In a turn, x is least where the motion across the course stops, on one of the two headings. */
+static double least_x_in_turn(const ox_pilot *k, const ox_leg *leg, double still_deg) {
+  double least_x = 0.0;
+  double h0 = ox_frame_heading_in(&k->frame, leg->heading0_true_deg);
+  int sense = k->frame.sense * leg->rate_deg_s >= 0.0 ? 1 : -1;
+  double rate = fabs(leg->rate_deg_s), once_s = 360.0 / rate;
+  for (int side = 0; side < 2; side++) {
+    double to_deg = ox_turn_in_sense_deg(h0, side ? 180.0 - still_deg : still_deg, sense);
+    for (double t_s = leg->t0_s + to_deg / rate; t_s < leg->t1_s; t_s += once_s)
+      least_x = fmin(least_x, ox_frame_in(&k->frame, ox_leg_position(leg, t_s)).x);
+  }
+  return least_x;
+}
+
 /* Farthest to the non-holding side (NM, >= 0) over the legs from an index on: at a leg's ends, or
  * in a turn where the motion across the course stops: V sin h = -w_x. */
 static double nonholding_nm(const ox_pilot *k, size_t from_leg) {
-  double least_x = 0.0;
+  double least_x = 0.0, still_deg = 0.0;
+  ox_vec wind_kt = {0, 0};
+  double tas_kt = 0.0;
   for (size_t i = from_leg; i < k->flight->leg_count; i++) {
     const ox_leg *leg = &k->flight->legs[i];
-    least_x = fmin(least_x, ox_frame_in(&k->frame, leg->p0_nm).x);
     least_x = fmin(least_x, ox_frame_in(&k->frame, leg->p1_nm).x);
-    double s = -ox_frame_in(&k->frame, leg->wind_kt).x / leg->tas_kt;
-    if (leg->shape != OX_SHAPE_TURN || fabs(s) >= 1.0) continue;
-    double still_deg = asin(s) / OX_RAD_PER_DEG;
-    double h0 = ox_frame_heading_in(&k->frame, leg->heading0_true_deg);
-    int sense = k->frame.sense * leg->rate_deg_s >= 0.0 ? 1 : -1;
-    for (int side = 0; side < 2; side++) {
-      double to_deg = ox_turn_in_sense_deg(h0, side ? 180.0 - still_deg : still_deg, sense);
-      double once_s = 360.0 / fabs(leg->rate_deg_s);
-      double t_s = leg->t0_s + to_deg / fabs(leg->rate_deg_s);
-      for (; t_s < leg->t1_s; t_s += once_s)
-        least_x = fmin(least_x, ox_frame_in(&k->frame, ox_leg_position(leg, t_s)).x);
+    if (leg->shape != OX_SHAPE_TURN) continue;
+    if (leg->tas_kt != tas_kt || leg->wind_kt.x != wind_kt.x || leg->wind_kt.y != wind_kt.y) {
+      tas_kt = leg->tas_kt;
+      wind_kt = leg->wind_kt;
+      double s = -ox_frame_in(&k->frame, wind_kt).x / tas_kt;
+      still_deg = fabs(s) < 1.0 ? asin(s) / OX_RAD_PER_DEG : HUGE_VAL;
     }
+    if (still_deg != HUGE_VAL) least_x = fmin(least_x, least_x_in_turn(k, leg, still_deg));
   }
   return -least_x + 0.0;
 }

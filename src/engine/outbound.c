@@ -265,8 +265,10 @@ static bool steady_fits(const ox_pilot *k, const timing *t, double *heading_deg)
   return fabs(rollout_x(*heading_deg, (void *)t)) < 1e-10;
 }
 
-static double choose_heading(ox_pilot *k, const timing *t) {
+/* *exact: a plain turn from this heading, after the time that goes with it, ends on the course. */
+static double choose_heading(ox_pilot *k, const timing *t, bool *exact) {
   double h;
+  *exact = false;
   switch (k->c->technique.drift) {
   case OX_DRIFT_NONE: return OUT_DEG;
   case OX_DRIFT_SINGLE: return by_multiple(k, 1.0);
@@ -276,9 +278,9 @@ static double choose_heading(ox_pilot *k, const timing *t) {
   case OX_DRIFT_EXACT: break;
   }
   if (k->holds_course) {
-    if (steady_fits(k, t, &h)) return h;
-    if (t->how == BY_INBOUND && exact_closed_form(k, t->value, &h)) return h;
-    if (exact_by_root(t, &h)) return h;
+    *exact = steady_fits(k, t, &h) ||
+             (t->how == BY_INBOUND && exact_closed_form(k, t->value, &h)) || exact_by_root(t, &h);
+    if (*exact) return h;
   }
   return by_multiple(k, 3.0);
 }
@@ -336,48 +338,54 @@ static double started_at_fix_s(const ox_pilot *k, const timing *t, level_state *
   return straight + s->clock_s;
 }
 
-static double whole_straight_s(const ox_pilot *k, const timing *t, level_state *s, double h) {
+static double whole_straight_s(const ox_pilot *k, const timing *t, level_state *s, double h,
+                               bool exact) {
   double straight = straight_s(t, s, h);
-  bool heading_exact =
-      k->c->technique.drift == OX_DRIFT_EXACT && fabs(rollout_x(h, (void *)t)) < 1e-9;
-  if (t->how == BY_INBOUND && !heading_exact) straight = exact_time_s(k, h, t->value, straight);
+  if (t->how == BY_INBOUND && !exact) straight = exact_time_s(k, h, t->value, straight);
   if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) straight = started_at_fix_s(k, t, s, straight);
   return fmax(0.0, fmin(straight + k->flaws.outbound_s, OX_LEG_LONGEST_S));
 }
 
-static ox_outbound_plan make_plan(const ox_pilot *k, const timing *t, level_state *s, double h) {
-  ox_outbound_plan plan = {.heading_deg = h, .turn_deg = s->turn_deg};
-  plan.straight_s = whole_straight_s(k, t, s, h);
-  plan.abeam_s = s->abeam_s;
-  plan.abeam_found = s->abeam_found && s->abeam_s <= plan.straight_s;
+/* The instants that follow from where the wings are level and how long the leg lasts. */
+static void set_instants(const ox_pilot *k, const level_state *s, ox_outbound_plan *plan) {
+  plan->turn_deg = s->turn_deg;
+  plan->abeam_s = s->abeam_s;
+  plan->abeam_found = s->abeam_found && s->abeam_s <= plan->straight_s;
   /* Never abeam before the turn: timed from wings level (AIM 5-3-8 j4(b)). */
-  if (!plan.abeam_found && s->clock_s > 0.0) s->clock_s = 0.0;
-  plan.clock_s = s->clock_s;
-  plan.timed_s = fmax(0.0, plan.straight_s - k->reaction_s - s->clock_s);
-  return plan;
+  plan->clock_s = !plan->abeam_found && s->clock_s > 0.0 ? 0.0 : s->clock_s;
+  plan->timed_s = fmax(0.0, plan->straight_s - k->reaction_s - plan->clock_s);
 }
 
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   timing t = choose_timing(k, order);
   if (order->fixed) t = (timing){k, BY_STRAIGHT, order->straight_s};
   if (t.how == BY_INBOUND && !k->holds_course) t = time_instead(k);
-  double h = choose_heading(k, &t);
+  bool exact;
+  double h = choose_heading(k, &t, &exact);
   level_state s = at_level(k, h, true);
   if (t.how == BY_DME && ox_dme_reached_s(&k->dme, s.level.p, s.velocity) < 0.0) {
     pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, t.value, k->dme.height_nm, k->circuit);
     t = time_instead(k);
-    h = choose_heading(k, &t);
+    h = choose_heading(k, &t, &exact);
     s = at_level(k, h, true);
   }
-  if (err(k, &h)) s = at_level(k, h, true);
-  ox_outbound_plan plan = make_plan(k, &t, &s, h);
-  plan.direct = order->fixed && order->direct;
+  ox_outbound_plan plan = {.direct = order->fixed && order->direct};
+  /* The time is the one meant for the heading meant; an error of the heading comes on top. */
+  plan.straight_s = whole_straight_s(k, &t, &s, h, exact);
+  double clock_s = s.clock_s;
+  if (err(k, &h)) {
+    s = at_level(k, h, true);
+    if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) s.clock_s = clock_s;
+  }
+  plan.heading_deg = h;
+  set_instants(k, &s, &plan);
   return plan;
 }
 
 ox_place outbound_try(ox_pilot *k, double straight, double *elapsed_s) {
   timing t = {k, BY_STRAIGHT, straight};
-  double h = choose_heading(k, &t);
+  bool exact;
+  double h = choose_heading(k, &t, &exact);
   level_state s = at_level(k, h, false);
   *elapsed_s = k->reaction_s + fabs(s.turn_deg) / k->rate_deg_s + straight;
   return pilot_after_straight(k, s.level, straight);

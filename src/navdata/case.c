@@ -35,7 +35,7 @@ static void place(making *m, const ox_navdata *data, const ox_published_hold *h)
   ox_published_point p;
   char why[OX_REMARK_BYTES];
   m->out->variation = OX_VARIATION_UNKNOWN;
-  if (ox_navdata_point(data, &h->fix, &p, why, sizeof why) == OX_OK) {
+  if (ox_navdata_point_there(data, &h->fix, &p, why, sizeof why) == OX_OK) {
     m->out->placed = true;
     m->out->at = p.at;
     if (p.variation_given || p.declination_given) {
@@ -49,7 +49,7 @@ static void place(making *m, const ox_navdata *data, const ox_published_hold *h)
   ox_point_key airport = {.section = {h->section[0] == 'H' ? 'H' : 'P', 'A', '\0'}};
   memcpy(airport.ident, h->airport, sizeof h->airport);
   memcpy(airport.region, h->airport_region, sizeof h->airport_region);
-  if (ox_navdata_point(data, &airport, &p, NULL, 0) == OX_OK && p.variation_given) {
+  if (ox_navdata_point_there(data, &airport, &p, NULL, 0) == OX_OK && p.variation_given) {
     m->out->variation = OX_VARIATION_OF_AIRPORT;
     m->out->c.variation_deg = p.variation_deg;
   } else {

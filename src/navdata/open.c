@@ -1,8 +1,11 @@
-/* Opening: the file is mapped and stays so until it is closed. Reading a mapped file that another
- * program has shortened would end this one; so its length is asked for before each reading. */
+/* Opening. The index is made from pieces that are read, not from the mapping: a page costs less to
+ * read than to map, and only the pages that are asked for later come to stand in memory. Reading a
+ * mapped file that another program has shortened would end this one; so its length is asked for
+ * before each reading. */
 #include <errno.h>
 #include <fcntl.h>
 #include <stdlib.h>
+#include <string.h>
 #include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
@@ -10,36 +13,100 @@
 #include "index.h"
 #include "sentence.h"
 
-static ox_status out_of_memory(ox_navdata *data, char *remark, size_t bytes) {
-  ox_navdata_close(data);
-  return ox_say(OX_ERROR, remark, bytes, "There is not enough memory for the index.");
+enum { PIECE_BYTES = 1 << 18 };
+
+static ox_status refuse(const char *why, char *remark, size_t bytes) {
+  return ox_say(OX_ERROR, remark, bytes, "%s", why);
+}
+
+/* --- the index of a file --- */
+
+typedef struct {
+  unsigned char *bytes; /* PIECE_BYTES */
+  size_t have;          /* bytes in it, from the beginning of a line */
+  size_t offset;        /* of its first byte in the file */
+  bool in_long_line;    /* until the next line feed everything is thrown away */
+} piece;
+
+/* Drops what is in front of the next line feed, when in a long line. */
+static void drop_long_line(piece *p) {
+  if (!p->in_long_line || p->have == 0) return;
+  const unsigned char *feed = memchr(p->bytes, '\n', p->have);
+  size_t drop = feed ? (size_t)(feed - p->bytes) + 1 : p->have;
+  p->in_long_line = feed == NULL;
+  p->have -= drop;
+  p->offset += drop;
+  memmove(p->bytes, p->bytes + drop, p->have);
+}
+
+static bool add_piece(ox_navdata *data, piece *p, bool last) {
+  size_t used = 0;
+  drop_long_line(p);
+  if (!ox_index_add(data, p->bytes, p->have, p->offset, last, &used)) return false;
+  if (used == 0 && p->have == PIECE_BYTES) {
+    ox_index_add_long_line(data);
+    p->in_long_line = true;
+    drop_long_line(p);
+    return true;
+  }
+  p->have -= used;
+  p->offset += used;
+  memmove(p->bytes, p->bytes + used, p->have);
+  return true;
+}
+
+/* NULL, or why it cannot be read. */
+static const char *index_file(ox_navdata *data) {
+  piece p = {.bytes = malloc(PIECE_BYTES)};
+  const char *why = p.bytes ? NULL : "There is not enough memory for the index.";
+  for (bool last = false; !why && !last;) {
+    size_t at = p.offset + p.have, room = PIECE_BYTES - p.have;
+    if (room > data->length - at) room = data->length - at;
+    ssize_t got = room > 0 ? pread(data->file, p.bytes + p.have, room, (off_t)at) : 0;
+    if (got < 0) {
+      why = "The file cannot be read to its end.";
+      break;
+    }
+    p.have += (size_t)got;
+    last = got == 0;
+    if (!add_piece(data, &p, last)) why = "There is not enough memory for the index.";
+  }
+  free(p.bytes);
+  return why;
+}
+
+static const char *index_bytes(ox_navdata *data) {
+  size_t used;
+  if (ox_index_add(data, data->bytes, data->length, 0, true, &used)) return NULL;
+  return "There is not enough memory for the index.";
 }
 
 /* Takes over the mapping and the file. */
-static ox_status build(const unsigned char *bytes, size_t length, int file, bool mapped,
-                       ox_navdata **out, char *remark, size_t remark_bytes) {
-  ox_navdata *data = calloc(1, sizeof *data);
+static ox_status build(ox_navdata from, ox_navdata **out, char *remark, size_t remark_bytes) {
+  ox_navdata *data = malloc(sizeof *data);
   if (!data) {
-    if (mapped) munmap((void *)(uintptr_t)bytes, length);
-    if (file >= 0) close(file);
-    return out_of_memory(NULL, remark, remark_bytes);
+    if (from.mapped) munmap((void *)(uintptr_t)from.bytes, from.length);
+    if (from.file >= 0) close(from.file);
+    return refuse("There is not enough memory for the index.", remark, remark_bytes);
   }
-  /* An empty file has no address, and arithmetic on NULL is not defined. */
-  data->bytes = length > 0 ? bytes : (const unsigned char *)"";
-  data->length = length;
-  data->file = file;
-  data->mapped = mapped;
-  if (!ox_index_build(data)) return out_of_memory(data, remark, remark_bytes);
+  *data = from;
+  const char *why = data->file >= 0 ? index_file(data) : index_bytes(data);
+  if (why) {
+    ox_navdata_close(data);
+    return refuse(why, remark, remark_bytes);
+  }
   *out = data;
   return ox_say(OX_OK, remark, remark_bytes, "%s", "");
 }
+
+/* --- opening and closing --- */
 
 static ox_status refuse_open(int number, char *remark, size_t bytes) {
   const char *why = number == ENOENT   ? "There is no such file."
                     : number == EACCES ? "The file may not be read."
                     : number == ENOTDIR ? "A part of the path is not a folder."
                                         : "The file cannot be opened.";
-  return ox_say(OX_ERROR, remark, bytes, "%s", why);
+  return refuse(why, remark, bytes);
 }
 
 static const char *refuse_kind(const struct stat *s) {
@@ -56,25 +123,27 @@ ox_status ox_navdata_open(const char *path, ox_navdata **out, char *remark, size
   if (file < 0) return refuse_open(errno, remark, remark_bytes);
   struct stat s;
   const char *why = fstat(file, &s) == 0 ? refuse_kind(&s) : "The file cannot be examined.";
-  if (why) {
-    close(file);
-    return ox_say(OX_ERROR, remark, remark_bytes, "%s", why);
+  ox_navdata from = {.bytes = (const unsigned char *)"", .file = file};
+  if (!why && s.st_size > 0) {
+    from.length = (size_t)s.st_size;
+    void *bytes = mmap(NULL, from.length, PROT_READ, MAP_PRIVATE, file, 0);
+    from.mapped = bytes != MAP_FAILED;
+    from.bytes = bytes;
+    if (!from.mapped) why = "The file cannot be mapped into memory.";
   }
-  size_t length = (size_t)s.st_size;
-  if (length == 0) return build(NULL, 0, file, false, out, remark, remark_bytes);
-  void *bytes = mmap(NULL, length, PROT_READ, MAP_PRIVATE | MAP_POPULATE, file, 0);
-  if (bytes == MAP_FAILED) {
-    close(file);
-    return ox_say(OX_ERROR, remark, remark_bytes, "The file cannot be mapped into memory.");
-  }
-  return build(bytes, length, file, true, out, remark, remark_bytes);
+  if (!why) return build(from, out, remark, remark_bytes);
+  close(file);
+  return refuse(why, remark, remark_bytes);
 }
 
 ox_status ox_navdata_from_bytes(const void *bytes, size_t length, ox_navdata **out, char *remark,
                                 size_t remark_bytes) {
   if (length >= OX_NAVDATA_BYTES_MAX)
-    return ox_say(OX_ERROR, remark, remark_bytes, "The data are too large: 4 GiB is the limit.");
-  return build(bytes, length, -1, false, out, remark, remark_bytes);
+    return refuse("The data are too large: 4 GiB is the limit.", remark, remark_bytes);
+  /* Nothing has no address, and arithmetic on NULL is not defined. */
+  const void *from = length > 0 ? bytes : "";
+  return build((ox_navdata){.bytes = from, .length = length, .file = -1}, out, remark,
+               remark_bytes);
 }
 
 void ox_navdata_close(ox_navdata *data) {

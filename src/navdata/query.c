@@ -45,11 +45,8 @@ static ox_status refuse_point(const ox_point_key *key, char *remark, size_t byte
                 key->airport);
 }
 
-ox_status ox_navdata_point(const ox_navdata *data, const ox_point_key *key,
-                           ox_published_point *out, char *remark, size_t remark_bytes) {
-  if (!ox_navdata_whole(data))
-    return ox_say(OX_ERROR, remark, remark_bytes,
-                  "The file has been shortened since it was opened: open it again.");
+ox_status ox_navdata_point_there(const ox_navdata *data, const ox_point_key *key,
+                                 ox_published_point *out, char *remark, size_t remark_bytes) {
   ox_record r = NULL;
   if (strcmp(key->section, "D ") == 0) {
     ox_packed_key enroute = ox_pack_key(key, "");
@@ -62,4 +59,12 @@ ox_status ox_navdata_point(const ox_navdata *data, const ox_point_key *key,
   if (!r || !ox_record_point(r, ox_record_kind_of(r), out))
     return refuse_point(key, remark, remark_bytes);
   return ox_say(OX_OK, remark, remark_bytes, "%s", "");
+}
+
+ox_status ox_navdata_point(const ox_navdata *data, const ox_point_key *key,
+                           ox_published_point *out, char *remark, size_t remark_bytes) {
+  if (ox_navdata_whole(data))
+    return ox_navdata_point_there(data, key, out, remark, remark_bytes);
+  return ox_say(OX_ERROR, remark, remark_bytes,
+                "The file has been shortened since it was opened: open it again.");
 }

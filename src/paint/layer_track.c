@@ -7,6 +7,7 @@
 #include "paint_private.h"
 
 static const double SAME_LINE = 0.8; /* of the track's width: nearer legs are the same line */
+static const double LEAST_APART_NM = 0.001; /* nearer than any picture can tell two lines */
 
 static bool near(ox_vec a, ox_vec b, double within) {
   return fabs(a.x - b.x) <= within && fabs(a.y - b.y) <= within;
@@ -21,10 +22,24 @@ static bool same_line(const ox_leg *a, const ox_leg *b, double within_nm) {
          near(a->p1_nm, b->p1_nm, within_nm) && near(middle(a), middle(b), within_nm);
 }
 
-/* Whether an earlier leg of a part of the flight is the same line. */
-static bool flown_before(const ox_flight *f, ox_part part, size_t index, double within_nm) {
+bool ox_flown_before(const ox_flight *f, ox_part part, size_t index, double within_nm) {
   for (size_t i = 0; i < index; i++)
     if (f->legs[i].part == part && same_line(&f->legs[i], &f->legs[index], within_nm))
+      return true;
+  return false;
+}
+
+bool ox_flown_at_all(const ox_flight *f, const ox_leg *leg, double within_nm) {
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (f->legs[i].part != OX_PART_ARRIVAL && same_line(&f->legs[i], leg, within_nm)) return true;
+  return false;
+}
+
+bool ox_later_differs(const ox_flight *f) {
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (f->legs[i].part == OX_PART_CIRCUIT && f->legs[i].circuit > 1 &&
+        !ox_flown_before(f, OX_PART_CIRCUIT, i, LEAST_APART_NM) &&
+        !ox_flown_before(f, OX_PART_ENTRY, i, LEAST_APART_NM))
       return true;
   return false;
 }
@@ -36,8 +51,7 @@ static bool flown_later(const ox_flight *f, size_t index, double within_nm) {
   return false;
 }
 
-/* An arrow at a share of a leg's time, where the leg is long enough to carry one. */
-static void add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double share) {
+void ox_add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double share) {
   double length = 4.2 * p->size.track + 0.12 * p->size.label;
   ox_state s = ox_leg_at(leg, leg->t0_s + share * (leg->t1_s - leg->t0_s));
   double way = s.gs_kt / 3600.0 * (leg->t1_s - leg->t0_s) * p->view.dev_per_nm;
@@ -49,12 +63,12 @@ static void add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double s
 
 static void add_circuit_leg(ox_picture *p, size_t index, double within_nm) {
   const ox_leg *leg = &p->scene.flight->legs[index];
-  if (flown_before(p->scene.flight, OX_PART_CIRCUIT, index, within_nm)) return;
+  if (ox_flown_before(p->scene.flight, OX_PART_CIRCUIT, index, within_nm)) return;
   /* A turn that a direct entry flew the same belongs to the first circuit's shape. */
   bool first = leg->circuit <= 1 ||
-               flown_before(p->scene.flight, OX_PART_ENTRY, index, within_nm);
+               ox_flown_before(p->scene.flight, OX_PART_ENTRY, index, within_nm);
   ox_lines_leg(first ? &p->lines.track : &p->lines.later, &p->view, p->map, leg);
-  if (first && leg->kind != OX_LEG_REACTION) add_head(p, &p->lines.heads_track, leg, 0.5);
+  if (first && leg->kind != OX_LEG_REACTION) ox_add_head(p, &p->lines.heads_track, leg, 0.5);
 }
 
 /* A direct entry may fly the circuit's own turn: the entry is then drawn just outside it, so that
@@ -71,7 +85,7 @@ static void add_entry_leg(ox_picture *p, size_t index, double within_nm) {
     return;
   }
   ox_lines_leg(&p->lines.entry, &p->view, p->map, leg);
-  if (leg->kind != OX_LEG_INBOUND) add_head(p, &p->lines.heads_entry, leg, 0.5);
+  if (leg->kind != OX_LEG_INBOUND) ox_add_head(p, &p->lines.heads_entry, leg, 0.5);
 }
 
 /* The arrival's arrow stands where the line is seen: between the rose and the map's edge. */
@@ -80,7 +94,7 @@ static void add_arrival(ox_picture *p, const ox_leg *leg) {
   double length_dev = ox_vec_length(ox_vec_sub(leg->p1_nm, leg->p0_nm)) * p->view.dev_per_nm;
   double back_dev = p->rose_radius * 0.55;
   double share = length_dev > 0.0 ? fmax(0.0, 1.0 - back_dev / length_dev) : 0.0;
-  add_head(p, &p->lines.heads_entry, leg, share);
+  ox_add_head(p, &p->lines.heads_entry, leg, share);
 }
 
 /* A short line across the track at an event. */

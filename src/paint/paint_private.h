@@ -14,28 +14,47 @@
 
 typedef struct {
   double title, key, label, small;                        /* text sizes */
-  double track, later, entry, arrival, still, course, rose; /* line widths */
+  double track, later, entry, arrival, still, course, rose, compare; /* line widths */
 } ox_sizes;
 
-/* The kinds of line that a legend names. */
+/* The kinds of line (and one band) that a legend names, in its order. */
 typedef enum {
-  OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_ENTRY, OX_LINE_ARRIVAL, OX_LINE_STILL_AIR,
-  OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
+  OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_COMPARE, OX_LINE_ENTRY, OX_LINE_ARRIVAL,
+  OX_LINE_STILL_AIR, OX_LINE_SPREAD, OX_LINE_AREA, OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
 } ox_line_kind;
 
 #define OX_TRIANGLE_ROWS 3
+#define OX_CHART_MARKS 8
+
+/* Rows that may be in use, counted before the lines themselves are known. */
+typedef struct {
+  ox_lettering words[OX_LINE_COUNT];
+  ox_line_kind row[OX_LINE_COUNT];
+  int count, columns;
+} ox_legend;
+
+/* Inbound time circuit by circuit. count is 0 where there is nothing to be learnt from it. */
+typedef struct {
+  int count;
+  double s[OX_CIRCUITS_MAX];
+  double goal_s, least_s, most_s; /* of the times and the goal */
+  ox_lettering head;
+  int mark_count;                 /* circuits that are numbered, the first and the last always */
+  int mark[OX_CHART_MARKS];
+  ox_lettering number[OX_CHART_MARKS], value[OX_CHART_MARKS];
+} ox_chart;
 
 /* Everything that is not in the world: texts and the rectangles they stand in. An empty
  * rectangle means that there was no room for the block. */
 typedef struct {
   ox_lettering title, facts, notice, caution; /* notice: why the hold cannot be flown as asked */
   ox_rect title_at, facts_at, notice_at, caution_at;
-  ox_rect compass_at, wind_at, triangle_at, legend_at, scale_at;
+  ox_rect compass_at, wind_at, triangle_at, chart_at, legend_at, scale_at;
   ox_lettering north_true, north_magnetic, variation;
   ox_lettering wind_words, triangle_head, scale_words;
   ox_lettering row[OX_TRIANGLE_ROWS], row_sample; /* changing words; the widest that they can be */
-  ox_lettering legend[OX_LINE_COUNT];
-  int legend_rows; /* that there is room for */
+  ox_legend legend;
+  ox_chart chart;
   double scale_nm;
 } ox_furniture;
 
@@ -59,8 +78,20 @@ typedef struct {
   ox_lines head;
 } ox_course;
 
+/* The other flight: its line, and the places where it goes its own way. */
+typedef struct {
+  ox_lines line, heads;
+} ox_compare_lines;
+
+/* The protected area: its edge, and the corners of what of it lies in the map. */
+typedef struct {
+  ox_lines edge;
+  ox_vec corner[OX_AREA_SIDES + 4];
+  size_t corner_count;
+} ox_area_shape;
+
 struct ox_picture {
-  ox_scene scene; /* case and flight are borrowed */
+  ox_scene scene; /* case, flight and overlays are borrowed */
   char *title;
   const ox_palette *palette;
   double width, height;
@@ -73,6 +104,9 @@ struct ox_picture {
   ox_track_lines lines;
   ox_rose rose;
   ox_course course;
+  ox_compare_lines compare;
+  ox_area_shape area;
+  cairo_surface_t *spread; /* one pixel a cell, north up; NULL: nothing to show */
   ox_lines hatch;
   ox_segments obstacles;
   ox_label labels[OX_LABELS_MAX];
@@ -91,6 +125,14 @@ void ox_path_add_heads(cairo_t *cr, const ox_lines *heads);
 void ox_lines_head(ox_lines *lines, ox_vec tip, ox_vec direction, double length);
 /* Width, dashes, caps and source of a kind of line, as the legend and the layers draw it. */
 void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind);
+/* Whether an earlier leg of a part of the flight is the same line within so many NM. */
+bool ox_flown_before(const ox_flight *flight, ox_part part, size_t index, double within_nm);
+/* Whether the leg is the same line as any of the flight's circuits and entry. */
+bool ox_flown_at_all(const ox_flight *flight, const ox_leg *leg, double within_nm);
+/* Whether any later circuit flies a line of its own. */
+bool ox_later_differs(const ox_flight *flight);
+/* An arrow at a share of a leg's time, where the leg is long enough to carry one. */
+void ox_add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double share);
 /* First leg of a kind in a circuit; NULL when there is none. */
 const ox_leg *ox_find_leg(const ox_flight *flight, ox_leg_kind kind, int circuit);
 /* First event of a kind in a circuit; NULL when there is none. */
@@ -111,10 +153,14 @@ void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
 
 void ox_build_sizes(ox_picture *p);
 void ox_build_furniture(ox_picture *p); /* sets map */
+void ox_place_blocks(ox_picture *p, ox_rect *room); /* part of it: column or row of blocks */
 void ox_furniture_clear(ox_furniture *f);
 void ox_build_view(ox_picture *p);      /* sets view and rose_radius */
 void ox_build_scale(ox_picture *p);     /* needs the view */
 void ox_build_track(ox_picture *p);
+void ox_build_compare(ox_picture *p);
+void ox_build_area(ox_picture *p);
+void ox_build_spread(ox_picture *p);
 void ox_build_rose(ox_picture *p);
 void ox_build_course_ends(ox_picture *p);
 void ox_build_labels(ox_picture *p);    /* builds the course line round its figure too */
@@ -129,6 +175,10 @@ void ox_layer_course(const ox_picture *p, cairo_t *cr);
 void ox_layer_fix(const ox_picture *p, cairo_t *cr); /* part of the course layer, over the track */
 void ox_layer_still_air(const ox_picture *p, cairo_t *cr);
 void ox_layer_track(const ox_picture *p, cairo_t *cr);
+void ox_layer_compare(const ox_picture *p, cairo_t *cr);
+void ox_layer_area(const ox_picture *p, cairo_t *cr);
+void ox_layer_spread(const ox_picture *p, cairo_t *cr);
+void ox_layer_chart(const ox_picture *p, cairo_t *cr);
 void ox_layer_labels(const ox_picture *p, cairo_t *cr);
 void ox_layer_furniture(const ox_picture *p, cairo_t *cr);
 void ox_layer_wind(const ox_picture *p, cairo_t *cr);
@@ -137,8 +187,36 @@ void ox_layer_triangle(ox_picture *p, cairo_t *cr, double t_s);
 
 /* Labels, content of the list: adds everything that is to be named, most important first. */
 void ox_label_content(ox_picture *p);
+/* The same for the overlays. */
+void ox_label_compare(ox_picture *p);
+void ox_label_area(ox_picture *p);
 /* Adds one label; NULL when the list is full. */
 ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_ink ink,
                        int priority, ox_anchor anchor);
+/* A label along a leg, first on the side given; only the part of the leg in the map counts. NULL
+ * also where nothing of it is. */
+ox_label *ox_label_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
+                          double size, unsigned style, ox_ink ink, int priority);
+/* The same words in more, shorter lines, for narrow places. NULL for the label is allowed. */
+void ox_label_narrow(ox_picture *p, ox_label *label, const char *words, double size,
+                     unsigned style);
+
+/* --- the legend and the chart -------------------------------------------------------------- */
+
+typedef struct {
+  double width, height;
+} ox_extent;
+
+void ox_legend_make(ox_picture *p);
+void ox_legend_clear(ox_legend *legend);
+ox_extent ox_legend_extent(const ox_picture *p);
+/* Gives up the row that is needed least; false when there is none that can go. */
+bool ox_legend_shorten(ox_picture *p);
+void ox_legend_draw(const ox_picture *p, cairo_t *cr);
+
+void ox_chart_make(ox_picture *p);
+void ox_chart_clear(ox_chart *chart);
+/* The least room it can do with; 0 by 0 where there is no chart. */
+ox_extent ox_chart_extent(const ox_picture *p);
 
 #endif

@@ -9,6 +9,7 @@
 #define SOURCE_GEOMETRY "geometry"
 #define SOURCE_PRACTICE "common practice"
 #define SOURCE_GIVEN "given with the case"
+#define SOURCE_MEASURED "measured on the flight"
 
 typedef struct {
   ox_working w;
@@ -23,19 +24,27 @@ void rows_add(words_rows *r, const char *group, const char *label, words_say *va
               const char *source);
 
 void rows_entry(words_rows *r);
+void rows_technique(words_rows *r);
 void rows_turn(words_rows *r);
 void rows_wind(words_rows *r);
 void rows_headings(words_rows *r);
 void rows_times(words_rows *r);
 void rows_circuits(words_rows *r);
 void rows_limits(words_rows *r);
+void rows_against_exact(words_rows *r);
 
+/* The case flown by the preset "exact". */
+ox_case words_exact_case(const ox_case *c);
 /* Straight on before each turn: noticing and rolling in (s). */
 double words_reaction_s(const ox_case *c);
 /* What holds at an instant: the last condition that has begun. */
 const ox_condition *words_condition_at(const ox_setup *setup, double t_s);
 /* "1:00 inbound", "5 NM outbound", "15 DME outbound". */
 void words_put_leg(words_say *s, const ox_setup *setup);
+/* "157 (23° L)", "180 (no correction)". */
+void words_put_heading(words_say *s, const ox_case *c, double true_deg, double correction_deg);
+/* "0.12 NM short of the course, on the holding side (undershoot)", "on the course". */
+void words_put_rollout(words_say *s, double offset_nm);
 /* "calm", "360 at 20 kt", "360 true (012 magnetic) at 20 kt". */
 void words_put_wind(words_say *s, const ox_case *c, const ox_setup *setup);
 

@@ -54,12 +54,14 @@ const ox_condition *words_condition_at(const ox_setup *setup, double t_s) {
 ox_working ox_working_make(const ox_case *c, const ox_flight *flight) {
   words_rows r = {.c = c, .f = flight};
   rows_entry(&r);
+  rows_technique(&r);
   rows_headings(&r);
   rows_times(&r);
   rows_wind(&r);
   rows_turn(&r);
   rows_limits(&r);
   rows_circuits(&r);
+  rows_against_exact(&r);
   if (r.failed) ox_working_clear(&r.w);
   return r.w;
 }

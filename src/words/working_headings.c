@@ -10,7 +10,7 @@
 
 static const double LEAST_CORRECTION_DEG = 0.05; /* smaller ones are shown as none */
 
-static void put_heading(words_say *s, const ox_case *c, double true_deg, double correction_deg) {
+void words_put_heading(words_say *s, const ox_case *c, double true_deg, double correction_deg) {
   words_put(s, "%s", words_magnetic(c, true_deg).text);
   if (fabs(correction_deg) < LEAST_CORRECTION_DEG)
     words_put(s, " (no correction)");
@@ -26,7 +26,7 @@ static void add_inbound(words_rows *r, const ox_triangle *t) {
   words_say value = {0}, why = {0};
   const ox_setup *s = &r->f->setup;
   if (t->possible)
-    put_heading(&value, r->c, t->heading_deg, t->wca_deg);
+    words_put_heading(&value, r->c, t->heading_deg, t->wca_deg);
   else
     words_put(&value, "none holds the course");
   words_put(&why, "sin(correction) = wind across ÷ TAS = %s ÷ %s",
@@ -55,7 +55,7 @@ static void add_outbound(words_rows *r) {
   const ox_setup *s = &r->f->setup;
   if (steady->why == OX_STEADY_EXISTS) {
     double turns_s = 360.0 / s->rate_deg_s;
-    put_heading(&value, r->c, steady->outbound_heading_deg, steady->outbound_wca_deg);
+    words_put_heading(&value, r->c, steady->outbound_heading_deg, steady->outbound_wca_deg);
     words_put(&why,
               "undoes the wind of the whole circuit but the inbound leg: %s kt for %s s of turns "
               "and %s s outbound is %s NM",
@@ -169,7 +169,7 @@ static void add_flown(words_rows *r) {
     ox_triangle t = triangle_at(&r->f->setup, r->f->circuits[0].fix_t_s);
     double heading_deg = r->f->circuits[0].outbound_heading_true_deg;
     double flown_deg = ox_turn_between_deg(r->f->setup.inbound_true_deg + 180.0, heading_deg);
-    put_heading(&value, r->c, heading_deg, flown_deg);
+    words_put_heading(&value, r->c, heading_deg, flown_deg);
     put_technique(&why, r, &t, flown_deg);
   }
   rows_add(r, GROUP, "Outbound heading flown first", &value, &why,

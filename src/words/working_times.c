@@ -1,7 +1,6 @@
 /* The working of the times: the leg asked for, the steady circuit, the first outbound leg as it is
- * flown and when its clock starts; then a row for each circuit as measured. */
+ * flown, when its clock starts, and the time to leave. */
 #include <math.h>
-#include <stdio.h>
 
 #include "oxbow/angle.h"
 #include "oxbow/units.h"
@@ -9,7 +8,6 @@
 #include "rows.h"
 
 #define GROUP "Times"
-#define CIRCUITS "Circuits"
 
 void words_put_leg(words_say *s, const ox_setup *setup) {
   switch (setup->goal) {
@@ -270,77 +268,4 @@ void rows_times(words_rows *r) {
   add_flown(r);
   add_clock(r);
   add_leaving(r);
-}
-
-/* --- circuits ------------------------------------------------------------------------------ */
-
-static void put_rollout(words_say *s, double offset_nm) {
-  if (fabs(offset_nm) < 0.005)
-    words_put(s, "rolls out on the course");
-  else
-    words_put(s, "rolls out %s NM %s", words_number(fabs(offset_nm), 2).text,
-              offset_nm > 0 ? "short of the course, on the holding side (undershoot)"
-                            : "beyond the course, on the non-holding side (overshoot)");
-}
-
-static void put_error(words_say *s, double error_s) {
-  if (fabs(error_s) < 0.5)
-    words_put(s, " as asked");
-  else
-    words_put(s, ", %s s %s", words_number(fabs(error_s), 0).text,
-              error_s > 0 ? "too long" : "too short");
-}
-
-static void put_measured(words_say *value, words_say *why, const ox_setup *s, const ox_circuit *m) {
-  words_put(value, "outbound %s", words_time(m->timed_s).text);
-  words_put(why, "%s s from wings level to the inbound turn; ",
-            words_number(m->outbound_s, 1).text);
-  if (m->complete) {
-    words_put(value, ", inbound %s", words_time(m->inbound_s).text);
-    if (s->goal == OX_GOAL_INBOUND_S) {
-      put_error(value, m->inbound_s - s->goal_value);
-      words_put(why, "inbound %s s − %s s = %s s; ", words_number(m->inbound_s, 1).text,
-                words_short(s->goal_value, 1).text,
-                words_signed(m->inbound_s - s->goal_value, 1).text);
-      if (fabs(m->inbound_s - s->goal_value) >= 0.5)
-        words_put(why, "one correction makes the next outbound time %s; ",
-                  words_time(m->next_timed_s).text);
-    }
-  } else {
-    words_put(value, ", the fix is not regained");
-  }
-  words_put(value, ", ");
-  put_rollout(value, m->rollout_offset_nm);
-  words_put(why, "the inbound turn begins %s° off the outbound course as seen from the fix; ",
-            words_number(m->gate_deg, 0).text);
-  if (m->nonholding_nm < 0.005)
-    words_put(why, "never on the non-holding side");
-  else
-    words_put(why, "at most %s NM on the non-holding side", words_number(m->nonholding_nm, 2).text);
-}
-
-/* The entry may be all there is to fly. */
-static const char *why_no_circuit(const words_rows *r) {
-  for (size_t i = 0; i < r->f->advice_count; i++)
-    if (r->f->advice[i].kind == OX_ADVICE_NOT_REGAINED)
-      return "the fix is not regained from the entry";
-  if (r->f->leave_t_s > 0.0) return "the time to leave comes before another circuit";
-  if (r->c->hold.ends == OX_HOLD_REVERSAL)
-    return "the course reversal is complete when established inbound after the entry";
-  return "the hold ends with the entry";
-}
-
-void rows_circuits(words_rows *r) {
-  for (size_t i = 0; i < r->f->circuit_count; i++) {
-    words_say value = {0}, why = {0};
-    char label[32];
-    snprintf(label, sizeof label, "Circuit %zu", i + 1);
-    put_measured(&value, &why, &r->f->setup, &r->f->circuits[i]);
-    rows_add(r, CIRCUITS, label, &value, &why, "measured on the flight");
-  }
-  if (r->f->circuit_count > 0) return;
-  words_say value = {0}, why = {0};
-  words_put(&value, "none flown");
-  words_put(&why, "%s", why_no_circuit(r));
-  rows_add(r, CIRCUITS, "Circuits", &value, &why, "measured on the flight");
 }

@@ -129,7 +129,7 @@ static void the_shortcuts_window_shows_just_the_keys_that_work(void **state) {
   size_t count;
   ox_keys(&count);
   collect(GTK_WIDGET(overlay), found);
-  assert_int_equal(found->len, count);
+  GHashTable *titles = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
   for (guint i = 0; i < found->len; i++) {
     char *accelerators = NULL, *action = NULL, *title = NULL;
     g_object_get(g_ptr_array_index(found, i), "accelerator", &accelerators, "action-name", &action,
@@ -145,8 +145,11 @@ static void the_shortcuts_window_shows_just_the_keys_that_work(void **state) {
     }
     g_free(accelerators);
     g_free(action);
-    g_free(title);
+    g_hash_table_add(titles, title);
   }
+  /* The search of the shortcuts window has each of them once more. */
+  assert_int_equal(g_hash_table_size(titles), count);
+  g_hash_table_unref(titles);
   g_ptr_array_unref(found);
   app_test_close(window);
   g_object_unref(application);
@@ -191,7 +194,7 @@ static void space_plays_on_the_board_and_the_transport_bar_but_not_in_the_inputs
   assert_non_null(keys_of(GTK_WIDGET(ox_window_board(window)), "space"));
   assert_non_null(keys_of(GTK_WIDGET(ox_window_transport(window)), "space"));
   assert_null(keys_of(GTK_WIDGET(ox_window_inputs(window)), "space"));
-  assert_null(keys_of(GTK_WIDGET(window), "space"));
+  assert_null(keys_of(GTK_WIDGET(ox_window_inputs(window)), "Home"));
   assert_non_null(keys_of(GTK_WIDGET(window), "Page_Down"));
   app_test_close(window);
 }

@@ -3,23 +3,19 @@
 
 #include "ox_application.h"
 
-static GTestDBus *bus;
+static GTestDBus *bus; /* its own watcher stops it when the test is over */
 static OxApplication *application;
 
 static int set_up(void **state) {
   /* The application registers on a session bus; without one GTK warns. */
+  char *display = g_strdup(g_getenv("DISPLAY"));
   bus = g_test_dbus_new(G_TEST_DBUS_NONE);
-  g_test_dbus_up(bus);
+  g_test_dbus_up(bus); /* forgets the display */
+  if (display) g_setenv("DISPLAY", display, TRUE);
+  g_free(display);
   if (app_test_init(state) != 0) return -1;
   application = ox_application_new(G_APPLICATION_NON_UNIQUE);
   return g_application_register(G_APPLICATION(application), NULL, NULL) ? 0 : -1;
-}
-
-static int tear_down(void **state) {
-  g_clear_object(&application);
-  g_test_dbus_stop(bus);
-  g_clear_object(&bus);
-  return 0;
 }
 
 static OxWindow *first_window(void) {
@@ -125,7 +121,8 @@ static void cancelling_one_question_cancels_quitting_with_two_windows(void **sta
 
 static int clean(void **state) {
   app_test_clean();
-  return tear_down(state);
+  g_clear_object(&application);
+  return 0;
 }
 
 int main(void) {

@@ -219,6 +219,7 @@ static void f9_folds_the_working_away_and_the_board_takes_its_room(void **state)
   g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
   app_test_spin_ms(200);
   assert_false(gtk_widget_is_visible(GTK_WIDGET(ox_window_working(window))));
+  print_message("# the board grew from %d to %d\n", before, gtk_widget_get_width(board));
   assert_true(gtk_widget_get_width(board) > before + 200);
   app_test_close(window);
 }

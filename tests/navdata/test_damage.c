@@ -113,6 +113,7 @@ static void each_reason_is_counted_with_its_first_line(void **state) {
   copy_line(record, 3);
   append(&t, record, 133);                       /* 15 a point */
   append(&t, record, 133);                       /* 16 the same again */
+  put_at(record, 14, "BAD");
   put_at(record, 33, "N91");
   append(&t, record, 133);                       /* 17 latitude 91 */
   put_at(record, 5, "QQ");
@@ -245,6 +246,76 @@ static void a_file_of_whole_pages_is_not_read_beyond(void **state) {
   free(bytes);
 }
 
+/* Lines of 1 byte to 3 pieces of 256 KiB, with a hold before, between and after them. */
+static void long_lines_are_one_line_from_a_file_as_from_memory(void **state) {
+  (void)state;
+  static const size_t lengths[] = {1,      131,    133,    65535,  65536,  65537,
+                                   262143, 262144, 262145, 524288, 800000};
+  char hold[RECORD_BYTES], path[64];
+  text t = {0};
+  copy_line(hold, 13);
+  char *filler = malloc(800000);
+  assert_non_null(filler);
+  memset(filler, 'x', 800000);
+  size_t count = sizeof lengths / sizeof *lengths;
+  for (size_t i = 0; i < count; i++) {
+    append(&t, hold, 133);
+    append(&t, filler, lengths[i]);
+    append(&t, "\n", 1);
+  }
+  append(&t, hold, 133);
+  append(&t, filler, 300000);
+  temporary(path, t.bytes, t.length);
+  ox_navdata *file = NULL, *memory = open_bytes(t.bytes, t.length);
+  ox_status status = ox_navdata_open(path, &file, NULL, 0);
+  unlink(path);
+  assert_int_equal(status, OX_OK);
+  assert_memory_equal(report_of(file), report_of(memory), sizeof(ox_navdata_report));
+  assert_int_equal(report_of(file)->lines, 2 * count + 2);
+  assert_int_equal(report_of(file)->holds, count + 1);
+  assert_int_equal(report_of(file)->skipped[OX_SKIP_SHORT], 2);
+  assert_int_equal(report_of(file)->skipped[OX_SKIP_LONG], count - 1);
+  for (size_t i = 0; i <= count; i++) {
+    ox_published_hold h;
+    assert_int_equal(ox_navdata_hold(file, i, &h), OX_OK);
+    assert_string_equal(h.fix.ident, "JAPUT");
+  }
+  ox_navdata_close(file);
+  ox_navdata_close(memory);
+  free(filler);
+  free(t.bytes);
+}
+
+/* Several pieces: a record lies across every end of a piece, somewhere. */
+static void a_file_of_many_pieces_reads_as_from_memory(void **state) {
+  (void)state;
+  size_t length;
+  char *bytes = excerpt_bytes(&length), path[64];
+  text t = {0};
+  for (int i = 0; i < 150; i++)
+    append(&t, bytes, length);
+  free(bytes);
+  temporary(path, t.bytes, t.length);
+  ox_navdata *file = NULL, *memory = open_bytes(t.bytes, t.length);
+  ox_status status = ox_navdata_open(path, &file, NULL, 0);
+  unlink(path);
+  assert_int_equal(status, OX_OK);
+  assert_memory_equal(report_of(file), report_of(memory), sizeof(ox_navdata_report));
+  assert_int_equal(report_of(file)->holds, 150 * 12);
+  assert_int_equal(report_of(file)->points, 16);
+  assert_int_equal(report_of(file)->skipped[OX_SKIP_REPEATED], 149 * 16);
+  for (size_t i = 0; i < 150 * 12; i++) {
+    ox_published_hold a, b;
+    assert_int_equal(ox_navdata_hold(file, i, &a), OX_OK);
+    assert_int_equal(ox_navdata_hold(memory, i % 12, &b), OX_OK);
+    assert_string_equal(a.fix.ident, b.fix.ident);
+    assert_int_equal(a.sequence, b.sequence);
+  }
+  ox_navdata_close(file);
+  ox_navdata_close(memory);
+  free(t.bytes);
+}
+
 static void a_file_that_was_shortened_is_refused_and_not_read(void **state) {
   (void)state;
   size_t length;
@@ -284,6 +355,8 @@ int main(void) {
       cmocka_unit_test(what_is_no_file_is_refused_with_a_reason),
       cmocka_unit_test(an_empty_file_opens),
       cmocka_unit_test(a_file_of_whole_pages_is_not_read_beyond),
+      cmocka_unit_test(long_lines_are_one_line_from_a_file_as_from_memory),
+      cmocka_unit_test(a_file_of_many_pieces_reads_as_from_memory),
       cmocka_unit_test(a_file_that_was_shortened_is_refused_and_not_read),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);

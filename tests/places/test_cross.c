@@ -189,7 +189,7 @@ static void bad_stations_are_refused(void **state) {
   assert_non_null(strstr(why, "2000 NM"));
   assert_int_equal(ox_radials_cross(a, 10, nowhere, 50, &c, why, sizeof why), OX_ERROR);
   assert_non_null(strstr(why, "-90 to 90"));
-  assert_int_equal(ox_radials_cross(a, NAN, far, 50, &c, why, sizeof why), OX_ERROR);
+  assert_int_equal(ox_radials_cross(a, (double)NAN, far, 50, &c, why, sizeof why), OX_ERROR);
   assert_int_equal(ox_radials_cross(a, 10, far, 800, &c, why, sizeof why), OX_ERROR);
 }
 

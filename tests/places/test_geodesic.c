@@ -71,7 +71,7 @@ enum { ASKED = 60 };
 /* Runs geod with options on lines of figures; fails the test when it does not answer them all. */
 static void ask_geod(const char *options, const char *lines, double answers[ASKED][3]) {
   static char command[16384];
-  snprintf(command, sizeof command, "printf '%s' | geod +ellps=WGS84 %s", lines, options);
+  snprintf(command, sizeof command, "printf -- '%s' | geod +ellps=WGS84 %s", lines, options);
   FILE *pipe = popen(command, "r");
   assert_non_null(pipe);
   int read = 0;
@@ -152,7 +152,7 @@ static void there_and_back_is_the_same_place(void **state) {
 
 static void places_off_the_earth_are_refused(void **state) {
   (void)state;
-  static const ox_latlon bad[] = {{90.5, 0}, {-91, 0}, {0, 181}, {0, -180.5}, {NAN, 0}, {0, NAN}};
+  static const ox_latlon bad[] = {{90.5, 0}, {-91, 0}, {0, 181}, {0, -180.5}, {(double)NAN, 0}, {0, (double)NAN}};
   ox_geodesic g = {.distance_nm = 7};
   ox_latlon out = {1, 2}, good = {0, 0};
   char why[OX_REMARK_BYTES];

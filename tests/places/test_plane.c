@@ -50,11 +50,11 @@ static void what_cannot_be_placed_is_refused(void **state) {
   (void)state;
   ox_latlon fix = {0, 0}, p = {1, 2};
   ox_vec v = {3, 4};
-  assert_int_equal(ox_plane_to_place(fix, (ox_vec){NAN, 0}, &p), OX_ERROR);
+  assert_int_equal(ox_plane_to_place(fix, (ox_vec){(double)NAN, 0}, &p), OX_ERROR);
   assert_int_equal(ox_plane_to_place(fix, (ox_vec){0, (double)INFINITY}, &p), OX_ERROR);
   assert_int_equal(ox_plane_to_place(fix, (ox_vec){1000, 10}, &p), OX_ERROR);
   assert_int_equal(ox_plane_to_place((ox_latlon){91, 0}, (ox_vec){0, 0}, &p), OX_ERROR);
-  assert_int_equal(ox_plane_from_place(fix, (ox_latlon){NAN, 0}, &v), OX_ERROR);
+  assert_int_equal(ox_plane_from_place(fix, (ox_latlon){(double)NAN, 0}, &v), OX_ERROR);
   assert_int_equal(ox_plane_from_place((ox_latlon){0, 200}, fix, &v), OX_ERROR);
   assert_true(p.lat_deg == 1 && p.lon_deg == 2 && v.x == 3 && v.y == 4);
 }

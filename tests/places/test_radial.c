@@ -42,9 +42,9 @@ static void figures_out_of_range_are_refused_and_the_range_is_named(void **state
     double declination_deg, radial_deg, nm;
     const char *says;
   } rows[] = {
-      {0, 721, 1, "-360 to 720"},   {0, -361, 1, "-360 to 720"}, {0, NAN, 1, "-360 to 720"},
-      {0, 90, -0.1, "0 to 1000 NM"}, {0, 90, 1000.1, "0 to 1000 NM"}, {0, 90, NAN, "0 to 1000 NM"},
-      {180.5, 90, 1, "-180 to 180"}, {NAN, 90, 1, "-180 to 180"},
+      {0, 721, 1, "-360 to 720"},   {0, -361, 1, "-360 to 720"}, {0, (double)NAN, 1, "-360 to 720"},
+      {0, 90, -0.1, "0 to 1000 NM"}, {0, 90, 1000.1, "0 to 1000 NM"}, {0, 90, (double)NAN, "0 to 1000 NM"},
+      {180.5, 90, 1, "-180 to 180"}, {(double)NAN, 90, 1, "-180 to 180"},
   };
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     ox_latlon out = {1, 2};
@@ -56,7 +56,7 @@ static void figures_out_of_range_are_refused_and_the_range_is_named(void **state
     assert_true(out.lat_deg == 1 && out.lon_deg == 2);
   }
   double radial = 5;
-  ox_station bad = {albany.at, NAN};
+  ox_station bad = {albany.at, (double)NAN};
   assert_int_equal(ox_radial_of(bad, albany.at, &radial, NULL), OX_ERROR);
   assert_true(radial == 5);
 }
@@ -116,7 +116,7 @@ static void overhead_the_dme_reads_the_height_and_never_less(void **state) {
 static void slant_range_refuses_what_is_no_number(void **state) {
   (void)state;
   double ground = -1;
-  static const double rows[][3] = {{NAN, 0, 0},   {5, NAN, 0},    {5, 0, NAN},
+  static const double rows[][3] = {{(double)NAN, 0, 0},   {5, (double)NAN, 0},    {5, 0, (double)NAN},
                                    {-1, 0, 0},    {1001, 0, 0},   {5, 40000, 0},
                                    {5, 0, 300000}, {5, -3000, 0}, {5, 0, -3000}};
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
@@ -151,7 +151,7 @@ static void a_point_ahead_needs_a_speed_and_a_time_in_range(void **state) {
   assert_non_null(strstr(why, "0 to 36000 seconds"));
   assert_int_equal(ox_place_ahead(albany.at, 0, 2000, 36000, &out, why, sizeof why), OX_ERROR);
   assert_non_null(strstr(why, "0 to 1000 NM"));
-  assert_int_equal(ox_place_ahead(albany.at, NAN, 100, 10, &out, NULL, 0), OX_ERROR);
+  assert_int_equal(ox_place_ahead(albany.at, (double)NAN, 100, 10, &out, NULL, 0), OX_ERROR);
   assert_true(out.lat_deg == 1 && out.lon_deg == 2);
 }
 

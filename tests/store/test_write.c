@@ -200,7 +200,8 @@ static void a_known_key_that_was_cleared_does_not_come_back(void **state) {
                   " \"arrival\": { \"heading_deg\": 1, \"fix_at\": \"10:00\" },"
                   " \"wind_changes\": [ { \"at_min\": 2, \"kt\": 0 } ],"
                   " \"hold\": { \"inbound_deg\": 1, \"limit_kias\": 175, \"efc\": \"10:00\","
-                  " \"climb_to_ft\": 9000, \"climb_ft_min\": 900, \"leg\": { \"by\": \"time\", \"s\": 90 } }"),
+                  " \"climb_to_ft\": 9000, \"climb_ft_min\": 900,"
+                  " \"leg\": { \"by\": \"time\", \"s\": 90 } }"),
       "before");
   ox_case *c = &lesson->cases[0].c;
   c->aircraft.tas_kt = 0;

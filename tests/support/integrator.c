@@ -4,6 +4,7 @@
 #include "integrator.h"
 
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_multiroots.h>
 #include <gsl/gsl_odeiv2.h>
 #include <math.h>
 #include <stdint.h>
@@ -45,4 +46,75 @@ bool ox_integrate_flight(const ox_flight *flight, double relative_error, ox_vec 
     ends_nm[i] = p;
   }
   return true;
+}
+
+/* --- a circuit found by shooting ------------------------------------------------------------ */
+
+typedef struct {
+  const ox_circuit_problem *p;
+  double relative_error;
+} shot;
+
+static bool fly(const shot *s, double from_deg, double rate_deg_s, double seconds, ox_vec *p_nm) {
+  ox_leg leg = {.shape = rate_deg_s == 0 ? OX_SHAPE_STRAIGHT : OX_SHAPE_TURN,
+                .t0_s = 0, .t1_s = seconds, .heading0_true_deg = from_deg,
+                .rate_deg_s = rate_deg_s, .tas_kt = s->p->tas_kt, .wind_kt = s->p->wind_kt};
+  return ox_integrate_leg(&leg, seconds, s->relative_error, p_nm);
+}
+
+static double turn_s(const ox_circuit_problem *p, double from_deg, double to_deg) {
+  double deg = fmod((to_deg - from_deg) * p->sense, 360);
+  return (deg < 0 ? deg + 360 : deg) / p->rate_deg_s;
+}
+
+static bool to_rollout(const shot *s, double outbound_deg, double outbound_s, ox_vec *p_nm) {
+  const ox_circuit_problem *p = s->p;
+  double rate = p->sense * p->rate_deg_s;
+  return fly(s, p->fix_heading_true_deg, rate, turn_s(p, p->fix_heading_true_deg, outbound_deg),
+             p_nm) &&
+         fly(s, outbound_deg, 0, outbound_s, p_nm) &&
+         fly(s, outbound_deg, rate, turn_s(p, outbound_deg, p->inbound_heading_true_deg), p_nm);
+}
+
+/* How far the roll-out is from where it should be: across and along the course. */
+static int rollout_error(const gsl_vector *x, void *context, gsl_vector *f) {
+  const shot *s = context;
+  double course = s->p->inbound_true_deg * OX_RAD_PER_DEG;
+  ox_vec along = {sin(course), cos(course)}, p = {0, 0};
+  if (!to_rollout(s, gsl_vector_get(x, 0), 100 * gsl_vector_get(x, 1), &p)) return GSL_EFAILED;
+  double wanted = -s->p->inbound_gs_kt / OX_S_PER_H * s->p->inbound_s;
+  gsl_vector_set(f, 0, p.x * along.y - p.y * along.x);
+  gsl_vector_set(f, 1, p.x * along.x + p.y * along.y - wanted);
+  return GSL_SUCCESS;
+}
+
+static bool find_root(shot *s, gsl_vector *x) {
+  gsl_multiroot_function f = {rollout_error, 2, s};
+  gsl_multiroot_fsolver *solver = gsl_multiroot_fsolver_alloc(gsl_multiroot_fsolver_hybrids, 2);
+  int status = gsl_multiroot_fsolver_set(solver, &f, x);
+  for (int i = 0; i < 50 && status == GSL_SUCCESS; i++) {
+    status = gsl_multiroot_fsolver_iterate(solver);
+    if (gsl_multiroot_test_residual(solver->f, 1e-9) == GSL_SUCCESS) break;
+  }
+  bool found = gsl_multiroot_test_residual(solver->f, 1e-9) == GSL_SUCCESS;
+  gsl_vector_memcpy(x, solver->x);
+  gsl_multiroot_fsolver_free(solver);
+  return found;
+}
+
+bool ox_shoot_circuit(const ox_circuit_problem *problem, double relative_error,
+                      double *outbound_deg, double *outbound_s, double *miss_nm) {
+  shot s = {problem, relative_error};
+  gsl_vector *x = gsl_vector_alloc(2);
+  gsl_vector_set(x, 0, *outbound_deg);
+  gsl_vector_set(x, 1, *outbound_s / 100); /* of the size of degrees, for the step of the finder */
+  bool found = find_root(&s, x);
+  *outbound_deg = gsl_vector_get(x, 0);
+  *outbound_s = 100 * gsl_vector_get(x, 1);
+  gsl_vector_free(x);
+  ox_vec p = {0, 0};
+  found = found && to_rollout(&s, *outbound_deg, *outbound_s, &p) &&
+          fly(&s, problem->inbound_heading_true_deg, 0, problem->inbound_s, &p);
+  *miss_nm = hypot(p.x, p.y);
+  return found;
 }

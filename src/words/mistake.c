@@ -1,0 +1,108 @@
+/* A deliberate mistake in words: what it is, what it causes, and what it does to this flight. */
+#include <math.h>
+#include <stdlib.h>
+
+#include "oxbow/angle.h"
+#include "oxbow/flaws.h"
+#include "oxbow/words.h"
+#include "say.h"
+
+static const double STEP_S = 0.5;
+
+/* The first time over the fix again; -1 where it is not regained. */
+static double back_s(const ox_flight *f) {
+  for (size_t i = 0; i < f->event_count; i++)
+    if (f->events[i].kind == OX_EVENT_FIX && f->events[i].t_s > 1.0) return f->events[i].t_s;
+  return -1.0;
+}
+
+typedef struct {
+  double t_s, apart_nm;
+  double bearing_true_deg; /* from the right track to the mistaken one */
+} gap;
+
+/* Until one of them is back: after that they are on different circuits. */
+static gap widest_gap(const ox_flight *right, const ox_flight *wrong, double until_s) {
+  gap widest = {0, 0, 0};
+  for (double t_s = 0.0; t_s <= until_s; t_s += STEP_S) {
+    ox_vec d = ox_vec_sub(ox_flight_at(wrong, t_s).p_nm, ox_flight_at(right, t_s).p_nm);
+    double apart_nm = ox_vec_length(d);
+    if (apart_nm > widest.apart_nm) widest = (gap){t_s, apart_nm, ox_bearing_deg(d)};
+  }
+  return widest;
+}
+
+static double until_s(const ox_flight *right, const ox_flight *wrong) {
+  double a = back_s(right), b = back_s(wrong);
+  double end_s = fmin(ox_flight_end_s(right), ox_flight_end_s(wrong));
+  if (a > 0.0) end_s = fmin(end_s, a);
+  if (b > 0.0) end_s = fmin(end_s, b);
+  return end_s;
+}
+
+static void put_back(words_say *s, const ox_flight *right, const ox_flight *wrong) {
+  double a = back_s(right), b = back_s(wrong);
+  if (b < 0.0) {
+    words_put(s, "; the fix is not regained%s.", a < 0.0 ? ", nor is it without the mistake" : "");
+    return;
+  }
+  words_put(s, "; back over the fix after %s", words_time(b).text);
+  if (a < 0.0)
+    words_put(s, ", where the right flight does not regain it.");
+  else if (fabs(b - a) < 0.5)
+    words_put(s, ", as without it.");
+  else
+    words_put(s, " instead of %s, %s s %s.", words_time(a).text,
+              words_number(fabs(b - a), 0).text, b > a ? "later" : "earlier");
+}
+
+static void put_figures(words_say *s, const ox_case *c, const ox_flight *right,
+                        const ox_flight *wrong) {
+  gap g = widest_gap(right, wrong, until_s(right, wrong));
+  if (g.apart_nm < 0.005)
+    words_put(s, " In this case the two tracks are the same until then");
+  else
+    words_put(s,
+              " In this case it leads at most %s NM away from where the aircraft should be, to the "
+              "%s, %s after the fix",
+              words_number(g.apart_nm, 2).text,
+              ox_words_eighth(ox_magnetic_deg(g.bearing_true_deg, c->variation_deg)),
+              words_time(g.t_s).text);
+  put_back(s, right, wrong);
+}
+
+static const char *why_not_shown(ox_mistake mistake) {
+  switch (mistake) {
+  case OX_MISTAKE_DRIFT_WRONG_SIDE:
+    return "it needs a correction for a wind across the course";
+  case OX_MISTAKE_CLOCK_AT_FIX:
+    return "the leg is not flown by time";
+  case OX_MISTAKE_TEARDROP_WRONG_SIDE:
+    return "the entry is not a teardrop";
+  case OX_MISTAKE_PARALLEL_WRONG_TURN:
+    return "the entry is not parallel";
+  case OX_MISTAKE_RADIAL_AS_COURSE:
+  case OX_MISTAKE_LATE_SPEED:
+  case OX_MISTAKE_COUNT:
+    break;
+  }
+  return "nothing of it is flown";
+}
+
+void ox_words_mistake(char *buf, size_t bytes, const ox_case *c, const ox_flight *right,
+                      ox_mistake mistake) {
+  if (bytes == 0) return;
+  words_say s = words_into(buf, bytes);
+  const char *name = ox_mistake_name(mistake);
+  char first = name[0] >= 'a' && name[0] <= 'z' ? (char)(name[0] - 'a' + 'A') : name[0];
+  words_put(&s, "%c%s. %s", first, name + 1, ox_mistake_effect(mistake));
+  if (!ox_mistake_shows(c, right, mistake)) {
+    words_put(&s, " It does not show in this case: %s.", why_not_shown(mistake));
+    return;
+  }
+  ox_flaws flaws = {.mistakes = 1u << (unsigned)mistake};
+  ox_flight *wrong = malloc(sizeof *wrong);
+  if (wrong && ox_flight_solve_flawed(c, &flaws, wrong) != OX_ERROR)
+    put_figures(&s, c, right, wrong);
+  free(wrong);
+}
