@@ -8,6 +8,7 @@
 #ifndef OXBOW_PLACE_H
 #define OXBOW_PLACE_H
 
+#include <stdbool.h>
 #include <stddef.h>
 
 #include "oxbow/angle.h"
@@ -25,7 +26,7 @@ typedef struct {
 } ox_latlon;
 
 /* Finite and in range. */
-int ox_latlon_valid(ox_latlon p);
+bool ox_latlon_valid(ox_latlon p);
 
 typedef enum {
   OX_FORM_DECIMAL,         /* 42.747278, -73.803186 */

@@ -55,16 +55,15 @@ void ox_lettering_make(ox_lettering *text, PangoContext *context, const char *wo
   pango_font_description_free(font);
   pango_layout_set_auto_dir(text->layout, FALSE);
   if (style & OX_TEXT_CENTRED) pango_layout_set_alignment(text->layout, PANGO_ALIGN_CENTER);
-  bool one_line = (style & OX_TEXT_ONE_LINE) != 0;
+  bool one_line = (style & OX_TEXT_ONE_LINE) != 0, two_lines = (style & OX_TEXT_TWO_LINES) != 0;
   if (one_line) pango_layout_set_single_paragraph_mode(text->layout, TRUE);
   if (max_width > 0.0) {
     pango_layout_set_width(text->layout, (int)(fmin(max_width, 1e6) * PANGO_SCALE));
-    if (one_line)
-      pango_layout_set_ellipsize(text->layout, PANGO_ELLIPSIZE_END);
-    else
-      pango_layout_set_wrap(text->layout, PANGO_WRAP_WORD_CHAR);
+    if (one_line || two_lines) pango_layout_set_ellipsize(text->layout, PANGO_ELLIPSIZE_END);
+    if (!one_line) pango_layout_set_wrap(text->layout, PANGO_WRAP_WORD_CHAR);
+    if (two_lines) pango_layout_set_height(text->layout, -2);
   }
-  set_words(text, words, one_line);
+  set_words(text, words, one_line || two_lines);
 }
 
 void ox_lettering_change(ox_lettering *text, const char *words) {

@@ -18,7 +18,8 @@ typedef enum {
   OX_TEXT_PLAIN = 0,
   OX_TEXT_BOLD = 1 << 0,
   OX_TEXT_CENTRED = 1 << 1,
-  OX_TEXT_ONE_LINE = 1 << 2 /* line breaks in the words become spaces; cut with an ellipsis */
+  OX_TEXT_ONE_LINE = 1 << 2, /* line breaks in the words become spaces; cut with an ellipsis */
+  OX_TEXT_TWO_LINES = 1 << 3 /* the same, but wrapped once before it is cut */
 } ox_lettering_style;
 
 /* A context whose metrics do not depend on the target. Freed with g_object_unref. */

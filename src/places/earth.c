@@ -13,7 +13,7 @@ static struct geod_geodesic wgs84(void) {
   return g;
 }
 
-int ox_latlon_valid(ox_latlon p) {
+bool ox_latlon_valid(ox_latlon p) {
   return isfinite(p.lat_deg) && isfinite(p.lon_deg) && fabs(p.lat_deg) <= 90.0 &&
          fabs(p.lon_deg) <= 180.0;
 }

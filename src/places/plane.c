@@ -1,6 +1,6 @@
 /* The local plane about a fix: azimuthal equidistant, by the geodesic itself and not by a series.
  * Distance and bearing from the origin are exact everywhere; 50 NM away lengths across are wrong
- * by about a part in 40 000, less than a line's width. */
+ * by a part in 28 000, far less than the width of a line. */
 #include "earth.h"
 
 #include <math.h>

@@ -1,0 +1,183 @@
+/* The legend: which lines it names, in which words, and how they are drawn.
+ *
+ * Its room is reserved before the lines are built, so the rows are counted from the flight; a row
+ * whose line then turns out to be nowhere in the map is left out when drawing. */
+#include <math.h>
+#include <stdio.h>
+
+#include "paint_private.h"
+
+static const double ROW_EM = 1.45, SAMPLE_EM = 2.8, WORDS_AT_EM = 3.4;
+static const double NAME_EM = 11.5; /* a comparison's name wraps beyond this width */
+
+/* --- which rows ---------------------------------------------------------------------------- */
+
+static bool has_part(const ox_flight *f, ox_part part) {
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (f->legs[i].part == part) return true;
+  return false;
+}
+
+/* Before there are lines: whether one of the kind may be drawn. */
+static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
+  const ox_flight *f = p->scene.flight, *other = p->scene.compare;
+  bool track = ox_has_layer(p, OX_LAYER_TRACK);
+  switch (kind) {
+  case OX_LINE_TRACK: return track && has_part(f, OX_PART_CIRCUIT);
+  case OX_LINE_LATER: return track && ox_later_differs(f);
+  case OX_LINE_ENTRY: return track && has_part(f, OX_PART_ENTRY);
+  case OX_LINE_ARRIVAL: return track && has_part(f, OX_PART_ARRIVAL);
+  case OX_LINE_COMPARE: return track && other && other->leg_count > 0;
+  case OX_LINE_STILL_AIR:
+    return ox_has_layer(p, OX_LAYER_STILL_AIR) && f->setup.wind_speed_kt >= 0.5;
+  case OX_LINE_SPREAD: return p->scene.spread && p->scene.spread->cells;
+  case OX_LINE_AREA: return p->scene.area != NULL;
+  case OX_LINE_ABEAM: return ox_has_layer(p, OX_LAYER_COURSE);
+  case OX_LINE_COURSE: /* it carries its own figure */
+  case OX_LINE_COUNT: break;
+  }
+  return false;
+}
+
+static bool is_used(const ox_picture *p, ox_line_kind kind) {
+  const ox_track_lines *l = &p->lines;
+  switch (kind) {
+  case OX_LINE_TRACK: return l->track.count > 0;
+  case OX_LINE_LATER: return l->later.count > 0;
+  case OX_LINE_ENTRY: return l->entry.count > 0;
+  case OX_LINE_ARRIVAL: return l->arrival.count > 0;
+  case OX_LINE_COMPARE: return p->compare.line.count > 0;
+  case OX_LINE_STILL_AIR: return l->still_air.count > 0;
+  case OX_LINE_SPREAD: return p->spread != NULL;
+  case OX_LINE_AREA: return p->area.corner_count > 0;
+  case OX_LINE_ABEAM: return p->course.abeam.count > 0;
+  case OX_LINE_COURSE:
+  case OX_LINE_COUNT: break;
+  }
+  return false;
+}
+
+/* --- words --------------------------------------------------------------------------------- */
+
+static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t bytes) {
+  static const char *const plain[OX_LINE_COUNT] = {
+      [OX_LINE_LATER] = "later circuits",        [OX_LINE_ENTRY] = "entry",
+      [OX_LINE_ARRIVAL] = "arrival",             [OX_LINE_STILL_AIR] = "hold in still air",
+      [OX_LINE_AREA] = "protected area,\nillustrative only",
+      [OX_LINE_ABEAM] = "abeam the fix"};
+  char runs[24];
+  const char *name = p->scene.compare_name;
+  switch (kind) {
+  case OX_LINE_TRACK: /* the bold line is all of it, or the first circuit only */
+    snprintf(buf, bytes, "%s", ox_later_differs(p->scene.flight) ? "track, first circuit"
+                                                                 : "track over the ground");
+    break;
+  case OX_LINE_COMPARE: snprintf(buf, bytes, "%s", name && *name ? name : "compared"); break;
+  case OX_LINE_SPREAD:
+    ox_number_text(runs, sizeof runs, (double)p->scene.spread->runs, 0);
+    snprintf(buf, bytes, "where 5 %% or more\nof %s runs went", runs);
+    break;
+  default: snprintf(buf, bytes, "%s", plain[kind] ? plain[kind] : ""); break;
+  }
+}
+
+void ox_legend_make(ox_picture *p) {
+  ox_legend *l = &p->furniture.legend;
+  char words[400];
+  l->columns = 1;
+  for (int i = 0; i < OX_LINE_COUNT; i++) {
+    ox_line_kind kind = (ox_line_kind)i;
+    if (!may_be_used(p, kind)) continue;
+    words_of(p, kind, words, sizeof words);
+    bool named = kind == OX_LINE_COMPARE;
+    ox_lettering_make(&l->words[i], p->context, words, p->size.small,
+                      named ? OX_TEXT_TWO_LINES : OX_TEXT_PLAIN,
+                      named ? NAME_EM * p->size.small : 0.0);
+    l->row[l->count++] = kind;
+  }
+}
+
+void ox_legend_clear(ox_legend *legend) {
+  for (int i = 0; i < OX_LINE_COUNT; i++) ox_lettering_clear(&legend->words[i]);
+}
+
+/* --- room ---------------------------------------------------------------------------------- */
+
+static double row_height(const ox_picture *p, ox_line_kind kind) {
+  double e = p->size.small;
+  return fmax(ROW_EM * e, p->furniture.legend.words[kind].height + 0.3 * e);
+}
+
+static double column_width(const ox_picture *p) {
+  const ox_legend *l = &p->furniture.legend;
+  double width = 0.0;
+  for (int i = 0; i < l->count; i++) width = fmax(width, l->words[l->row[i]].width);
+  return width + WORDS_AT_EM * p->size.small;
+}
+
+/* Rows in the first of two columns, so that both are about as high. */
+static int first_rows(const ox_legend *l) {
+  return (l->count + l->columns - 1) / l->columns;
+}
+
+ox_extent ox_legend_extent(const ox_picture *p) {
+  const ox_legend *l = &p->furniture.legend;
+  if (l->count == 0) return (ox_extent){0.0, 0.0};
+  double width = column_width(p), most = 0.0, height = 0.0;
+  int split = first_rows(l);
+  for (int i = 0; i < l->count; i++) {
+    if (i % split == 0) height = 0.0;
+    height += row_height(p, l->row[i]);
+    most = fmax(most, height);
+  }
+  return (ox_extent){l->columns * width + (l->columns - 1) * p->size.small, most};
+}
+
+bool ox_legend_shorten(ox_picture *p) {
+  ox_legend *l = &p->furniture.legend;
+  if (l->count == 0 || l->row[l->count - 1] != OX_LINE_ABEAM) return false;
+  l->count--; /* the only row whose line has a label in any case */
+  return true;
+}
+
+/* --- drawing ------------------------------------------------------------------------------- */
+
+static void draw_row(const ox_picture *p, cairo_t *cr, ox_line_kind kind, double x, double y) {
+  const ox_lettering *words = &p->furniture.legend.words[kind];
+  double e = p->size.small, height = row_height(p, kind);
+  double middle = y + fmin(height, ROW_EM * e) / 2; /* level with the first of two lines */
+  cairo_move_to(cr, x, middle);
+  cairo_line_to(cr, x + SAMPLE_EM * e, middle);
+  ox_line_style_set(p, cr, kind);
+  cairo_stroke(cr);
+  ox_ink_set(p, cr, OX_INK_QUIET);
+  ox_lettering_show(words, cr, x + WORDS_AT_EM * e, y + (height - words->height) / 2);
+}
+
+/* In a column beside the map it stands on the caution, in a row below the map it hangs. */
+static double top_of(const ox_picture *p, bool upright) {
+  const ox_rect *at = &p->furniture.legend_at;
+  const ox_legend *l = &p->furniture.legend;
+  double used = 0.0;
+  for (int i = 0; i < l->count; i++)
+    if (is_used(p, l->row[i])) used += row_height(p, l->row[i]);
+  return upright ? at->y : at->y + at->height - used;
+}
+
+void ox_legend_draw(const ox_picture *p, cairo_t *cr) {
+  const ox_rect *at = &p->furniture.legend_at;
+  const ox_legend *l = &p->furniture.legend;
+  if (at->width <= 0.0) return;
+  bool upright = p->width < 1.12 * p->height;
+  double x = at->x, y = top_of(p, upright);
+  int split = first_rows(l);
+  for (int i = 0; i < l->count; i++) {
+    if (i > 0 && i % split == 0) {
+      x += column_width(p) + p->size.small;
+      y = at->y;
+    }
+    if (!is_used(p, l->row[i])) continue;
+    draw_row(p, cr, l->row[i], x, y);
+    y += row_height(p, l->row[i]);
+  }
+}
