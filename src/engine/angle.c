@@ -45,7 +45,8 @@ static double cosine_near_zero(double x) {
                   z * (-1.38888888888741095749e-03 +
                        z * (2.48015872894767294178e-05 +
                             z * (-2.75573143513906633035e-07 +
-                                 z * (2.08757232129817482790e-09 - z * 1.13596475577881948265e-11)))));
+                                 z * (2.08757232129817482790e-09 -
+                                      z * 1.13596475577881948265e-11)))));
   /* 1 - z/2 loses the last figures of z/2; they are put back with the rest. */
   double half = 0.5 * z, most = 1.0 - half;
   return most + (((1.0 - most) - half) + z * r);

@@ -185,7 +185,8 @@ static void check_together(const ox_case *c, fault_list *list) {
     return;
   }
   /* The true airspeed of one indicated airspeed is nearest to sound at the highest altitude. */
-  double top_ft = fmax(c->hold.altitude_ft, c->hold.climb_to_ft);
+  double top_ft = c->hold.altitude_ft;
+  if (c->hold.climb_to_ft != 0.0) top_ft = fmax(top_ft, c->hold.climb_to_ft);
   ox_air air = ox_air_at(top_ft, c->aircraft.isa_dev_c);
   double tas_kt = c->aircraft.tas_kt > 0.0
                       ? c->aircraft.tas_kt
