@@ -26,12 +26,12 @@ void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice 
 
 /* The working: rows in reading order, grouped. */
 typedef struct {
-  const char *group; /* static: "Entry", "Headings", "Times", "Turn and speed", "Limits", … */
-  char *label;       /* "Outbound heading" */
-  char *value;       /* "152 (28° L)" */
-  char *why;         /* the formula with the numbers put in, one line */
-  const char *source;/* static: the publication and paragraph, or "common practice", "geometry",
-                        "given with the case" or "measured on the flight" */
+  const char *group;  /* static: "Entry", "Headings", "Times", "Turn and speed", "Limits", … */
+  char *label;        /* "Outbound heading" */
+  char *value;        /* "152 (28° L)" */
+  char *why;          /* the formula with the numbers put in, one line */
+  const char *source; /* static: the publication and paragraph, or "common practice", "geometry",
+                         "given with the case" or "measured on the flight" */
 } ox_working_row;
 typedef struct {
   size_t count;

@@ -21,11 +21,26 @@ struct _OxCaseBar {
 
 G_DEFINE_FINAL_TYPE(OxCaseBar, ox_case_bar, GTK_TYPE_WIDGET)
 
+static char *item_name(const ox_lesson *lesson, size_t index) {
+  return g_strdup_printf("%zu. %s", index + 1, lesson->cases[index].c.name);
+}
+
+/* The shown case was given another name. */
+static void show_name(OxCaseBar *self) {
+  guint index = (guint)ox_document_case_index(self->document);
+  char *name = item_name(ox_document_lesson(self->document), index);
+  if (g_strcmp0(gtk_string_list_get_string(self->names, index), name) != 0) {
+    const char *one[] = {name, NULL};
+    gtk_string_list_splice(self->names, index, 1, one);
+  }
+  g_free(name);
+}
+
 static void show_names(OxCaseBar *self) {
   const ox_lesson *lesson = ox_document_lesson(self->document);
   GPtrArray *names = g_ptr_array_new_with_free_func(g_free);
   for (size_t i = 0; i < lesson->case_count; i++)
-    g_ptr_array_add(names, g_strdup_printf("%zu. %s", i + 1, lesson->cases[i].c.name));
+    g_ptr_array_add(names, item_name(lesson, i));
   g_ptr_array_add(names, NULL);
   guint old = g_list_model_get_n_items(G_LIST_MODEL(self->names));
   gtk_string_list_splice(self->names, 0, old, (const char *const *)names->pdata);
@@ -34,7 +49,10 @@ static void show_names(OxCaseBar *self) {
 
 static void document_changed_cb(OxDocument *document, guint what, OxCaseBar *self) {
   g_signal_handler_block(self->cases, self->chosen_handler);
-  if (what & OX_DOCUMENT_LESSON) show_names(self);
+  if (what & OX_DOCUMENT_LESSON)
+    show_names(self);
+  else
+    show_name(self);
   gtk_drop_down_set_selected(self->cases, (guint)ox_document_case_index(document));
   g_signal_handler_unblock(self->cases, self->chosen_handler);
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->cases), ox_document_case(document)->name);
@@ -51,6 +69,7 @@ static void short_name_setup_cb(GtkSignalListItemFactory *factory, GtkListItem *
   gtk_label_set_xalign(GTK_LABEL(label), 0);
   gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars(GTK_LABEL(label), 8);
+  gtk_label_set_max_width_chars(GTK_LABEL(label), 18);
   gtk_list_item_set_child(item, label);
 }
 

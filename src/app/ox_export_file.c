@@ -24,14 +24,23 @@ static gboolean has_ending(const char *path, const char *ending) {
 }
 
 static gboolean options_for(const char *path, double t_s, ox_export_options *options) {
-  if (has_ending(path, ".png"))
-    *options = (ox_export_options){OX_EXPORT_PNG, PNG_WIDTH, PNG_HEIGHT, t_s, NULL};
-  else if (has_ending(path, ".svg"))
-    *options = (ox_export_options){OX_EXPORT_SVG, SVG_WIDTH, SVG_HEIGHT, t_s, NULL};
-  else if (has_ending(path, ".pdf"))
-    *options = (ox_export_options){OX_EXPORT_PDF, SHEET_WIDTH, SHEET_HEIGHT, NAN, NULL};
-  else
+  *options = (ox_export_options){.t_s = t_s};
+  if (has_ending(path, ".png")) {
+    options->format = OX_EXPORT_PNG;
+    options->width = PNG_WIDTH;
+    options->height = PNG_HEIGHT;
+  } else if (has_ending(path, ".svg")) {
+    options->format = OX_EXPORT_SVG;
+    options->width = SVG_WIDTH;
+    options->height = SVG_HEIGHT;
+  } else if (has_ending(path, ".pdf")) {
+    options->format = OX_EXPORT_PDF;
+    options->width = SHEET_WIDTH;
+    options->height = SHEET_HEIGHT;
+    options->t_s = (double)NAN; /* a sheet shows the whole flight, not an instant */
+  } else {
     return FALSE;
+  }
   return TRUE;
 }
 

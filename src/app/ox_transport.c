@@ -3,6 +3,7 @@
 
 #include "app_id.h"
 #include "ox_display.h"
+#include "ox_keys.h"
 
 /* More marks than this would touch each other. */
 #define MARKS_MAX 40
@@ -165,6 +166,8 @@ static void ox_transport_init(OxTransport *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
   self->value_handler = g_signal_connect(self->adjustment, "value-changed",
                                          G_CALLBACK(value_changed_cb), self);
+  /* Before the time line pages by itself: Page Up and Page Down are for the cases everywhere. */
+  ox_keys_add(GTK_WIDGET(self->scale), OX_KEYS_WINDOW, GTK_PHASE_CAPTURE);
   set_label(GTK_WIDGET(self), "Flight");
   set_label(GTK_WIDGET(self->play_button), "Play");
   set_label(self->previous_button, "Previous Event");

@@ -6,7 +6,7 @@
 
 #include "tokens.h"
 
-/* Elements of a phrase besides the kinds of tokens: sets of kinds, and what takes several tokens. */
+/* Elements of a phrase besides the kinds of tokens: sets of kinds, and what takes several. */
 enum {
   E_NAME = T_KIND_COUNT, /* a name with its facility */
   E_TAIL,                /* the words of a routing, up to punctuation or the next item */

@@ -13,7 +13,7 @@
 
 typedef enum {
   T_END, /* never in a text; ends a phrase */
-  T_OTHER, T_CODE, T_AIRWAY, T_QUOTED, T_FIGURE,
+  T_OTHER, T_CODE, T_QUOTED, T_FIGURE,
   /* parts of spoken numbers, gone after gathering unless they make no number */
   T_FRACTION, T_DIGIT, T_TEEN, T_TENS, T_HUNDRED, T_THOUSAND, T_K, T_HALF, T_POINT, T_MINUS,
   /* letters with several meanings, settled by gathering */

@@ -13,12 +13,8 @@ typedef struct {
 } verb;
 
 static const verb verbs[] = {
-    {"solve", cli_solve_verb},
-    {"track", cli_track},
-    {"draw", cli_draw},
-    {"check", cli_check},
-    {"spread", cli_spread_verb},
-    {"techniques", cli_techniques},
+    {"solve", cli_solve_verb}, {"track", cli_track},        {"draw", cli_draw},
+    {"check", cli_check},      {"spread", cli_spread_verb}, {"techniques", cli_techniques},
 };
 
 #define VERBS "solve, track, draw, check, spread or techniques"
@@ -48,12 +44,12 @@ static const char help[] =
 static const char help_end[] =
     "\n"
     "      --area                     the protected area, an illustration only\n"
-    "      --spread N [--seed S]      a band of N flights with the errors of a good pilot (seed 1)\n"
+    "      --spread N [--seed S]      a band of N flights with a good pilot's errors (seed 1)\n"
     "  check LESSON...                what is wrong with the lessons, or nothing\n"
     "  spread LESSON [--case NAME] [--runs N] [--seed S] [--threads T]\n"
-    "                                 how the numbers of N flights (1000) with such errors scatter,\n"
-    "                                 as JSON; the same seed (1) gives the same numbers on any\n"
-    "                                 number of threads (one a processor, at most 64)\n"
+    "                                 how the numbers of N flights (1000) with such errors\n"
+    "                                 scatter, as JSON; the same seed (1) gives the same numbers\n"
+    "                                 on any number of threads (one a processor, at most 64)\n"
     "  techniques                     the techniques of publications as CSV: key, name, rule,\n"
     "                                 source\n"
     "\n"
@@ -65,7 +61,10 @@ static const char help_end[] =
 static int show_help(cli_io *io) {
   fputs(help, io->out);
   for (int i = 0; i < OX_MISTAKE_COUNT; i++)
-    fprintf(io->out, "%s%s", i == 0 ? "" : i == 3 ? ",\n                                 " : ", ",
+    fprintf(io->out, "%s%s",
+            i == 0   ? ""
+            : i == 3 ? ",\n                                 "
+                     : ", ",
             cli_mistake_key((ox_mistake)i));
   fprintf(io->out, "%s\n%s\n", help_end, ox_words_caution());
   return OX_CLI_DONE;

@@ -81,10 +81,10 @@ const char *cli_mistake_key(ox_mistake mistake);
 
 /* What is drawn over a picture beside the flight itself. */
 typedef struct {
-  int preset;          /* the comparison: index of a preset, or -1 */
-  int mistake;         /* an ox_mistake, or -1 */
+  int preset;  /* the comparison: index of a preset, or -1 */
+  int mistake; /* an ox_mistake, or -1 */
   bool area;
-  size_t spread_runs;  /* 0: no band */
+  size_t spread_runs; /* 0: no band */
   uint64_t seed;
 } cli_overlay_plan;
 

@@ -209,10 +209,14 @@ int cli_draw(cli_io *io, int argc, char **argv) {
   wishes w = {0};
   plan p = {0};
   const cli_option options[] = {
-      {"-o", &p.path, NULL},         {"--case", &case_name, NULL},
-      {"--size", &w.size, NULL},     {"--palette", &w.palette, NULL},
-      {"--at", &w.at, NULL},         {"--compare", &w.compare, NULL},
-      {"--spread", &w.spread, NULL}, {"--seed", &w.seed, NULL},
+      {"-o", &p.path, NULL},
+      {"--case", &case_name, NULL},
+      {"--size", &w.size, NULL},
+      {"--palette", &w.palette, NULL},
+      {"--at", &w.at, NULL},
+      {"--compare", &w.compare, NULL},
+      {"--spread", &w.spread, NULL},
+      {"--seed", &w.seed, NULL},
       {"--area", NULL, &p.overlays.area},
   };
   int files;

@@ -61,8 +61,8 @@ static bool add_mistake(cli_io *io, const char *path, ox_mistake mistake, ox_sce
                         ox_flight *flight) {
   ox_flaws flaws = {.mistakes = 1u << (unsigned)mistake};
   if (!ox_mistake_shows(scene->c, scene->flight, mistake)) {
-    fprintf(io->err, "%s: case \"%s\": the mistake does not show here: %s\n", path,
-            scene->c->name, ox_mistake_name(mistake));
+    fprintf(io->err, "%s: case \"%s\": the mistake does not show here: %s\n", path, scene->c->name,
+            ox_mistake_name(mistake));
     return true;
   }
   if (ox_flight_solve_flawed(scene->c, &flaws, flight) == OX_ERROR)
@@ -72,8 +72,8 @@ static bool add_mistake(cli_io *io, const char *path, ox_mistake mistake, ox_sce
   return true;
 }
 
-static bool add_compare(cli_io *io, const char *path, const cli_overlay_plan *plan,
-                        ox_scene *scene, cli_overlays *out) {
+static bool add_compare(cli_io *io, const char *path, const cli_overlay_plan *plan, ox_scene *scene,
+                        cli_overlays *out) {
   if (plan->preset < 0 && plan->mistake < 0) return true;
   out->compare = malloc(sizeof *out->compare);
   if (!out->compare) return no_memory(io);

@@ -1,6 +1,6 @@
-/* One pass over the file, piece by piece. A line of exactly 132 printable characters, as nearly all are, is found
- * with seventeen 8-byte words and no search for its end; every other line goes the slow way, which
- * also finds out what is wrong with it. */
+/* One pass over the file, piece by piece. A line of exactly 132 printable characters, as nearly
+ * all are, is found with seventeen 8-byte words and no search for its end; every other line goes
+ * the slow way, which also finds out what is wrong with it. */
 #include "index.h"
 
 #include <stdlib.h>

@@ -9,7 +9,8 @@
 
 static const int LEAST_CIRCUITS = 3;
 static const double LEAST_CHANGE_S = 1.0; /* below it the chart is a straight line */
-static const double HEAD_EM = 1.7, NUMBERS_EM = 1.4, PLOT_EM = 5.2, VALUE_EM = 1.15;
+static const double HEAD_EM = 1.7, NUMBERS_EM = 1.4, PLOT_EM = 5.8, VALUE_EM = 1.15;
+static const double VALUE_ROOM_EM = 1.75, BARE_EM = 0.5; /* between the points and the plot's edge */
 
 /* --- what is in it ------------------------------------------------------------------------- */
 
@@ -128,7 +129,8 @@ static void figures(const ox_picture *p, cairo_t *cr, const axes *a, double numb
     bool ends = i == 0 || i == k->mark_count - 1;
     ox_ink_set(p, cr, OX_INK_QUIET);
     show_centred(cr, &k->number[i], at.x, numbers_y);
-    if (!ends && (at.x - half < free_from || at.x + half + gap > last_from)) continue;
+    bool settled = fabs(k->s[k->mark[i]] - k->s[k->count - 1]) < 0.5;
+    if (!ends && (settled || at.x - half < free_from || at.x + half + gap > last_from)) continue;
     free_from = at.x + half + gap;
     double away = k->s[k->mark[i]] < k->goal_s ? VALUE_EM * e : -VALUE_EM * e;
     ox_ink_set(p, cr, OX_INK_TRACK_TEXT);
@@ -140,9 +142,11 @@ void ox_layer_chart(const ox_picture *p, cairo_t *cr) {
   const ox_rect *at = &p->furniture.chart_at;
   const ox_chart *k = &p->furniture.chart;
   if (at->width <= 0.0 || k->count == 0) return;
-  double e = p->size.small, side = 1.5 * e, above = 1.9 * e;
+  double e = p->size.small, side = 1.5 * e;
+  double above = (k->most_s > k->goal_s ? VALUE_ROOM_EM : BARE_EM) * e;
+  double below = (k->least_s < k->goal_s ? VALUE_ROOM_EM : BARE_EM) * e;
   axes a = {k, {at->x + side, at->y + HEAD_EM * e + above, at->width - 2.0 * side, 0.0}};
-  a.plot.height = at->y + at->height - NUMBERS_EM * e - above - a.plot.y;
+  a.plot.height = at->y + at->height - NUMBERS_EM * e - below - a.plot.y;
   if (!(a.plot.height > 0.0) || !(a.plot.width > 0.0)) return;
   ox_ink_set(p, cr, OX_INK_TEXT);
   ox_lettering_show(&k->head, cr, at->x, at->y);

@@ -70,10 +70,19 @@ static char *title_of(const ox_scene *scene) {
 
 static char *description_of(const ox_scene *scene) {
   char *words = ox_words_describe(scene->c, scene->flight);
-  char *all = g_strdup_printf("%s %s", words ? words : "", ox_words_caution_line());
-  char *valid = g_utf8_make_valid(all, -1);
+  GString *all = g_string_new(words);
+  const char *name = scene->compare_name;
+  if (scene->compare)
+    g_string_append_printf(all, " Beside it, in dashes and dots: %s.",
+                           name && *name ? name : "another flight");
+  if (scene->area) g_string_append(all, " Around it the protected area, as an illustration only.");
+  if (scene->spread)
+    g_string_append_printf(all, " Under it the band where 5 %% or more of %zu runs went.",
+                           scene->spread->runs);
+  g_string_append_printf(all, " %s", ox_words_caution_line());
+  char *valid = g_utf8_make_valid(all->str, -1);
   free(words);
-  g_free(all);
+  g_string_free(all, TRUE);
   return valid;
 }
 
@@ -88,6 +97,10 @@ static const char *finish(cairo_surface_t *surface, const char *fault) {
   return fault ? fault : bad ? CANNOT_MAKE : NULL;
 }
 
+static double instant(const ox_export_options *o, size_t scene) {
+  return o->t_s_of ? o->t_s_of[scene] : o->t_s;
+}
+
 static const char *export_png(const ox_scene *scene, const ox_export_options *o, stream *out) {
   int width = (int)lround(o->width), height = (int)lround(o->height);
   cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
@@ -95,7 +108,7 @@ static const char *export_png(const ox_scene *scene, const ox_export_options *o,
     cairo_surface_destroy(surface);
     return "There is not enough memory for a picture of this size.";
   }
-  const char *fault = draw(surface, scene, width, height, o->t_s);
+  const char *fault = draw(surface, scene, width, height, instant(o, 0));
   if (!fault && cairo_surface_write_to_png_stream(surface, write_png, out) != CAIRO_STATUS_SUCCESS)
     fault = out->refused ? CANNOT_WRITE : CANNOT_MAKE;
   fault = finish(surface, fault);
@@ -107,7 +120,7 @@ static const char *export_svg(const ox_scene *scene, const ox_export_options *o,
   cairo_surface_t *surface =
       cairo_svg_surface_create_for_stream(write_memory, made, o->width, o->height);
   cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_PT);
-  const char *fault = finish(surface, draw(surface, scene, o->width, o->height, o->t_s));
+  const char *fault = finish(surface, draw(surface, scene, o->width, o->height, instant(o, 0)));
   if (!fault) {
     char *title = title_of(scene), *description = description_of(scene);
     GString *whole = ox_svg_with_words(made, title, description);
@@ -154,7 +167,7 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
       cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, title, link,
                                     CAIRO_PDF_OUTLINE_FLAG_OPEN);
     g_free(title);
-    fault = draw(surface, &scenes[i], o->width, o->height, o->t_s);
+    fault = draw(surface, &scenes[i], o->width, o->height, instant(o, i));
     cairo_surface_show_page(surface);
   }
   fault = finish(surface, fault);

@@ -52,6 +52,11 @@ static void dash(cairo_t *cr, double a, double b) {
   cairo_set_dash(cr, dashes, 2, 0.0);
 }
 
+static void dash_dot(cairo_t *cr, double width) {
+  double dashes[4] = {6.5 * width, 2.2 * width, 1.4 * width, 2.2 * width};
+  cairo_set_dash(cr, dashes, 4, 0.0);
+}
+
 void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
   const ox_sizes *z = &p->size;
   cairo_set_dash(cr, NULL, 0, 0.0);
@@ -76,6 +81,20 @@ void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
     ox_ink_set(p, cr, OX_INK_ENTRY);
     cairo_set_line_width(cr, z->arrival);
     dash(cr, 5.5 * z->entry, 2.0 * z->entry);
+    break;
+  case OX_LINE_COMPARE:
+    ox_ink_set(p, cr, OX_INK_COMPARE);
+    cairo_set_line_width(cr, z->compare);
+    dash_dot(cr, z->compare);
+    break;
+  case OX_LINE_SPREAD: /* a band, for the legend */
+    ox_ink_set(p, cr, OX_INK_BAND);
+    cairo_set_line_width(cr, 0.9 * z->small);
+    break;
+  case OX_LINE_AREA:
+    ox_ink_set(p, cr, OX_INK_AREA);
+    cairo_set_line_width(cr, z->rose);
+    dash(cr, 1.1 * z->label, 0.3 * z->label);
     break;
   case OX_LINE_STILL_AIR:
     ox_ink_set(p, cr, OX_INK_STILL_AIR);

@@ -28,9 +28,8 @@ static ox_vec holding_side(const ox_picture *p) {
   return ox_dev_unit(ox_dev_bearing(p, s->inbound_true_deg) + 90.0 * s->sense);
 }
 
-/* A label along a leg, first on the side given; only the part of the leg in the map counts. */
-static ox_label *add_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
-                            double size, unsigned style, ox_ink ink, int priority) {
+ox_label *ox_label_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
+                          double size, unsigned style, ox_ink ink, int priority) {
   ox_anchor a = {.kind = OX_ANCHOR_BESIDE};
   a.a = ox_to_dev(p, leg->p0_nm);
   a.b = ox_to_dev(p, leg->p1_nm);
@@ -42,6 +41,12 @@ static ox_label *add_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const
   return ox_label_add(p, words, size, style | OX_TEXT_CENTRED, ink, priority, a);
 }
 
+void ox_label_narrow(ox_picture *p, ox_label *label, const char *words, double size,
+                     unsigned style) {
+  if (label)
+    ox_lettering_make(&label->narrow, p->context, words, size, style | OX_TEXT_CENTRED, 0.0);
+}
+
 static void add_at(ox_picture *p, double t_s, const char *words, ox_ink ink, int priority) {
   ox_vec at = ox_to_dev(p, ox_flight_at(p->scene.flight, t_s).p_nm);
   if (!ox_rect_has(p->map, at)) return;
@@ -50,22 +55,29 @@ static void add_at(ox_picture *p, double t_s, const char *words, ox_ink ink, int
 }
 
 /* Heading, correction from the course where there is one, and the time, beside a leg of the first
- * circuit; the same in three lines for narrow places. */
+ * circuit; the same in more lines for narrow places. `whose` is a line that says which circuit, or
+ * empty. */
 static void add_leg(ox_picture *p, const ox_leg *leg, ox_vec side, double course_true_deg,
-                    const char *time) {
-  char direction[16], correction[24], words[120];
+                    const char *whose, const char *time) {
+  char direction[16], correction[24], words[160];
   double wca_deg = ox_turn_between_deg(course_true_deg, leg->heading0_true_deg);
   bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   ox_words_correction(correction, sizeof correction, wca_deg, 0);
-  snprintf(words, sizeof words, corrected ? "hdg %s (%s)\n%s" : "hdg %s%.0s\n%s", direction,
-           correction, time);
+  snprintf(words, sizeof words, corrected ? "%shdg %s (%s)\n%s" : "%shdg %s%.0s\n%s", whose,
+           direction, correction, time);
   ox_label *label =
-      add_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_INK_TRACK_TEXT, 1);
-  if (!label || !corrected) return;
-  snprintf(words, sizeof words, "hdg %s\n%s\n%s", direction, correction, time);
-  ox_lettering_make(&label->narrow, p->context, words, p->size.key,
-                    OX_TEXT_BOLD | OX_TEXT_CENTRED, 0);
+      ox_label_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_INK_TRACK_TEXT, 1);
+  if (!corrected) return;
+  snprintf(words, sizeof words, "%shdg %s\n%s\n%s", whose, direction, correction, time);
+  ox_label_narrow(p, label, words, p->size.key, OX_TEXT_BOLD);
+}
+
+/* Whether two circuits are flown outbound alike, as far as a label could say. */
+static bool outbound_alike(const ox_circuit *a, const ox_circuit *b) {
+  double turned_deg = ox_turn_between_deg(a->outbound_heading_true_deg,
+                                          b->outbound_heading_true_deg);
+  return fabs(turned_deg) < 1.0 && fabs(a->timed_s - b->timed_s) < 2.0;
 }
 
 static void add_fix_and_course(ox_picture *p) {
@@ -86,6 +98,18 @@ static void add_fix_and_course(ox_picture *p) {
                     OX_TEXT_BOLD | OX_TEXT_ONE_LINE, most);
 }
 
+static const char FIRST[] = "circuit 1\n"; /* where a later circuit is something else */
+
+/* The side on which an outbound leg lies off another one: the words for it are looked for there
+ * first, so that nobody reads them for the other. The holding side where both are one. */
+static ox_vec outbound_side(const ox_picture *p, const ox_leg *leg, const ox_leg *other) {
+  ox_vec side = holding_side(p);
+  if (!other) return side;
+  ox_vec a = ox_to_dev(p, ox_vec_scale(ox_vec_add(leg->p0_nm, leg->p1_nm), 0.5));
+  ox_vec b = ox_to_dev(p, ox_vec_scale(ox_vec_add(other->p0_nm, other->p1_nm), 0.5));
+  return ox_vec_dot(ox_vec_sub(b, a), side) > 0.5 * p->size.track ? ox_vec_scale(side, -1.0) : side;
+}
+
 static void add_outbound(ox_picture *p) {
   const ox_flight *f = p->scene.flight;
   const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, 1);
@@ -94,29 +118,36 @@ static void add_outbound(ox_picture *p) {
   ox_words_min_s(time, sizeof time, f->circuits[0].timed_s);
   ox_number_text(nm, sizeof nm, f->setup.goal_value, 1);
   bool by_distance = f->setup.goal == OX_GOAL_OUTBOUND_NM;
+  bool alike = outbound_alike(&f->circuits[0], &f->circuits[f->circuit_count - 1]);
   snprintf(words, sizeof words, "%s%s%s", by_distance ? nm : "", by_distance ? " NM, " : "", time);
-  add_leg(p, leg, holding_side(p), f->setup.inbound_true_deg + 180.0, words);
+  const ox_leg *last = ox_find_leg(f, OX_LEG_OUTBOUND, (int)f->circuit_count);
+  ox_vec side = outbound_side(p, leg, alike ? NULL : last);
+  add_leg(p, leg, side, f->setup.inbound_true_deg + 180.0, alike ? "" : FIRST, words);
 }
 
-/* The last circuit, where it settled on something else than the first. */
+/* The last circuits, where they settled on something else than the first. */
 static void add_last_outbound(ox_picture *p) {
   const ox_flight *f = p->scene.flight;
   if (f->circuit_count < 2) return;
-  const ox_circuit *first = &f->circuits[0], *last = &f->circuits[f->circuit_count - 1];
+  const ox_circuit *last = &f->circuits[f->circuit_count - 1];
+  size_t from = f->circuit_count;
+  while (from > 1 && outbound_alike(&f->circuits[from - 2], last)) from--;
   const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, (int)f->circuit_count);
-  double turned_deg = ox_turn_between_deg(first->outbound_heading_true_deg,
-                                          last->outbound_heading_true_deg);
-  bool same = fabs(turned_deg) < 1.0 && fabs(first->timed_s - last->timed_s) < 2.0;
-  if (!leg || same) return;
-  char words[120], direction[16], correction[24], time[16];
+  if (!leg || from == 1) return;
+  char words[120], whose[40], direction[16], correction[24], time[16];
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   double wca_deg = ox_turn_between_deg(f->setup.inbound_true_deg + 180.0, leg->heading0_true_deg);
   bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
   ox_words_correction(correction, sizeof correction, wca_deg, 0);
   ox_words_min_s(time, sizeof time, last->timed_s);
-  snprintf(words, sizeof words, "circuit %zu: hdg %s\n%s%s%s", f->circuit_count, direction,
-           corrected ? correction : "", corrected ? ", " : "", time);
-  add_beside(p, leg, holding_side(p), words, p->size.label, OX_TEXT_PLAIN, OX_INK_TRACK_TEXT, 3);
+  if (from == f->circuit_count)
+    snprintf(whose, sizeof whose, "circuit %zu", from);
+  else
+    snprintf(whose, sizeof whose, "circuits %zu to %zu", from, f->circuit_count);
+  snprintf(words, sizeof words, "%s\nhdg %s%s%s%s\n%s", whose, direction, corrected ? " (" : "",
+           corrected ? correction : "", corrected ? ")" : "", time);
+  ox_vec side = outbound_side(p, leg, ox_find_leg(f, OX_LEG_OUTBOUND, 1));
+  ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_TRACK_TEXT, 2);
 }
 
 static void add_inbound(ox_picture *p) {
@@ -124,8 +155,10 @@ static void add_inbound(ox_picture *p) {
   const ox_leg *leg = ox_find_leg(f, OX_LEG_INBOUND, 1);
   if (!leg || f->circuit_count == 0) return;
   char time[16];
-  ox_words_min_s(time, sizeof time, f->circuits[0].inbound_s);
-  add_leg(p, leg, ox_vec_scale(holding_side(p), -1.0), f->setup.inbound_true_deg, time);
+  double first_s = f->circuits[0].inbound_s, last_s = f->circuits[f->circuit_count - 1].inbound_s;
+  ox_words_min_s(time, sizeof time, first_s);
+  add_leg(p, leg, ox_vec_scale(holding_side(p), -1.0), f->setup.inbound_true_deg,
+          fabs(first_s - last_s) < 1.0 ? "" : FIRST, time);
 }
 
 /* Flown straight to the fix because the course was met beyond it. */
@@ -135,7 +168,7 @@ static void add_direct_to_fix(ox_picture *p) {
   char words[64], direction[16];
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   snprintf(words, sizeof words, "direct to the fix\nhdg %s", direction);
-  add_beside(p, leg, ox_vec_scale(holding_side(p), -1.0), words, p->size.label, OX_TEXT_PLAIN,
+  ox_label_beside(p, leg, ox_vec_scale(holding_side(p), -1.0), words, p->size.label, OX_TEXT_PLAIN,
              OX_INK_TRACK_TEXT, 2);
 }
 
@@ -149,7 +182,7 @@ static void add_entry(ox_picture *p) {
     snprintf(words, sizeof words, "%s entry\nhdg %s\n%s", ox_entry_name(f->flown), heading, time);
     ox_vec side = holding_side(p);
     if (f->flown == OX_ENTRY_PARALLEL) side = ox_vec_scale(side, -1.0);
-    add_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+    ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
     return;
   }
   leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
@@ -169,7 +202,7 @@ static void add_arrival(ox_picture *p) {
   char words[48], direction[16];
   ox_direction_text(p, direction, sizeof direction, seen.heading0_true_deg);
   snprintf(words, sizeof words, "hdg %s", direction);
-  add_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+  ox_label_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
 }
 
 /* --- the rose ------------------------------------------------------------------------------ */
@@ -288,6 +321,8 @@ void ox_label_content(ox_picture *p) {
     add_fix_and_course(p);
     if (track) add_outbound(p);
     if (track) add_inbound(p);
+    ox_label_compare(p);
+    ox_label_area(p);
     add_sectors(p);
     if (track) add_direct_to_fix(p);
     if (track) add_offset(p);

@@ -292,7 +292,9 @@ static void search_near(search *s) {
   case OX_ANCHOR_BESIDE: offer_beside(s, a); break;
   case OX_ANCHOR_ON_LINE: offer_on_line(s, a); break;
   case OX_ANCHOR_ARC: offer_arc(s, a); break;
-  case OX_ANCHOR_REGION: offer_everywhere(s, a->wish, 0.6, true, NULL); break;
+  case OX_ANCHOR_REGION:
+    offer_everywhere(s, a->wish, 0.6, a->side.x != 0.0 || a->side.y != 0.0, NULL);
+    break;
   }
 }
 

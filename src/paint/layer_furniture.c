@@ -1,4 +1,4 @@
-/* Title, facts, caution, legend, scale bar and the north arrows. */
+/* Title, facts, caution, scale bar and the north arrows. */
 #include <math.h>
 
 #include "paint_private.h"
@@ -65,45 +65,6 @@ static void compass(const ox_picture *p, cairo_t *cr) {
   ox_lettering_show(&f->variation, cr, at.x + (at.width - f->variation.width) / 2, at.y + 4.95 * e);
 }
 
-static bool in_use(const ox_picture *p, ox_line_kind kind) {
-  const ox_track_lines *l = &p->lines;
-  switch (kind) {
-  case OX_LINE_TRACK: return l->track.count > 0;
-  case OX_LINE_LATER: return l->later.count > 0;
-  case OX_LINE_ENTRY: return l->entry.count > 0;
-  case OX_LINE_ARRIVAL: return l->arrival.count > 0;
-  case OX_LINE_STILL_AIR:
-    return l->still_air.count > 0 && p->scene.flight->setup.wind_speed_kt >= 0.5;
-  case OX_LINE_ABEAM: return p->course.abeam.count > 0;
-  case OX_LINE_COURSE:
-  case OX_LINE_COUNT: break;
-  }
-  return false; /* the course carries its own figure */
-}
-
-static void legend(const ox_picture *p, cairo_t *cr) {
-  const ox_furniture *f = &p->furniture;
-  if (f->legend_at.width <= 0.0) return;
-  double e = p->size.small, row = 1.45 * e;
-  int rows = 0, i;
-  for (i = 0; i < OX_LINE_COUNT; i++) rows += in_use(p, (ox_line_kind)i);
-  if (rows > f->legend_rows) rows = f->legend_rows;
-  bool upright = p->width < 1.12 * p->height;
-  double y = upright ? f->legend_at.y : f->legend_at.y + f->legend_at.height - rows * row;
-  for (i = 0; i < OX_LINE_COUNT && rows > 0; i++) {
-    if (!in_use(p, (ox_line_kind)i)) continue;
-    rows--;
-    cairo_move_to(cr, f->legend_at.x, y + row / 2);
-    cairo_line_to(cr, f->legend_at.x + 2.8 * e, y + row / 2);
-    ox_line_style_set(p, cr, (ox_line_kind)i);
-    cairo_stroke(cr);
-    ox_ink_set(p, cr, OX_INK_QUIET);
-    ox_lettering_show(&f->legend[i], cr, f->legend_at.x + 3.4 * e,
-                      y + (row - f->legend[i].height) / 2);
-    y += row;
-  }
-}
-
 static void scale_bar(const ox_picture *p, cairo_t *cr) {
   const ox_furniture *f = &p->furniture;
   if (f->scale_at.width <= 0.0) return;
@@ -131,6 +92,6 @@ void ox_layer_furniture(const ox_picture *p, cairo_t *cr) {
   show(p, cr, &f->notice, f->notice_at, OX_INK_TEXT);
   show(p, cr, &f->caution, f->caution_at, OX_INK_QUIET);
   compass(p, cr);
-  legend(p, cr);
+  ox_legend_draw(p, cr);
   scale_bar(p, cr);
 }

@@ -8,7 +8,8 @@ static void collect_obstacles(ox_picture *p) {
   const ox_track_lines *l = &p->lines;
   const ox_lines *all[] = {&l->track, &l->later, &l->entry, &l->arrival,
                            &l->still_air, &l->heads_track, &l->heads_entry, &l->ticks,
-                           &p->rose.ring, &p->rose.ticks, &p->rose.spokes, &p->course.abeam};
+                           &p->rose.ring, &p->rose.ticks, &p->rose.spokes, &p->course.abeam,
+                           &p->compare.line, &p->compare.heads, &p->area.edge};
   for (size_t i = 0; i < sizeof all / sizeof *all; i++) ox_segments_add_lines(o, all[i]);
   if (p->rose.radius > 0.0) {
     ox_lines band = {0}; /* the inner edge of the sectors' band */

@@ -134,10 +134,25 @@ ox_extent ox_legend_extent(const ox_picture *p) {
 }
 
 bool ox_legend_shorten(ox_picture *p) {
+  /* Lines that have a label of their own in the map. */
+  static const ox_line_kind order[] = {OX_LINE_ABEAM, OX_LINE_ARRIVAL, OX_LINE_ENTRY, OX_LINE_AREA,
+                                       OX_LINE_COMPARE};
   ox_legend *l = &p->furniture.legend;
-  if (l->count == 0 || l->row[l->count - 1] != OX_LINE_ABEAM) return false;
-  l->count--; /* the only row whose line has a label in any case */
-  return true;
+  for (size_t k = 0; k < sizeof order / sizeof *order; k++)
+    for (int i = 0; i < l->count; i++) {
+      if (l->row[i] != order[k]) continue;
+      for (l->count--; i < l->count; i++) l->row[i] = l->row[i + 1];
+      return true;
+    }
+  return false;
+}
+
+bool ox_legend_names(const ox_picture *p, ox_line_kind kind) {
+  const ox_legend *l = &p->furniture.legend;
+  bool shown = p->furniture.legend_at.width > 0.0 && ox_has_layer(p, OX_LAYER_FURNITURE);
+  for (int i = 0; shown && i < l->count; i++)
+    if (l->row[i] == kind) return true;
+  return false;
 }
 
 /* --- drawing ------------------------------------------------------------------------------- */
@@ -168,8 +183,7 @@ void ox_legend_draw(const ox_picture *p, cairo_t *cr) {
   const ox_rect *at = &p->furniture.legend_at;
   const ox_legend *l = &p->furniture.legend;
   if (at->width <= 0.0) return;
-  bool upright = p->width < 1.12 * p->height;
-  double x = at->x, y = top_of(p, upright);
+  double x = at->x, y = top_of(p, ox_is_upright(p));
   int split = first_rows(l);
   for (int i = 0; i < l->count; i++) {
     if (i > 0 && i % split == 0) {

@@ -25,6 +25,7 @@ typedef enum {
 
 #define OX_TRIANGLE_ROWS 3
 #define OX_CHART_MARKS 8
+#define OX_AREA_FILL_ALPHA 0.07 /* of the fill of the protected area */
 
 /* Rows that may be in use, counted before the lines themselves are known. */
 typedef struct {
@@ -154,6 +155,7 @@ void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
 void ox_build_sizes(ox_picture *p);
 void ox_build_furniture(ox_picture *p); /* sets map */
 void ox_place_blocks(ox_picture *p, ox_rect *room); /* part of it: column or row of blocks */
+bool ox_is_upright(const ox_picture *p);            /* the blocks stand below the map */
 void ox_furniture_clear(ox_furniture *f);
 void ox_build_view(ox_picture *p);      /* sets view and rose_radius */
 void ox_build_scale(ox_picture *p);     /* needs the view */
@@ -212,6 +214,8 @@ void ox_legend_clear(ox_legend *legend);
 ox_extent ox_legend_extent(const ox_picture *p);
 /* Gives up the row that is needed least; false when there is none that can go. */
 bool ox_legend_shorten(ox_picture *p);
+/* Whether there is a row for a kind of line, and room for the legend. */
+bool ox_legend_names(const ox_picture *p, ox_line_kind kind);
 void ox_legend_draw(const ox_picture *p, cairo_t *cr);
 
 void ox_chart_make(ox_picture *p);

@@ -1,6 +1,7 @@
 /* The four palettes: screen light, screen dark, projector, print.
  *
- * Okabe and Ito's hues: track blue, entry bluish green, wind sky blue on dark and blue on light.
+ * Okabe and Ito's hues: track blue, entry bluish green, comparison vermillion, wind sky blue on dark
+ * and blue on light; the protected area reddish purple, the band of a spread a pale sky blue.
  * No meaning hangs on a hue alone, for the lines differ by dash and width too. */
 #include "palette.h"
 
@@ -19,7 +20,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_INK_WIND] = RGB(0x0072b2), [OX_INK_ROSE] = RGB(0x868c94),
                  [OX_INK_HATCH] = RGB(0xc9cdd3), [OX_INK_DIRECT] = RGB(0xe3ebf5),
                  [OX_INK_PARALLEL] = RGB(0xf3e3ee), [OX_INK_TEARDROP] = RGB(0xdcf1e6),
-                 [OX_INK_AIRCRAFT] = RGB(0x16191d)},
+                 [OX_INK_AIRCRAFT] = RGB(0x16191d),
+                 [OX_INK_COMPARE] = RGB(0xd55e00), [OX_INK_COMPARE_TEXT] = RGB(0xa84800),
+                 [OX_INK_AREA] = RGB(0x9e4c7c), [OX_INK_BAND] = RGB(0xc6e4f6)},
          .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
          .title_share = 0.0235, .least_text = 10.0,
          .line_share = 0.0034, .least_line = 0.9, .fine_share = 0.0},
@@ -33,7 +36,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_INK_WIND] = RGB(0x56b4e9), [OX_INK_ROSE] = RGB(0x7d838b),
                  [OX_INK_HATCH] = RGB(0x42464b), [OX_INK_DIRECT] = RGB(0x26323f),
                  [OX_INK_PARALLEL] = RGB(0x3d2a38), [OX_INK_TEARDROP] = RGB(0x1f3a30),
-                 [OX_INK_AIRCRAFT] = RGB(0xffffff)},
+                 [OX_INK_AIRCRAFT] = RGB(0xffffff),
+                 [OX_INK_COMPARE] = RGB(0xe8701a), [OX_INK_COMPARE_TEXT] = RGB(0xf59a5c),
+                 [OX_INK_AREA] = RGB(0xcf8fb3), [OX_INK_BAND] = RGB(0x233c4d)},
          .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
          .title_share = 0.0235, .least_text = 10.0,
          .line_share = 0.0034, .least_line = 0.9, .fine_share = 0.0},
@@ -47,7 +52,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_INK_WIND] = RGB(0x0060a8), [OX_INK_ROSE] = RGB(0x6a6f75),
                  [OX_INK_HATCH] = RGB(0xb4b8be), [OX_INK_DIRECT] = RGB(0xd3e2f4),
                  [OX_INK_PARALLEL] = RGB(0xf2d3e8), [OX_INK_TEARDROP] = RGB(0xc5ecd9),
-                 [OX_INK_AIRCRAFT] = RGB(0x000000)},
+                 [OX_INK_AIRCRAFT] = RGB(0x000000),
+                 [OX_INK_COMPARE] = RGB(0xc04f00), [OX_INK_COMPARE_TEXT] = RGB(0x803200),
+                 [OX_INK_AREA] = RGB(0x77315a), [OX_INK_BAND] = RGB(0xc9e6f7)},
          .key_share = 0.042, .label_share = 0.033, .small_share = 0.026,
          .title_share = 0.042, .least_text = 10.0,
          .line_share = 0.0062, .least_line = 1.2, .fine_share = 0.003},
@@ -61,7 +68,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_INK_WIND] = RGB(0x0068a3), [OX_INK_ROSE] = RGB(0x7c7c7c),
                  [OX_INK_HATCH] = RGB(0xb8b8b8), [OX_INK_DIRECT] = RGB(0xe6ecf4),
                  [OX_INK_PARALLEL] = RGB(0xf2e4ee), [OX_INK_TEARDROP] = RGB(0xdff0e8),
-                 [OX_INK_AIRCRAFT] = RGB(0x000000)},
+                 [OX_INK_AIRCRAFT] = RGB(0x000000),
+                 [OX_INK_COMPARE] = RGB(0xca5800), [OX_INK_COMPARE_TEXT] = RGB(0x9c4300),
+                 [OX_INK_AREA] = RGB(0x8a4a6e), [OX_INK_BAND] = RGB(0xcde7f6)},
          .key_share = 0.0195, .label_share = 0.0165, .small_share = 0.0145,
          .title_share = 0.024, .least_text = 8.0,
          .line_share = 0.0034, .least_line = 0.6, .fine_share = 0.0},

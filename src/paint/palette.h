@@ -26,6 +26,10 @@ typedef enum {
   OX_INK_PARALLEL,
   OX_INK_TEARDROP,
   OX_INK_AIRCRAFT,
+  OX_INK_COMPARE,
+  OX_INK_COMPARE_TEXT,
+  OX_INK_AREA,    /* edge of the protected area */
+  OX_INK_BAND,    /* where all runs of a spread went; fewer, fainter */
   OX_INK_COUNT
 } ox_ink;
 

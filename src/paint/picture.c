@@ -14,7 +14,7 @@ ox_picture *ox_picture_new(const ox_scene *scene, double width, double height) {
   ox_picture *p = calloc(1, sizeof *p);
   if (!p) return NULL;
   p->scene = *scene;
-  p->scene.title = NULL; /* kept as a copy: only case and flight are borrowed */
+  p->scene.title = NULL; /* kept as a copy: everything else is borrowed */
   if (scene->title) {
     p->title = strdup(scene->title);
     if (!p->title) {
@@ -31,6 +31,9 @@ ox_picture *ox_picture_new(const ox_scene *scene, double width, double height) {
   ox_build_view(p);
   ox_build_scale(p);
   ox_build_track(p);
+  ox_build_compare(p);
+  ox_build_area(p);
+  ox_build_spread(p);
   ox_build_rose(p);
   ox_build_course_ends(p);
   ox_build_labels(p);
@@ -44,7 +47,7 @@ void ox_picture_free(ox_picture *p) {
                      &p->lines.arrival, &p->lines.still_air, &p->lines.heads_track,
                      &p->lines.heads_entry, &p->lines.ticks, &p->rose.ring, &p->rose.ticks,
                      &p->rose.spokes, &p->course.line, &p->course.abeam, &p->course.head,
-                     &p->hatch};
+                     &p->hatch, &p->compare.line, &p->compare.heads, &p->area.edge};
   for (size_t i = 0; i < sizeof all / sizeof *all; i++) ox_lines_clear(all[i]);
   for (size_t i = 0; i < p->label_count; i++) {
     ox_lettering_clear(&p->labels[i].text);
@@ -52,6 +55,7 @@ void ox_picture_free(ox_picture *p) {
   }
   ox_segments_clear(&p->obstacles);
   ox_furniture_clear(&p->furniture);
+  if (p->spread) cairo_surface_destroy(p->spread);
   g_object_unref(p->context);
   free(p->title);
   free(p);
@@ -87,14 +91,18 @@ typedef struct {
 
 static const layer layers[] = {
     {OX_LAYER_SIDES, ox_layer_sides, true},
+    {OX_LAYER_ALL, ox_layer_area, true},
+    {OX_LAYER_ALL, ox_layer_spread, true},
     {OX_LAYER_ROSE, ox_layer_rose, true},
     {OX_LAYER_COURSE, ox_layer_course, true},
     {OX_LAYER_STILL_AIR, ox_layer_still_air, true},
     {OX_LAYER_TRACK, ox_layer_track, true},
+    {OX_LAYER_TRACK, ox_layer_compare, true},
     {OX_LAYER_COURSE, ox_layer_fix, true},
     {OX_LAYER_LABELS | OX_LAYER_ROSE, ox_layer_labels, false},
     {OX_LAYER_WIND, ox_layer_wind, false},
     {OX_LAYER_FURNITURE, ox_layer_furniture, false},
+    {OX_LAYER_CHART, ox_layer_chart, false},
 };
 
 void ox_picture_draw_still(ox_picture *p, cairo_t *cr) {

@@ -1,12 +1,11 @@
 /* Finishing an SVG.
  *
- * cairo writes no title and no description, and numbers surfaces through the life of the process,
+ * cairo writes no title and no description, and numbers surfaces and images through the life of the
+ * process,
  * so that a second export of the same picture would differ from the first. */
 #include "svg_words.h"
 
 #include <string.h>
-
-static const char SURFACE[] = "surface";
 
 static void add_escaped(GString *out, const char *text) {
   for (const char *at = text; *at; at++) switch (*at) {
@@ -27,28 +26,39 @@ static void add_words(GString *out, const char *title, const char *description) 
   g_string_append(out, "</desc>");
 }
 
-/* Copies text with every "surface<number>" renumbered in order of first appearance. */
+/* Length of a name that cairo numbered, with its digits; 0 where there is none. *word is set to the
+ * length without them. */
+static size_t numbered(const char *text, size_t *word) {
+  static const char *const words[] = {"surface", "image"};
+  for (size_t i = 0; i < sizeof words / sizeof *words; i++) {
+    *word = strlen(words[i]);
+    if (strncmp(text, words[i], *word) != 0) continue;
+    size_t digits = strspn(text + *word, "0123456789");
+    if (digits > 0) return *word + digits;
+  }
+  return 0;
+}
+
+/* Copies text with those names renumbered in order of first appearance. They stand after a quote
+ * or a hash, which the data of an image never has. */
 static void add_renumbered(GString *out, const char *text) {
   GHashTable *numbers = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, NULL);
-  for (const char *at = text; *at;) {
-    const char *next = strstr(at, SURFACE);
-    if (!next) {
-      g_string_append(out, at);
-      break;
-    }
-    next += strlen(SURFACE);
-    g_string_append_len(out, at, next - at);
-    size_t digits = strspn(next, "0123456789");
-    at = next + digits;
-    if (digits == 0) continue;
-    char *old = g_strndup(next, digits);
+  while (*text) {
+    size_t plain = strcspn(text, "\"#"), word = 0;
+    if (text[plain]) plain++;
+    g_string_append_len(out, text, (gssize)plain);
+    text += plain;
+    size_t length = numbered(text, &word);
+    if (length == 0) continue;
+    char *old = g_strndup(text, length);
     guint number = GPOINTER_TO_UINT(g_hash_table_lookup(numbers, old));
     if (number == 0) {
       number = g_hash_table_size(numbers) + 1;
       g_hash_table_insert(numbers, g_strdup(old), GUINT_TO_POINTER(number));
     }
-    g_string_append_printf(out, "%u", number);
+    g_string_append_printf(out, "%.*s%u", (int)word, text, number);
     g_free(old);
+    text += length;
   }
   g_hash_table_destroy(numbers);
 }

@@ -6,6 +6,8 @@
 
 /* A flight that drifts away is followed this many lengths of the hold beyond the hold itself. */
 static const double FOLLOWED_LENGTHS = 1.6;
+/* The protected area is shown as far as this share of the hold's diagonal beyond it. */
+static const double AREA_LENGTHS = 0.9;
 static const double MARGIN_EM = 2.6; /* room for labels outside the track */
 static const double COURSE_FIGURE_EM = 2.2;
 static const int LEG_PIECES = 12;
@@ -29,6 +31,7 @@ void ox_build_sizes(ox_picture *p) {
   p->size.entry = fmax(0.85 * track, fine);
   p->size.arrival = fmax(0.5 * track, fine);
   p->size.still = fmax(0.45 * track, fine);
+  p->size.compare = fmax(0.72 * track, fine); /* the solid track shows on both sides of it */
   p->size.course = fine;
   p->size.rose = fmax(0.85 * fine, q->fine_share * side);
 }
@@ -44,16 +47,31 @@ static void grow(box *b, ox_vec p) {
   b->max.y = fmax(b->max.y, p.y);
 }
 
+static ox_vec within(ox_vec q, const box *limit) {
+  return (ox_vec){fmin(fmax(q.x, limit->min.x), limit->max.x),
+                  fmin(fmax(q.y, limit->min.y), limit->max.y)};
+}
+
 static void grow_by_leg(box *b, const ox_leg *leg, const box *limit) {
   int n = leg->shape == OX_SHAPE_TURN ? LEG_PIECES : 1;
   for (int i = 0; i <= n; i++) {
     ox_vec q = ox_leg_position(leg, leg->t0_s + (leg->t1_s - leg->t0_s) * i / n);
-    if (limit) {
-      q.x = fmin(fmax(q.x, limit->min.x), limit->max.x);
-      q.y = fmin(fmax(q.y, limit->min.y), limit->max.y);
-    }
-    grow(b, q);
+    grow(b, limit ? within(q, limit) : q);
   }
+}
+
+static void grow_by_flight(box *b, const ox_flight *f, const box *limit) {
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (f->legs[i].part != OX_PART_ARRIVAL) grow_by_leg(b, &f->legs[i], limit);
+}
+
+static void grow_by_area(box *b, const ox_area *area) {
+  double reach = AREA_LENGTHS * ox_vec_length(ox_vec_sub(b->max, b->min));
+  box limit = {{b->min.x - reach, b->min.y - reach}, {b->max.x + reach, b->max.y + reach}};
+  ox_vec corner[OX_AREA_SIDES];
+  ox_area_outline(area, corner);
+  for (int i = 0; i < OX_AREA_SIDES; i++)
+    if (isfinite(corner[i].x) && isfinite(corner[i].y)) grow(b, within(corner[i], &limit));
 }
 
 static box world_box(const ox_picture *p) {
@@ -64,9 +82,11 @@ static box world_box(const ox_picture *p) {
   for (int i = 0; i < 4; i++) grow_by_leg(&hold, &still[i], NULL);
   double reach = FOLLOWED_LENGTHS * ox_vec_length(ox_vec_sub(hold.max, hold.min));
   box limit = {{hold.min.x - reach, hold.min.y - reach}, {hold.max.x + reach, hold.max.y + reach}};
-  if (!ox_has_layer(p, OX_LAYER_TRACK)) return hold;
-  for (size_t i = 0; i < f->leg_count; i++)
-    if (f->legs[i].part != OX_PART_ARRIVAL) grow_by_leg(&hold, &f->legs[i], &limit);
+  if (ox_has_layer(p, OX_LAYER_TRACK)) {
+    grow_by_flight(&hold, f, &limit);
+    if (p->scene.compare) grow_by_flight(&hold, p->scene.compare, &limit);
+  }
+  if (p->scene.area) grow_by_area(&hold, p->scene.area);
   return hold;
 }
 
@@ -85,7 +105,8 @@ void ox_build_view(ox_picture *p) {
   box world = world_box(p);
   double side = fmin(p->map.width, p->map.height);
   double margin = fmin(MARGIN_EM * em, 0.12 * side);
-  p->rose_radius = ox_has_layer(p, OX_LAYER_ROSE) ? 0.19 * side : 0.0;
+  double rose_share = p->scene.area ? 0.125 : 0.19; /* the area makes the hold small */
+  p->rose_radius = ox_has_layer(p, OX_LAYER_ROSE) ? rose_share * side : 0.0;
   double about_fix = p->rose_radius > 0.0 ? p->rose_radius + fmax(0.0, 2.0 * em - margin) : 0.0;
   double arrival = p->rose_radius + 1.5 * em;
   ox_vec up = ox_unit(f->setup.inbound_true_deg + 180.0);

@@ -159,7 +159,7 @@ static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {
     return;
   }
   words_put(s, "The fix cannot be crossed at the time to leave. ");
-  if (!(a->b > a->a)) { /* no circuit leads back to it */
+  if (!(a->b > a->a) || !isfinite(a->b)) { /* no circuit leads back to it */
     words_put(s, "The last time before it is ");
     put_clock(s, c, a->a);
     words_put(s, ": tell the controller.");

@@ -64,8 +64,10 @@ static void add(builder *b, const char *quantity, cells *x) {
 /* --- the quantities ------------------------------------------------------------------------ */
 
 static void put_why(cells *x, double flown, double exact, int decimals, const char *unit) {
-  words_put(&x->why, "%s%s − %s%s = %s%s", words_number(flown, decimals).text, unit,
-            words_number(exact, decimals).text, unit,
+  words_figure taken = words_number(exact, decimals);
+  bool negative = exact < 0.0 && strcmp(taken.text, words_number(-exact, decimals).text) != 0;
+  words_put(&x->why, "%s%s − %s%s%s%s = %s%s", words_number(flown, decimals).text, unit,
+            negative ? "(" : "", taken.text, unit, negative ? ")" : "",
             words_signed(flown - exact, decimals).text, unit);
 }
 

@@ -52,8 +52,8 @@ static void put_back(words_say *s, const ox_flight *right, const ox_flight *wron
   else if (fabs(b - a) < 0.5)
     words_put(s, ", as without it.");
   else
-    words_put(s, " instead of %s, %s s %s.", words_time(a).text,
-              words_number(fabs(b - a), 0).text, b > a ? "later" : "earlier");
+    words_put(s, " instead of %s, %s s %s.", words_time(a).text, words_number(fabs(b - a), 0).text,
+              b > a ? "later" : "earlier");
 }
 
 static void put_figures(words_say *s, const ox_case *c, const ox_flight *right,

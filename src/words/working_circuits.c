@@ -77,8 +77,9 @@ static const char *why_no_circuit(const words_rows *r) {
 
 /* --- what they teach ----------------------------------------------------------------------- */
 
+/* In a hold left at a time the last circuits are cut to fit: nothing is to be corrected. */
 static bool timed_inbound(const words_rows *r, const ox_circuit *m) {
-  return r->f->setup.goal == OX_GOAL_INBOUND_S && m->complete;
+  return r->f->setup.goal == OX_GOAL_INBOUND_S && m->complete && !(r->f->leave_t_s > 0.0);
 }
 
 static void add_next(words_rows *r, const ox_circuit *m) {
@@ -120,10 +121,8 @@ static void add_rollout(words_rows *r, const ox_circuit *m) {
   words_put(&why,
             "the turn begins %s NM from the course on the holding side and takes %s NM across, "
             "wind included: %s − %s = %s NM",
-            words_number(across_nm, 2).text,
-            words_number(across_nm - m->rollout_offset_nm, 2).text,
-            words_number(across_nm, 2).text,
-            words_number(across_nm - m->rollout_offset_nm, 2).text,
+            words_number(across_nm, 2).text, words_number(across_nm - m->rollout_offset_nm, 2).text,
+            words_number(across_nm, 2).text, words_number(across_nm - m->rollout_offset_nm, 2).text,
             words_signed(m->rollout_offset_nm, 2).text);
   rows_add(r, GROUP, "Where the inbound turn rolls out", &value, &why, SOURCE_GEOMETRY);
 }

@@ -71,7 +71,8 @@ static void a_faulty_case_is_refused_and_nothing_changes(void **state) {
   assert_string_equal(fault.key, "hold.inbound_deg");
   assert_string_equal(fault.value, "400");
   assert_int_equal(
-      ox_document_set_field(document, ox_field_by_key("aircraft.ias_kt"), NAN, &fault), OX_ERROR);
+      ox_document_set_field(document, ox_field_by_key("aircraft.ias_kt"), (double)NAN, &fault),
+      OX_ERROR);
   assert_string_equal(fault.key, "aircraft.ias_kt");
   assert_int_equal(h.changes, 0);
   assert_true(ox_case_equal(ox_document_case(document), &before));
@@ -225,7 +226,7 @@ static void changes_while_it_plays_leave_no_jump(void **state) {
   assert_close(ox_player_time_s(player), 25, 0, "a shorter flight");
   ox_player_tick(player, 13 * FRAME_S);
   assert_true(ox_player_time_s(player) <= 25);
-  ox_player_seek(player, NAN);
+  ox_player_seek(player, (double)NAN);
   assert_close(ox_player_time_s(player), 0, 0, "no NaN");
   g_object_unref(player);
 }

@@ -255,6 +255,13 @@ static void a_value_from_outside_is_shown_and_announced_to_nobody(void **state) 
   g_object_unref(field);
 }
 
+/* The tests say which locale they want; GTK took that of the environment. */
+static int set_up(void **state) {
+  int failed = app_test_init(state);
+  setlocale(LC_ALL, "C");
+  return failed;
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(typing_works_with_a_decimal_point),
@@ -269,5 +276,5 @@ int main(void) {
       cmocka_unit_test(the_wheel_does_nothing_without_the_focus),
       cmocka_unit_test(a_value_from_outside_is_shown_and_announced_to_nobody),
   };
-  return cmocka_run_group_tests_name("number_field", tests, app_test_init, NULL);
+  return cmocka_run_group_tests_name("number_field", tests, set_up, NULL);
 }

@@ -129,7 +129,7 @@ static const shown shown_rows[] = {
     {OX_FORM_VARIATION, 1, 0, "0", "0"},
     {OX_FORM_CLOCK, 0, 1105, "18:25", "18:25"},
     {OX_FORM_CLOCK, 0, 0, "00:00", "00:00"},
-    {OX_FORM_PLAIN, 1, NAN, "", ""},
+    {OX_FORM_PLAIN, 1, (double)NAN, "", ""},
     {OX_FORM_PLAIN, 1, 1e300, "", ""},
 };
 

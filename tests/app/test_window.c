@@ -212,6 +212,22 @@ static void a_name_must_be_one_line_and_not_empty(void **state) {
   app_test_close(window);
 }
 
+static void another_name_of_the_case_is_in_the_list_of_cases(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_document_select(ox_window_document(window), 1);
+  GtkWidget *bar = app_test_find(GTK_WIDGET(window), OX_TYPE_CASE_BAR);
+  GtkDropDown *cases = GTK_DROP_DOWN(app_test_find(bar, GTK_TYPE_DROP_DOWN));
+  assert_int_equal(gtk_drop_down_get_selected(cases), 1);
+  GtkWidget *name = ox_inputs_panel_editor(ox_window_inputs(window), "name");
+  gtk_editable_set_text(GTK_EDITABLE(name), "Renamed");
+  GtkStringObject *item = GTK_STRING_OBJECT(gtk_drop_down_get_selected_item(cases));
+  assert_string_equal(gtk_string_object_get_string(item), "2. Renamed");
+  assert_int_equal(ox_document_case_index(ox_window_document(window)), 1);
+  gtk_drop_down_set_selected(cases, 0);
+  assert_int_equal(ox_document_case_index(ox_window_document(window)), 0);
+  app_test_close(window);
+}
+
 static void f9_folds_the_working_away_and_the_board_takes_its_room(void **state) {
   OxWindow *window = app_test_window(NULL);
   GtkWidget *board = GTK_WIDGET(ox_window_board(window));
@@ -253,6 +269,7 @@ int main(void) {
       cmocka_unit_test(a_leg_by_distance_shows_its_length_instead_of_its_time),
       cmocka_unit_test(speed_at_the_speed_of_sound_is_explained_at_the_field),
       cmocka_unit_test(a_name_must_be_one_line_and_not_empty),
+      cmocka_unit_test(another_name_of_the_case_is_in_the_list_of_cases),
       cmocka_unit_test(f9_folds_the_working_away_and_the_board_takes_its_room),
       cmocka_unit_test(the_board_is_dark_in_a_dark_window_and_follows_the_projector),
   };

@@ -63,7 +63,8 @@ int main(void) {
   static double draw[RUNS], still[RUNS], moving[RUNS], plain[RUNS], make[RUNS];
   ox_case c = demo();
   if (ox_flight_solve(&c, &flight) == OX_ERROR) return 1;
-  ox_scene scene = {&c, &flight, "Crosswind at the lake", OX_PALETTE_LIGHT, 1.0, OX_LAYER_ALL};
+  ox_scene scene = {.c = &c, .flight = &flight, .title = "Crosswind at the lake",
+                    .palette = OX_PALETTE_LIGHT, .text_scale = 1.0, .layers = OX_LAYER_ALL};
   cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
   cairo_t *cr = cairo_create(surface);
   ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);

@@ -26,8 +26,9 @@ static const struct {
                    "five, maintain one zero thousand"},
     {"ICAO", "hold at ZAG VOR, FL100, inbound track 218 degrees, right hand pattern, outbound time "
              "1 minute, expected approach time 1825"},
-    {"does not fit", "hold southwest of LARCH on the 045 radial, left turns, right turns, 250 kt at "
-                     "5000"},
+    {"does not fit",
+     "hold southwest of LARCH on the 045 radial, left turns, right turns, 250 kt at "
+     "5000"},
 };
 
 static double read_s(const char *text) {

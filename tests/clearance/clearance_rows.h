@@ -12,14 +12,14 @@
 typedef struct {
   const char *source;
   const char *text;
-  const char *fix;     /* NULL: kept */
-  double inbound_deg;  /* 0: kept */
-  char turns;          /* 'R', 'L' or 'K' kept */
-  double leg;          /* seconds, or miles when negative; 0: standard; KEPT_LEG */
-  double altitude_ft;  /* 0: kept */
-  double limit_kias;   /* 0: none */
-  int efc;             /* hhmm, NONE or KEPT */
-  const char *asks;    /* letters of question_letters, in alphabetic order */
+  const char *fix;    /* NULL: kept */
+  double inbound_deg; /* 0: kept */
+  char turns;         /* 'R', 'L' or 'K' kept */
+  double leg;         /* seconds, or miles when negative; 0: standard; KEPT_LEG */
+  double altitude_ft; /* 0: kept */
+  double limit_kias;  /* 0: none */
+  int efc;            /* hhmm, NONE or KEPT */
+  const char *asks;   /* letters of question_letters, in alphabetic order */
 } clearance_row;
 #define KEPT_LEG 9999.0
 
@@ -52,8 +52,10 @@ static inline bool same_letters(const char *a, const char *b) {
   if (strlen(a) != strlen(b)) return false;
   for (const char *l = question_letters; *l; l++) {
     size_t in_a = 0, in_b = 0;
-    for (const char *p = a; *p; p++) in_a += *p == *l;
-    for (const char *p = b; *p; p++) in_b += *p == *l;
+    for (const char *p = a; *p; p++)
+      in_a += *p == *l;
+    for (const char *p = b; *p; p++)
+      in_b += *p == *l;
     if (in_a != in_b) return false;
   }
   return true;

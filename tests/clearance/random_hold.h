@@ -12,16 +12,19 @@ static inline void random_plain_fix(ox_random *random, char fix[OX_FIX_NAME_BYTE
   static const char *const facilities[] = {"", "", " VOR", " VORTAC", " NDB", " intersection"};
   char name[6] = "";
   for (int i = 0; i < 5; i++)
-    name[i] = i % 2 == 0 ? consonants[ox_random_below(random, 18)] : vowels[ox_random_below(random, 5)];
+    name[i] =
+        i % 2 == 0 ? consonants[ox_random_below(random, 18)] : vowels[ox_random_below(random, 5)];
   snprintf(fix, OX_FIX_NAME_BYTES, "%s%s", name, facilities[ox_random_below(random, 6)]);
 }
 
 /* A name meant to be mistaken. */
 static inline void random_odd_fix(ox_random *random, char fix[OX_FIX_NAME_BYTES]) {
   static const char *const parts[] = {
-      "MAX", "hold", "15 DME fix", "ABC 15 DME", "\"", "R-240", "240", "VOR", "FIX", ",", "north",
-      "L\u00c4RCHE", "of", "the", "EFC 1825", "Lake", "Henry", "left turns", "no delay", "5000", ".",
-      "\u00bd", "d'Or", "V115", "  ", "larch", "at", "two", "as published", "(", "\n", "FL100"};
+      "MAX",          "hold", "15 DME fix", "ABC 15 DME", "\"",          "R-240", "240",
+      "VOR",          "FIX",  ",",          "north",      "L\u00c4RCHE", "of",    "the",
+      "EFC 1825",     "Lake", "Henry",      "left turns", "no delay",    "5000",  ".",
+      "\u00bd",       "d'Or", "V115",       "  ",         "larch",       "at",    "two",
+      "as published", "(",    "\n",         "FL100"};
   size_t n = 0;
   int count = 1 + ox_random_below(random, 4);
   fix[0] = '\0';

@@ -12,13 +12,16 @@ static const char *const seeds[] = {
     "half minute legs, expect further clearance one eight two five, maintain one zero thousand",
     "hold south of REDDI on V115, three mile legs, time now 57, EFC 20",
     "hold on R-222 of ZAG VOR between 15 and 20 DME, FL100, inbound track 042\u00b0, right-hand",
-    "cleared to \"West \"\"End\"\"\", hold west, as published, EFC 18:25, 1\u00bd min, 1/2, 5,000 ft",
+    "cleared to \"West \"\"End\"\"\", hold west, as published, EFC 18:25, 1\u00bd min, 1/2, 5,000 "
+    "ft",
     "expect further clearance via V25 BIRCH, anticipate additional 30 minute en route delay at X",
     "minus five hundred feet, standard left turns, correction, QDM 060, bearing 240 from LARCH NDB",
-    "eighteen hundred and twenty five thousand point five half hundred k R M D L N 9 9 9 9 9 9 9 9 9",
+    "eighteen hundred and twenty five thousand point five half hundred k R M D L N 9 9 9 9 9 9 9 9 "
+    "9",
 };
-static const char *const inserts[] = {"\"", "\u00bd", "\u2013", "9", ",", "/", " of ", " 1/2 ", "-",
-                                      " fix", " thousand", " hold ", "\xff", "\xc2", ":", "."};
+static const char *const inserts[] = {"\"",   "\u00bd", "\u2013", "9",    ",",         "/",
+                                      " of ", " 1/2 ",  "-",      " fix", " thousand", " hold ",
+                                      "\xff", "\xc2",   ":",      "."};
 
 static void mutate_once(ox_random *random, char *text, size_t bytes) {
   size_t length = strlen(text), at = length ? (size_t)ox_random_below(random, (int)length) : 0;
@@ -36,7 +39,9 @@ static void mutate_once(ox_random *random, char *text, size_t bytes) {
       memcpy(text + at, insert, strlen(insert));
     }
     break;
-  case 3: text[at] = '\0'; break;
+  case 3:
+    text[at] = '\0';
+    break;
   default: { /* the tail of another text in place of this one's */
     const char *other = seeds[ox_random_below(random, 8)];
     size_t from = (size_t)ox_random_below(random, (int)strlen(other));
@@ -54,8 +59,8 @@ static void no_mutated_text_does_harm(void **state) {
     int changes = 1 + ox_random_below(&random, 8);
     for (int k = 0; k < changes; k++)
       mutate_once(&random, text, sizeof text);
-    ox_clearance_options o = {.wording = ox_random_below(&random, 2) ? OX_WORDING_ICAO
-                                                                     : OX_WORDING_US,
+    ox_clearance_options o = {.wording =
+                                  ox_random_below(&random, 2) ? OX_WORDING_ICAO : OX_WORDING_US,
                               .now_min = ox_random_below(&random, 1441) - 1,
                               .equipment = OX_EQUIPMENT_NO_DISTANCE};
     const char *why = hostile_wrong(text, &o);
@@ -66,9 +71,10 @@ static void no_mutated_text_does_harm(void **state) {
 
 static void texts_of_one_thing_over_and_over_do_no_harm(void **state) {
   (void)state;
-  static const char *const pieces[] = {"hold ", "9", "1 ", "\"", "R", "1/2 ", "\u00b0", "@", "A",
-                                       "north ", "left ", "400 radial ", "EFC 99 ", "via a ", ",",
-                                       "max 1 kt ", "uh ", "and ", "x, ", "hold N of A, "};
+  static const char *const pieces[] = {
+      "hold ", "9",         "1 ",     "\"",    "R",           "1/2 ",         "\u00b0",
+      "@",     "A",         "north ", "left ", "400 radial ", "EFC 99 ",      "via a ",
+      ",",     "max 1 kt ", "uh ",    "and ",  "x, ",         "hold N of A, "};
   ox_clearance_options o = ox_clearance_options_default();
   for (size_t i = 0; i < sizeof pieces / sizeof *pieces; i++) {
     char text[OX_CLEARANCE_BYTES_MAX + 1] = "";

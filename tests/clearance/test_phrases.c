@@ -33,21 +33,34 @@ static void every_word_is_found_in_either_case_and_no_other(void **state) {
 /* A word for an element of a phrase; NULL for one that only gathering makes. */
 static const char *word_for(int element) {
   switch (element) {
-  case E_NAME: return "LARCH";
-  case E_TAIL: return "BIRCH";
-  case E_BOUND: return "inbound";
-  case E_EIGHTH: return "southwest";
-  case E_FROM_OF: return "of";
-  case E_HANDED: return "turns";
-  case E_LENGTH: return "minute";
-  case E_SIDE: return "left";
-  case E_SPAN: return "minute";
-  case E_TIME_OF: return "time";
-  case E_TYPE: return "fix";
-  case T_FIGURE: return "240";
-  case T_CODE: return "UL607";
-  case T_AIRWAY: return NULL;
-  default: break;
+  case E_NAME:
+    return "LARCH";
+  case E_TAIL:
+    return "BIRCH";
+  case E_BOUND:
+    return "inbound";
+  case E_EIGHTH:
+    return "southwest";
+  case E_FROM_OF:
+    return "of";
+  case E_HANDED:
+    return "turns";
+  case E_LENGTH:
+    return "minute";
+  case E_SIDE:
+    return "left";
+  case E_SPAN:
+    return "minute";
+  case E_TIME_OF:
+    return "time";
+  case E_TYPE:
+    return "fix";
+  case T_FIGURE:
+    return "240";
+  case T_CODE:
+    return "UL607";
+  default:
+    break;
   }
   size_t count;
   const clr_word *words = clr_lexicon(&count);
@@ -152,9 +165,9 @@ static void numbers_beside_each_other_stay_apart(void **state) {
   static const struct {
     const char *text;
     double first, second;
-  } rows[] = {{"240 060", 240, 60}, {"240, 1", 240, 1},      {"two four zero, one", 240, 1},
+  } rows[] = {{"240 060", 240, 60},      {"240, 1", 240, 1},       {"two four zero, one", 240, 1},
               {"1825 5000", 1825, 5000}, {"one minute two", 1, 2}, {"15 and 20", 15, 20},
-              {"240,1", 240, 1},    {"30-20", 30, 20}};
+              {"240,1", 240, 1},         {"30-20", 30, 20}};
   static clr_tokens tokens;
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     clr_lex(&tokens, rows[i].text, strlen(rows[i].text));
@@ -165,6 +178,31 @@ static void numbers_beside_each_other_stay_apart(void **state) {
   }
 }
 
+/* One letter, several meanings: what stands beside it decides. */
+static void letters_are_settled_by_their_neighbours(void **state) {
+  (void)state;
+  static const struct {
+    const char *text;
+    size_t at;
+    clr_kind kind;
+  } rows[] = {{"240 R", 1, T_RADIAL},     {"R 240", 0, T_RADIAL}, {"R two four zero", 0, T_RADIAL},
+              {"1825 R", 1, T_RIGHT},     {"400 R", 1, T_RIGHT},  {"240 R turns", 1, T_RIGHT},
+              {"R", 0, T_RIGHT},          {"240, R", 1, T_RIGHT}, {"M 5000", 0, T_MAINTAIN},
+              {"M FL180", 0, T_MAINTAIN}, {"M", 0, T_OTHER},      {"D 15", 0, T_DME},
+              {"D", 0, T_OTHER},          {"200 K", 1, T_KNOTS},  {"K", 0, T_OTHER},
+              {"15 s", 1, T_DIR1},        {"15s", 1, T_SECOND},   {"V115", 0, T_AIRWAY_LETTER},
+              {"UL607", 0, T_CODE},       {"CF27R", 0, T_OTHER},  {"15ABC", 0, T_OTHER}};
+  static clr_tokens tokens;
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    clr_lex(&tokens, rows[i].text, strlen(rows[i].text));
+    clr_gather(&tokens);
+    assert_true(rows[i].at < tokens.count);
+    if (tokens.tokens[rows[i].at].kind != rows[i].kind)
+      print_error("\"%s\": kind %d\n", rows[i].text, (int)tokens.tokens[rows[i].at].kind);
+    assert_int_equal(tokens.tokens[rows[i].at].kind, rows[i].kind);
+  }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_lexicon_is_in_alphabetic_order),
@@ -172,6 +210,7 @@ int main(void) {
       cmocka_unit_test(every_phrase_fits_the_sentence_made_of_its_elements),
       cmocka_unit_test(no_phrase_begins_with_what_may_be_missing),
       cmocka_unit_test(spoken_numbers_are_gathered),
+      cmocka_unit_test(letters_are_settled_by_their_neighbours),
       cmocka_unit_test(numbers_beside_each_other_stay_apart),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,6 +1,8 @@
 /* What is said, word for word, and what must be true of it for any flight. */
 #include "random_hold.h"
 
+#include <locale.h>
+
 #include "oxbow/words.h"
 
 static ox_flight flight;
@@ -64,13 +66,15 @@ static void the_icao_clearance_has_the_order_of_the_phrase_sheet(void **state) {
   c.hold.leg_s = 60;
   c.technique.timing = OX_TIMING_OUTBOUND;
   ox_say_options o = icao(false);
-  assert_said(ox_say_clearance(&c, &o),
-              "Hold at ZAG VOR, FL100, inbound track 218 degrees, right hand pattern, outbound time "
-              "1 minute, expected approach time 1825.");
+  assert_said(
+      ox_say_clearance(&c, &o),
+      "Hold at ZAG VOR, FL100, inbound track 218 degrees, right hand pattern, outbound time "
+      "1 minute, expected approach time 1825.");
   o.transition_ft = 12000;
-  assert_said(ox_say_clearance(&c, &o),
-              "Hold at ZAG VOR, 10000 feet, inbound track 218 degrees, right hand pattern, outbound "
-              "time 1 minute, expected approach time 1825.");
+  assert_said(
+      ox_say_clearance(&c, &o),
+      "Hold at ZAG VOR, 10000 feet, inbound track 218 degrees, right hand pattern, outbound "
+      "time 1 minute, expected approach time 1825.");
 }
 
 static void numbers_are_spoken_figure_by_figure(void **state) {
@@ -162,8 +166,9 @@ static void a_case_without_a_fix_can_be_said(void **state) {
   (void)state;
   ox_case c = lesson("");
   ox_say_options o = icao(false);
-  assert_said(ox_say_clearance(&c, NULL), "Hold southwest on the 060 inbound course, expect further "
-                                          "clearance 1825, maintain 5,000.");
+  assert_said(ox_say_clearance(&c, NULL),
+              "Hold southwest on the 060 inbound course, expect further "
+              "clearance 1825, maintain 5,000.");
   assert_said(ox_say_clearance(&c, &o), "Hold, 5000 feet, inbound track 060 degrees, right hand "
                                         "pattern, expected approach time 1825.");
   assert_said(ox_say_leaving(&c, -1, NULL), "Leaving the fix, 5,000.");
@@ -175,10 +180,11 @@ static void the_short_briefing_fits_in_a_breath(void **state) {
   (void)state;
   ox_case c = lesson("LARCH");
   assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
-  assert_said(ox_say_briefing(&c, &flight, OX_BRIEFING_SHORT, NULL),
-              "Hold southwest of LARCH, inbound 060, right turns, 1 minute legs, 5,000. Parallel "
-              "entry, heading 240 for 1:00. Outbound heading 240 for 1:00. Expect further clearance "
-              "1825.");
+  assert_said(
+      ox_say_briefing(&c, &flight, OX_BRIEFING_SHORT, NULL),
+      "Hold southwest of LARCH, inbound 060, right turns, 1 minute legs, 5,000. Parallel "
+      "entry, heading 240 for 1:00. Outbound heading 240 for 1:00. Expect further clearance "
+      "1825.");
   c.hold.turns = OX_TURNS_LEFT;
   c.hold.efc_min = -1;
   ox_say_options o = icao(false);
@@ -264,6 +270,26 @@ static void the_cards_of_a_parallel_entry_follow_the_flight(void **state) {
   assert_int_equal(ox_say_steps(&c, &flight, NULL, steps, 0), 0);
 }
 
+/* Where the process writes a decimal comma, and where it does not: the words are the same. */
+static void the_locale_changes_no_figure(void **state) {
+  (void)state;
+  static const char *const locales[] = {"C", "de_DE.UTF-8", "de_DE.utf8", "fr_FR.UTF-8"};
+  ox_case c = lesson("LARCH");
+  c.hold.leg_by = OX_LEG_BY_DISTANCE;
+  c.hold.leg_nm = 7.5;
+  for (size_t i = 0; i < sizeof locales / sizeof *locales; i++) {
+    setlocale(LC_ALL, locales[i]); /* one that is not installed leaves the one before */
+    char *said = ox_say_clearance(&c, NULL);
+    assert_non_null(said);
+    assert_has(said, ", 7.5 mile legs, ");
+    ox_clearance read;
+    ox_clearance_read(said, NULL, NULL, &read);
+    assert_close(read.result.hold.leg_nm, 7.5, 0, locales[i]);
+    free(said);
+  }
+  setlocale(LC_ALL, "C");
+}
+
 static bool decent(const char *text) {
   return text && text[0] && !strstr(text, "nan") && !strstr(text, "inf ") &&
          text[strlen(text) - 1] == '.';
@@ -288,8 +314,8 @@ static void assert_all_decent(const ox_case *c, const ox_say_options *o) {
   ox_step steps[OX_STEPS_MAX];
   size_t count = ox_say_steps(c, &flight, o, steps, OX_STEPS_MAX);
   for (size_t i = 0; i < count; i++)
-    good = good && decent(steps[i].text) && isfinite(steps[i].heading_deg) &&
-           steps[i].duration_s > 0;
+    good =
+        good && decent(steps[i].text) && isfinite(steps[i].heading_deg) && steps[i].duration_s > 0;
   assert_true(good);
 }
 
@@ -322,6 +348,7 @@ int main(void) {
       cmocka_unit_test(the_long_briefing_gives_reasons_limits_and_the_caution),
       cmocka_unit_test(the_cues_are_turn_time_twist_throttle_talk),
       cmocka_unit_test(the_cards_of_a_parallel_entry_follow_the_flight),
+      cmocka_unit_test(the_locale_changes_no_figure),
       cmocka_unit_test(any_flight_can_be_said_in_whole_sentences),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);

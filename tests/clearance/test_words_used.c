@@ -5,8 +5,7 @@
 
 static bool span_is(const char *text, ox_span span, const char *words) {
   bool same = span.length == strlen(words) && strncmp(text + span.at, words, span.length) == 0;
-  if (!same)
-    print_error("got \"%.*s\", wanted \"%s\"\n", (int)span.length, text + span.at, words);
+  if (!same) print_error("got \"%.*s\", wanted \"%s\"\n", (int)span.length, text + span.at, words);
   return same;
 }
 
@@ -58,9 +57,9 @@ static void shorthand_is_cut_at_the_right_bytes(void **state) {
 
 static void words_of_no_use_are_listed_in_order(void **state) {
   (void)state;
-  static const char *const text =
-      "Cessna twelve alpha, uh hold southwest of LARCH on the 240 radial, have a nice day, EFC 1825 "
-      "over and out";
+  static const char *const text = "Cessna twelve alpha, uh hold southwest of LARCH on the 240 "
+                                  "radial, have a nice day, EFC 1825 "
+                                  "over and out";
   static const char *const wanted[] = {"Cessna twelve alpha, uh", "have a nice day", "out"};
   ox_clearance c;
   ox_clearance_read(text, NULL, NULL, &c);

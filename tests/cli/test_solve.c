@@ -46,7 +46,7 @@ static void assert_keys(const cJSON *object, const char *keys) {
 
 #define CASE_KEYS                                                                                  \
   "case tas_kt bank_deg rate_deg_s radius_nm entry speed_limit_kias steady steady_why legs "       \
-  "events circuits advisories"
+  "events circuits advisories preset leave_t_s"
 
 static void every_object_has_the_keys_of_the_contract_in_order(void **state) {
   cJSON *tree = solve(lesson_path("demo.oxbow"));
@@ -72,7 +72,9 @@ static void every_object_has_the_keys_of_the_contract_in_order(void **state) {
       assert_keys(event, "kind t_s");
     assert_true(cJSON_GetArraySize(member(c, "circuits")) >= 2);
     for (const cJSON *circuit = member(c, "circuits")->child; circuit; circuit = circuit->next)
-      assert_keys(circuit, "outbound_s inbound_s rollout_offset_nm timed_s fix_t_s");
+      assert_keys(circuit,
+                  "outbound_s inbound_s rollout_offset_nm timed_s fix_t_s gate_deg inbound_error_s "
+                  "next_timed_s nonholding_nm");
     for (const cJSON *text = member(c, "advisories")->child; text; text = text->next)
       assert_true(cJSON_IsString(text) && strlen(text->valuestring) > 20);
   }
@@ -252,6 +254,69 @@ static void a_case_is_chosen_by_name(void **state) {
   ran_clear(&r);
 }
 
+/* Each case of the lesson is flown by one preset, in this order. */
+static void the_preset_is_named_by_its_key_or_null(void **state) {
+  static const char *const keys[] = {"no-correction",  "exact", "aim", "aim-fd", "doc8168",
+                                     "parallel-track", "p871",  "uk",  "canada"};
+  cJSON *tree = solve(lesson_path("techniques.oxbow"));
+  assert_int_equal(cJSON_GetArraySize(tree), 9);
+  const cJSON *c = tree->child;
+  for (size_t i = 0; i < 9; i++, c = c->next) {
+    assert_string_equal(string(c, "preset"), keys[i]);
+    assert_true(cJSON_IsNull(member(c, "leave_t_s")));
+  }
+  cJSON_Delete(tree);
+  tree = solve(write_lesson("own.oxbow", "{\"hold\":{\"inbound_deg\":90},\"arrival\":"
+                                         "{\"heading_deg\":90},\"aircraft\":{\"ias_kt\":100},"
+                                         "\"technique\":{\"drift\":\"single\"}}"));
+  assert_true(cJSON_IsNull(member(tree->child, "preset")));
+  cJSON_Delete(tree);
+}
+
+/* From 18:11:30 to the EFC at 18:25 it is 810 s, and then the fix is crossed. An EFC alone is not
+ * an order to leave. */
+static void a_hold_that_ends_at_its_efc_says_when(void **state) {
+  static const char form[] =
+      "{\"hold\":{\"inbound_deg\":90,\"efc\":\"18:25\",\"ends\":\"%s\"},\"arrival\":"
+      "{\"heading_deg\":90,\"fix_at\":\"18:11:30\"},\"aircraft\":{\"ias_kt\":100}}";
+  char text[400];
+  snprintf(text, sizeof text, form, "efc");
+  cJSON *tree = solve(write_lesson("efc.oxbow", text));
+  assert_close(number(tree->child, "leave_t_s"), 810, 0, "leave");
+  const cJSON *events = member(tree->child, "events");
+  const cJSON *last = cJSON_GetArrayItem(events, cJSON_GetArraySize(events) - 1);
+  assert_string_equal(string(last, "kind"), "fix");
+  assert_close(number(last, "t_s"), 810, 1e-6, "last crossing");
+  cJSON_Delete(tree);
+  snprintf(text, sizeof text, form, "circuits");
+  tree = solve(write_lesson("efc.oxbow", text));
+  assert_true(cJSON_IsNull(member(tree->child, "leave_t_s")));
+  cJSON_Delete(tree);
+}
+
+/* AIM 5-3-8 figures 5-3-5 and 5-3-6: the turn inbound begins at 15 DME (towards the station, fix at
+ * 10) and at 20 DME (away from it, fix at 28). The reading is the slant range from 10 000 ft. */
+static void the_dme_lessons_turn_at_the_readings_of_the_figures(void **state) {
+  static const struct {
+    size_t index;
+    double station_x_nm, reading_nm;
+  } rows[] = {{0, 9.8635, 15}, {1, -27.9515, 20}};
+  cJSON *tree = solve(lesson_path("distance.oxbow"));
+  for (size_t i = 0; i < 2; i++) {
+    const cJSON *c = cJSON_GetArrayItem(tree, (int)rows[i].index);
+    int seen = 0;
+    for (const cJSON *leg = member(c, "legs")->child; leg; leg = leg->next) {
+      if (strcmp(string(leg, "name"), "inbound turn") != 0) continue;
+      double x = number(leg, "x0_nm") - rows[i].station_x_nm, y = number(leg, "y0_nm");
+      double reading = sqrt(x * x + y * y + pow(10000 / 6076.1155, 2));
+      assert_close(reading, rows[i].reading_nm, 1e-3, "DME");
+      seen++;
+    }
+    assert_int_equal(seen, 3);
+  }
+  cJSON_Delete(tree);
+}
+
 static void names_keep_their_quotes_and_accents(void **state) {
   const char *path = write_lesson(
       "name.oxbow",
@@ -285,6 +350,9 @@ int main(void) {
       cmocka_unit_test(a_wind_above_the_limit_gives_null_and_the_reason),
       cmocka_unit_test(numbers_are_written_whole),
       cmocka_unit_test(a_case_is_chosen_by_name),
+      cmocka_unit_test(the_preset_is_named_by_its_key_or_null),
+      cmocka_unit_test(a_hold_that_ends_at_its_efc_says_when),
+      cmocka_unit_test(the_dme_lessons_turn_at_the_readings_of_the_figures),
       cmocka_unit_test(names_keep_their_quotes_and_accents),
       cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
   };

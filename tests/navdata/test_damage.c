@@ -134,13 +134,64 @@ static void each_reason_is_counted_with_its_first_line(void **state) {
   assert_int_equal(r->holds, 3);
   assert_int_equal(r->points, 1);
   for (size_t i = 0; i < sizeof want / sizeof *want; i++) {
-    if (r->skipped[want[i].reason] == want[i].count && r->first_line[want[i].reason] == want[i].first)
-      continue;
-    fail_msg("%s: %zu, first in line %zu", ox_skip_text(want[i].reason),
-             r->skipped[want[i].reason], r->first_line[want[i].reason]);
+    size_t count = r->skipped[want[i].reason], first = r->first_line[want[i].reason];
+    if (count == want[i].count && first == want[i].first) continue;
+    fail_msg("%s: %zu, first in line %zu", ox_skip_text(want[i].reason), count, first);
   }
   ox_navdata_close(data);
   free(t.bytes);
+}
+
+static void a_bad_byte_in_any_column_leaves_the_record_out(void **state) {
+  (void)state;
+  static const unsigned char bad[] = {0, 1, '\t', '\r', 0x1f, 0x80, 0xa0, 0xff};
+  for (size_t column = 1; column <= 132; column++)
+    for (size_t i = 0; i < sizeof bad; i++) {
+      char record[RECORD_BYTES];
+      copy_line(record, 13);
+      record[column - 1] = (char)bad[i];
+      /* A carriage return at the end belongs to the line's end: 131 columns are left. */
+      bool cut = column == 132 && bad[i] == '\r';
+      ox_navdata *data = open_bytes(record, 133);
+      assert_int_equal(report_of(data)->skipped[OX_SKIP_BYTES], cut ? 0 : 1);
+      assert_int_equal(report_of(data)->skipped[OX_SKIP_SHORT], cut ? 1 : 0);
+      ox_navdata_close(data);
+    }
+}
+
+static void ident_of(char ident[6], int number) {
+  static const char figures[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789";
+  for (int i = 0; i < 5; i++, number /= 36)
+    ident[i] = figures[number % 36];
+  ident[5] = '\0';
+}
+
+/* So many that some pairs share the 32 bits which the index keeps of a key. */
+static void many_points_are_all_found_again(void **state) {
+  (void)state;
+  enum { POINTS = 150000 };
+  char *bytes = malloc((size_t)POINTS * 133), record[RECORD_BYTES], ident[6];
+  assert_non_null(bytes);
+  copy_line(record, 8);
+  for (int i = 0; i < POINTS; i++) {
+    char latitude[16];
+    ident_of(ident, i);
+    snprintf(latitude, sizeof latitude, "N29%02d%04d", i / 6000, i % 6000);
+    put_at(record, 14, ident);
+    put_at(record, 33, latitude);
+    memcpy(bytes + (size_t)i * 133, record, 133);
+  }
+  ox_navdata *data = open_bytes(bytes, (size_t)POINTS * 133);
+  assert_int_equal(report_of(data)->points, POINTS);
+  for (int i = 0; i < POINTS; i++) {
+    ox_point_key key = {.region = "K4", .section = "EA"};
+    ox_published_point p;
+    ident_of(key.ident, i);
+    assert_int_equal(ox_navdata_point(data, &key, &p, NULL, 0), OX_OK);
+    assert_close(p.at.lat_deg, 29 + i / 360000.0, 1e-12, key.ident);
+  }
+  ox_navdata_close(data);
+  free(bytes);
 }
 
 static void a_continuation_may_follow_a_first_record(void **state) {
@@ -165,8 +216,9 @@ static void a_record_cut_anywhere_is_survived(void **state) {
     ox_navdata *data = open_bytes(exact, cut);
     skipped_in_all(data);
     size_t whole = cut / 133, left = cut % 133;
-    assert_int_equal(report_of(data)->lines, whole + (left > 0));
-    assert_int_equal(report_of(data)->skipped[OX_SKIP_SHORT] + report_of(data)->skipped[OX_SKIP_EMPTY],
+    const ox_navdata_report *r = report_of(data);
+    assert_int_equal(r->lines, whole + (left > 0));
+    assert_int_equal(r->skipped[OX_SKIP_SHORT] + r->skipped[OX_SKIP_EMPTY],
                      left > 0 && left < 132);
     ox_navdata_close(data);
     free(exact);
@@ -349,6 +401,8 @@ int main(void) {
       cmocka_unit_test(the_last_line_needs_no_line_feed),
       cmocka_unit_test(empty_data_open_and_hold_nothing),
       cmocka_unit_test(each_reason_is_counted_with_its_first_line),
+      cmocka_unit_test(a_bad_byte_in_any_column_leaves_the_record_out),
+      cmocka_unit_test(many_points_are_all_found_again),
       cmocka_unit_test(a_continuation_may_follow_a_first_record),
       cmocka_unit_test(a_record_cut_anywhere_is_survived),
       cmocka_unit_test(every_reason_has_its_own_words),

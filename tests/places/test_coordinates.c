@@ -209,7 +209,9 @@ static void each_form_is_printed(void **state) {
 
 static void a_place_out_of_range_is_not_printed(void **state) {
   (void)state;
-  static const ox_latlon bad[] = {{90.1, 0}, {0, -180.1}, {(double)NAN, 0}, {0, (double)NAN}, {(double)INFINITY, 0}};
+  static const ox_latlon bad[] = {{90.1, 0}, {0, -180.1},
+                                  {(double)NAN, 0}, {0, (double)NAN},
+                                  {(double)INFINITY, 0}};
   char text[OX_COORDINATES_BYTES] = "as before";
   for (size_t i = 0; i < sizeof bad / sizeof *bad; i++)
     assert_int_equal(ox_latlon_print(bad[i], OX_FORM_ARINC, text, sizeof text), OX_ERROR);

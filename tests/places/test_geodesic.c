@@ -152,7 +152,8 @@ static void there_and_back_is_the_same_place(void **state) {
 
 static void places_off_the_earth_are_refused(void **state) {
   (void)state;
-  static const ox_latlon bad[] = {{90.5, 0}, {-91, 0}, {0, 181}, {0, -180.5}, {(double)NAN, 0}, {0, (double)NAN}};
+  static const ox_latlon bad[] = {{90.5, 0},   {-91, 0},         {0, 181},
+                                  {0, -180.5}, {(double)NAN, 0}, {0, (double)NAN}};
   ox_geodesic g = {.distance_nm = 7};
   ox_latlon out = {1, 2}, good = {0, 0};
   char why[OX_REMARK_BYTES];

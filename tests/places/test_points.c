@@ -70,7 +70,7 @@ static void a_dme_reading_is_slant_range_above_the_station(void **state) {
   assert_int_equal(add(p), OX_OK);
   ox_geodesic g;
   ox_geodesic_between((ox_latlon){42, -74}, place("SLANT"), &g);
-  assert_close(g.distance_nm, 9.864, 6e-4, "10 000 ft above the station (holding-standards 12)");
+  assert_close(g.distance_nm, 9.864, 6e-4, "10 000 ft above the station");
   strcpy(p.name, "UNDER");
   p.nm = 1;
   assert_int_equal(add(p), OX_ERROR);

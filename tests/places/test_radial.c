@@ -42,8 +42,10 @@ static void figures_out_of_range_are_refused_and_the_range_is_named(void **state
     double declination_deg, radial_deg, nm;
     const char *says;
   } rows[] = {
-      {0, 721, 1, "-360 to 720"},   {0, -361, 1, "-360 to 720"}, {0, (double)NAN, 1, "-360 to 720"},
-      {0, 90, -0.1, "0 to 1000 NM"}, {0, 90, 1000.1, "0 to 1000 NM"}, {0, 90, (double)NAN, "0 to 1000 NM"},
+      {0, 721, 1, "-360 to 720"},  {0, -361, 1, "-360 to 720"},
+      {0, (double)NAN, 1, "-360 to 720"},
+      {0, 90, -0.1, "0 to 1000 NM"}, {0, 90, 1000.1, "0 to 1000 NM"},
+      {0, 90, (double)NAN, "0 to 1000 NM"},
       {180.5, 90, 1, "-180 to 180"}, {(double)NAN, 90, 1, "-180 to 180"},
   };
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
@@ -61,13 +63,14 @@ static void figures_out_of_range_are_refused_and_the_range_is_named(void **state
   assert_true(radial == 5);
 }
 
-/* holding-standards.md section 12: heights above the station, DME reading, ground distance. */
+/* Heights above the station, DME reading, ground distance. Rows without a source: sqrt(D2 - h2)
+ * with 6 076.12 ft to the NM, worked out by hand. */
 static const struct {
   const char *source;
   double height_ft, dme_nm, ground_nm, tolerance_nm;
 } slant[] = {
-    {"FAA P-8740, 36 000 ft, 10 DME", 36000, 10, 8.056, 5e-4},
-    {"FAA P-8740, 36 000 ft, 60 DME", 36000, 60, 59.707, 5e-4},
+    {"CNATRA P-801 figure 7, 36 000 ft, 10 DME", 36000, 10, 8.056, 5e-4},
+    {"CNATRA P-801 figure 7, 36 000 ft, 60 DME", 36000, 60, 59.707, 5e-4},
     {"question bank, 6 000 ft, 5 DME", 6000, 5, 4.902, 5e-4},
     {"question bank, 36 000 ft, ground 15", 36000, 16.128, 15, 6e-4},
     {"10 000 ft, 10 DME", 10000, 10, 9.864, 6e-4},
@@ -97,7 +100,7 @@ static void slant_range_agrees_with_the_worked_cases(void **state) {
 
 static void overhead_the_dme_reads_the_height_and_never_less(void **state) {
   (void)state;
-  /* 6 000 ft: 0.987 NM; 12 000: 1.975; 20 000: 3.292 (same section). */
+  /* Height over 6 076.12 ft: 6 000 ft 0.987 NM; 12 000 ft 1.975 NM; 20 000 ft 3.292 NM. */
   static const double rows[][2] = {{6000, 0.987}, {12000, 1.975}, {20000, 3.292}};
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     double overhead = ox_ground_to_slant_nm(0, 0, rows[i][0]), ground = -1;
@@ -116,7 +119,8 @@ static void overhead_the_dme_reads_the_height_and_never_less(void **state) {
 static void slant_range_refuses_what_is_no_number(void **state) {
   (void)state;
   double ground = -1;
-  static const double rows[][3] = {{(double)NAN, 0, 0},   {5, (double)NAN, 0},    {5, 0, (double)NAN},
+  static const double rows[][3] = {{(double)NAN, 0, 0}, {5, (double)NAN, 0},
+                                   {5, 0, (double)NAN},
                                    {-1, 0, 0},    {1001, 0, 0},   {5, 40000, 0},
                                    {5, 0, 300000}, {5, -3000, 0}, {5, 0, -3000}};
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)

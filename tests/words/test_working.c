@@ -12,8 +12,9 @@ static ox_working work_out(const ox_case *c) {
   return w;
 }
 
-static const char *const groups[] = {"Entry",          "Headings", "Times",   "Wind",
-                                     "Turn and speed", "Limits",   "Circuits"};
+static const char *const groups[] = {"Entry",  "Technique", "Headings",
+                                     "Times",  "Wind",      "Turn and speed",
+                                     "Limits", "Circuits",  "Against the exact hold"};
 #define GROUP_COUNT (sizeof groups / sizeof *groups)
 
 /* Every field is something, and the groups come one after another, each once. */
@@ -59,6 +60,13 @@ static void the_default_case_has_its_rows(void **state) {
       "Airspeed",
       "Circuit 1",
       "Circuit 3",
+      "Flown as",
+      "Next correction",
+      "Where the inbound turn rolls out",
+      "Gate angle",
+      "Farthest on the non-holding side",
+      "Inbound times one after another",
+      "The exact hold",
   };
   ox_case c = ox_case_default();
   ox_working w = work_out(&c);
@@ -71,7 +79,8 @@ static void the_default_case_has_its_rows(void **state) {
 
 static void every_demo_case_is_worked_out(void **state) {
   const char *folder = getenv("OXBOW_LESSONS");
-  static const char *const files[] = {"demo", "outbound-timing", "high-and-fast", "adjusting"};
+  static const char *const files[] = {"demo",      "outbound-timing", "high-and-fast",
+                                      "adjusting", "techniques",      "distance"};
   assert_non_null(folder);
   for (size_t i = 0; i < sizeof files / sizeof *files; i++) {
     char path[1000];
