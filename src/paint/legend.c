@@ -30,7 +30,7 @@ static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
   case OX_LINE_COMPARE: return track && other && other->leg_count > 0;
   case OX_LINE_STILL_AIR:
     return ox_has_layer(p, OX_LAYER_STILL_AIR) && f->setup.wind_speed_kt >= 0.5;
-  case OX_LINE_SPREAD: return p->scene.spread && p->scene.spread->cells;
+  case OX_LINE_SPREAD: return p->spread != NULL;
   case OX_LINE_AREA: return p->scene.area != NULL;
   case OX_LINE_ABEAM: return ox_has_layer(p, OX_LAYER_COURSE);
   case OX_LINE_COURSE: /* it carries its own figure */

@@ -153,6 +153,7 @@ void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
 /* --- layout and building, in this order ---------------------------------------------------- */
 
 void ox_build_sizes(ox_picture *p);
+void ox_build_spread(ox_picture *p); /* needs no view; the legend asks whether there is a band */
 void ox_build_furniture(ox_picture *p); /* sets map */
 void ox_place_blocks(ox_picture *p, ox_rect *room); /* part of it: column or row of blocks */
 bool ox_is_upright(const ox_picture *p);            /* the blocks stand below the map */
@@ -162,7 +163,6 @@ void ox_build_scale(ox_picture *p);     /* needs the view */
 void ox_build_track(ox_picture *p);
 void ox_build_compare(ox_picture *p);
 void ox_build_area(ox_picture *p);
-void ox_build_spread(ox_picture *p);
 void ox_build_rose(ox_picture *p);
 void ox_build_course_ends(ox_picture *p);
 void ox_build_labels(ox_picture *p);    /* builds the course line round its figure too */

@@ -27,13 +27,13 @@ ox_picture *ox_picture_new(const ox_scene *scene, double width, double height) {
   p->height = fmin(fmax(height, LEAST_SIZE), MOST_SIZE);
   p->context = ox_lettering_context_new();
   ox_build_sizes(p);
+  ox_build_spread(p);
   ox_build_furniture(p);
   ox_build_view(p);
   ox_build_scale(p);
   ox_build_track(p);
   ox_build_compare(p);
   ox_build_area(p);
-  ox_build_spread(p);
   ox_build_rose(p);
   ox_build_course_ends(p);
   ox_build_labels(p);

@@ -1,8 +1,7 @@
 /* Finishing an SVG.
  *
  * cairo writes no title and no description, and numbers surfaces and images through the life of the
- * process,
- * so that a second export of the same picture would differ from the first. */
+ * process, so that a second export of the same picture would differ from the first. */
 #include "svg_words.h"
 
 #include <string.h>

@@ -7,6 +7,7 @@
 #include "oxbow/case.h"
 #include "oxbow/fields.h"
 #include "oxbow/flight.h"
+#include "oxbow/flaws.h"
 #include "oxbow/picture.h"
 #include "ox_test.h"
 
@@ -86,6 +87,28 @@ static inline ox_picture *paint_picture(const ox_case *c, ox_palette_id palette,
   ox_picture *p = ox_picture_new(&scene, width, height);
   assert_non_null(p);
   return p;
+}
+
+/* The overlays: an exact flight or one with a mistake, and the protected area. */
+static ox_flight paint_other;
+static ox_area paint_area;
+
+static inline ox_scene paint_overlaid_scene(const ox_case *c, ox_palette_id palette,
+                                            unsigned seed) {
+  assert_int_not_equal(ox_flight_solve(c, &paint_flight), OX_ERROR);
+  ox_scene scene = paint_scene(c, &paint_flight, palette);
+  ox_case exact = *c;
+  exact.technique.drift = OX_DRIFT_EXACT;
+  exact.technique.outbound = OX_OUTBOUND_EXACT;
+  ox_mistake mistake = (ox_mistake)(seed % (OX_MISTAKE_COUNT + 1));
+  ox_flaws flaws = {.mistakes = mistake < OX_MISTAKE_COUNT ? 1u << mistake : 0u};
+  assert_int_not_equal(ox_flight_solve_flawed(flaws.mistakes ? c : &exact, &flaws, &paint_other),
+                       OX_ERROR);
+  paint_area = ox_area_make(c, &paint_flight.setup, 0.0);
+  scene.compare = &paint_other;
+  scene.compare_name = flaws.mistakes ? ox_mistake_name(mistake) : "exact";
+  scene.area = &paint_area;
+  return scene;
 }
 
 #endif

@@ -36,7 +36,7 @@ static heap_file run(ox_export_format format, double width, double height, size_
   assert_int_not_equal(ox_flight_solve(&the_case, &paint_flight), OX_ERROR);
   ox_scene all[3];
   for (size_t i = 0; i < 3; i++) all[i] = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
-  ox_export_options o = {format, width, height, 90};
+  ox_export_options o = {format, width, height, 90, NULL};
   heap_file f = {0};
   const char *error = NULL;
   assert_int_equal(ox_export(all, scenes, &o, take, &f, &error), OX_OK);
@@ -84,7 +84,7 @@ static void words_in_an_svg_are_escaped(void **state) {
   assert_int_not_equal(ox_flight_solve(&the_case, &paint_flight), OX_ERROR);
   ox_scene scene = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
   scene.title = NULL;
-  ox_export_options o = {OX_EXPORT_SVG, 300, 200, nan("")};
+  ox_export_options o = {OX_EXPORT_SVG, 300, 200, nan(""), NULL};
   heap_file f = {0};
   assert_int_equal(ox_export(&scene, 1, &o, take, &f, NULL), OX_OK);
   assert_true(contains(&f, "<title>a &lt; b &amp; &quot;c&quot;  </title>"));
@@ -116,6 +116,73 @@ static void the_same_input_gives_the_same_bytes(void **state) {
   }
 }
 
+/* All overlays of one seed; the spread's counts are made up, its place is the hold's. */
+static heap_file run_overlaid(ox_export_format format, double t_s, const double *t_s_of,
+                              size_t scenes) {
+  static uint32_t cells[OX_SPREAD_CELLS * OX_SPREAD_CELLS];
+  for (uint32_t i = 0; i < OX_SPREAD_CELLS * OX_SPREAD_CELLS; i++) cells[i] = i % 997;
+  ox_spread spread = {.runs = 1000, .cell_nm = 0.05, .origin_nm = {-4.8, -4.8}, .cells = cells};
+  the_case = paint_demo_case();
+  ox_scene all[2];
+  for (size_t i = 0; i < 2; i++) {
+    all[i] = paint_overlaid_scene(&the_case, OX_PALETTE_PRINT, 0);
+    all[i].spread = &spread;
+  }
+  ox_export_options o = {format, 600, 420, t_s, t_s_of};
+  heap_file f = {0};
+  assert_int_equal(ox_export(all, scenes, &o, take, &f, NULL), OX_OK);
+  return f;
+}
+
+static void overlays_give_the_same_bytes_again(void **state) {
+  (void)state;
+  for (int format = OX_EXPORT_PNG; format <= OX_EXPORT_PDF; format++) {
+    heap_file a = run_overlaid((ox_export_format)format, 90, NULL, 2);
+    heap_file between = run((ox_export_format)format, 300, 200, 1);
+    heap_file b = run_overlaid((ox_export_format)format, 90, NULL, 2);
+    assert_int_equal(a.count, b.count);
+    assert_memory_equal(a.bytes, b.bytes, a.count);
+    free(between.bytes);
+    free(a.bytes);
+    free(b.bytes);
+  }
+}
+
+static void the_words_of_an_svg_name_the_overlays(void **state) {
+  (void)state;
+  heap_file f = run_overlaid(OX_EXPORT_SVG, 90, NULL, 1);
+  assert_true(contains(&f, ox_mistake_name((ox_mistake)0)));
+  assert_true(contains(&f, "as an illustration only"));
+  assert_true(contains(&f, "5 % or more of 1000 runs"));
+  free(f.bytes);
+  f = run(OX_EXPORT_SVG, 600, 420, 1);
+  assert_false(contains(&f, "illustration"));
+  assert_false(contains(&f, "runs went"));
+  free(f.bytes);
+}
+
+static bool same_bytes(const heap_file *a, const heap_file *b) {
+  return a->count == b->count && memcmp(a->bytes, b->bytes, a->count) == 0;
+}
+
+static void every_scene_may_have_its_own_instant(void **state) {
+  (void)state;
+  const double alike[] = {90, 90}, other_first[] = {40, 90}, other_second[] = {90, 40};
+  for (int format = OX_EXPORT_PNG; format <= OX_EXPORT_PDF; format++) {
+    ox_export_format k = (ox_export_format)format;
+    heap_file one = run_overlaid(k, 90, NULL, 2), same = run_overlaid(k, -7, alike, 2);
+    heap_file first = run_overlaid(k, 90, other_first, 2);
+    heap_file second = run_overlaid(k, 90, other_second, 2);
+    assert_true(same_bytes(&one, &same));
+    assert_false(same_bytes(&one, &first));
+    assert_int_equal(same_bytes(&one, &second), k != OX_EXPORT_PDF); /* only a PDF has a second */
+    free(one.bytes);
+    free(same.bytes);
+    free(first.bytes);
+    free(second.bytes);
+  }
+}
+
 static void a_sink_that_refuses_makes_the_export_fail_and_is_not_asked_again(void **state) {
   (void)state;
   for (int format = OX_EXPORT_PNG; format <= OX_EXPORT_PDF; format++) {
@@ -125,7 +192,7 @@ static void a_sink_that_refuses_makes_the_export_fail_and_is_not_asked_again(voi
       ox_scene scenes[2];
       for (size_t k = 0; k < 2; k++)
         scenes[k] = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
-      ox_export_options o = {(ox_export_format)format, 600, 420, 90};
+      ox_export_options o = {(ox_export_format)format, 600, 420, 90, NULL};
       heap_file f = {.refuse_after = limits[i]};
       const char *error = NULL;
       assert_int_equal(ox_export(scenes, 2, &o, take, &f, &error), OX_ERROR);
@@ -147,7 +214,7 @@ static void sizes_out_of_range_are_refused_with_a_sentence(void **state) {
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++)
       for (int side = 0; side < 2; side++) {
         ox_export_options o = {(ox_export_format)format, side ? bad[i] : 300, side ? 300 : bad[i],
-                               nan("")};
+                               nan(""), NULL};
         heap_file f = {0};
         const char *error = NULL;
         assert_int_equal(ox_export(&scene, 1, &o, take, &f, &error), OX_ERROR);
@@ -158,7 +225,7 @@ static void sizes_out_of_range_are_refused_with_a_sentence(void **state) {
 
 static void nothing_to_draw_is_refused(void **state) {
   (void)state;
-  ox_export_options o = {OX_EXPORT_PDF, 300, 300, nan("")};
+  ox_export_options o = {OX_EXPORT_PDF, 300, 300, nan(""), NULL};
   heap_file f = {0};
   const char *error = NULL;
   assert_int_equal(ox_export(NULL, 0, &o, take, &f, &error), OX_ERROR);
@@ -174,7 +241,7 @@ static void the_caution_is_in_an_export_whatever_the_layers_say(void **state) {
   for (int i = 0; i < 2; i++) {
     ox_scene scene = paint_scene(&the_case, &paint_flight, OX_PALETTE_LIGHT);
     if (i == 1) scene.layers &= (unsigned)~OX_LAYER_FURNITURE;
-    ox_export_options o = {OX_EXPORT_PNG, 500, 350, nan("")};
+    ox_export_options o = {OX_EXPORT_PNG, 500, 350, nan(""), NULL};
     assert_int_equal(ox_export(&scene, 1, &o, take, &with[i], NULL), OX_OK);
   }
   assert_int_equal(with[0].count, with[1].count);
@@ -205,6 +272,9 @@ int main(void) {
       cmocka_unit_test(words_in_an_svg_are_escaped),
       cmocka_unit_test(a_pdf_has_a_sheet_a_scene),
       cmocka_unit_test(the_same_input_gives_the_same_bytes),
+      cmocka_unit_test(overlays_give_the_same_bytes_again),
+      cmocka_unit_test(the_words_of_an_svg_name_the_overlays),
+      cmocka_unit_test(every_scene_may_have_its_own_instant),
       cmocka_unit_test(a_sink_that_refuses_makes_the_export_fail_and_is_not_asked_again),
       cmocka_unit_test(sizes_out_of_range_are_refused_with_a_sentence),
       cmocka_unit_test(nothing_to_draw_is_refused),

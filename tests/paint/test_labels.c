@@ -76,6 +76,32 @@ static void no_label_touches_anything_in_any_seeded_case(void **state) {
   assert_true(placed * 10 > all * 6); /* dropping everything would pass the rest of this test */
 }
 
+static void no_label_touches_an_overlay_in_any_seeded_case(void **state) {
+  (void)state;
+  static const double overlaid[][2] = {{1000, 700}, {490, 610}};
+  size_t named = 0, pictures = 0;
+  for (unsigned seed = 0; seed < SEEDS; seed++) {
+    ox_case c = paint_seeded_case(seed);
+    for (size_t s = 0; s < sizeof overlaid / sizeof *overlaid; s++) {
+      ox_palette_id palette = (ox_palette_id)((seed / 7 + s) % OX_PALETTE_COUNT);
+      ox_scene scene = paint_overlaid_scene(&c, palette, seed);
+      if (seed % 4 == 1) scene.area = NULL; /* and the comparison alone, at a larger scale */
+      ox_picture *p = ox_picture_new(&scene, overlaid[s][0], overlaid[s][1]);
+      assert_non_null(p);
+      char where[64];
+      snprintf(where, sizeof where, "seed %u, %gx%g, %s, overlaid", seed, overlaid[s][0],
+               overlaid[s][1], ox_palette_name(palette));
+      for (size_t i = 0; i < ox_picture_label_count(p); i++) {
+        check_label(p, i, overlaid[s][0], overlaid[s][1], where);
+        named += p->labels[i].ink == OX_INK_COMPARE_TEXT && !p->labels[i].dropped;
+      }
+      pictures++;
+      ox_picture_free(p);
+    }
+  }
+  assert_true(named * 10 > pictures * 8);
+}
+
 static void what_is_drawn_over_the_labels_is_among_the_obstacles(void **state) {
   (void)state;
   ox_case c = paint_demo_case();
@@ -139,6 +165,38 @@ static void every_shipped_lesson_keeps_its_key_labels(void **state) {
   assert_true(cases >= 12);
 }
 
+static void every_shipped_lesson_keeps_the_name_of_a_comparison(void **state) {
+  (void)state;
+  static const char *const names[] = {"demo", "adjusting", "high-and-fast", "outbound-timing"};
+  static const double narrow[][2] = {{490, 610}, {700, 480}, {1400, 950}};
+  for (size_t n = 0; n < sizeof names / sizeof *names; n++) {
+    char path[4096];
+    snprintf(path, sizeof path, "%s/%s.oxbow", getenv("OXBOW_LESSONS"), names[n]);
+    ox_lesson *lesson = NULL;
+    ox_messages messages = {0};
+    assert_int_equal(ox_lesson_read(path, &lesson, &messages), OX_OK);
+    for (size_t k = 0; k < lesson->case_count; k++)
+      for (unsigned seed = 0; seed <= OX_MISTAKE_COUNT; seed++)
+        for (size_t s = 0; s < 3; s++) {
+          ox_scene scene = paint_overlaid_scene(&lesson->cases[k].c, OX_PALETTE_LIGHT, seed);
+          ox_picture *p = ox_picture_new(&scene, narrow[s][0], narrow[s][1]);
+          const ox_label *name = NULL, *area = NULL;
+          for (size_t i = 0; i < p->label_count; i++) {
+            if (p->labels[i].ink == OX_INK_COMPARE_TEXT) name = &p->labels[i];
+            if (p->labels[i].ink == OX_INK_AREA) area = &p->labels[i];
+          }
+          if (!name || name->dropped || !area || area->dropped) {
+            print_error("%s, %gx%g: \"%s\" or the area is not named\n", lesson->cases[k].c.name,
+                        narrow[s][0], narrow[s][1], scene.compare_name);
+            fail();
+          }
+          ox_picture_free(p);
+        }
+    ox_lesson_free(lesson);
+    ox_messages_clear(&messages);
+  }
+}
+
 static void every_entry_keeps_its_key_labels(void **state) {
   (void)state;
   static const ox_entry_order orders[] = {OX_CHOOSE_AUTO, OX_CHOOSE_DIRECT, OX_CHOOSE_PARALLEL,
@@ -197,17 +255,23 @@ static void the_still_air_headings_and_times_are_written_out(void **state) {
   ox_picture_free(p);
 }
 
-static void the_last_circuit_is_named_only_where_it_differs(void **state) {
+static void circuits_are_told_apart_only_where_they_differ(void **state) {
   (void)state;
   ox_case c = paint_demo_case(); /* a direct entry from the side: the next circuit settles */
   ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, 1400, 950);
-  const ox_label *label = find(p, "circuit 3: hdg ");
+  const ox_label *first = find(p, "circuit 1\nhdg "), *label = find(p, "circuits 2 to 3\nhdg ");
+  assert_non_null(first);
+  assert_false(first->dropped);
   assert_non_null(label);
   assert_false(label->dropped);
   ox_picture_free(p);
+  c.technique.circuits = 2;
+  p = paint_picture(&c, OX_PALETTE_LIGHT, 1400, 950);
+  assert_non_null(find(p, "circuit 2\nhdg "));
+  ox_picture_free(p);
   c = ox_case_default(); /* straight in and calm: all circuits are one */
   p = paint_picture(&c, OX_PALETTE_LIGHT, 1400, 950);
-  assert_null(find(p, "circuit 3"));
+  assert_null(find(p, "circuit"));
   ox_picture_free(p);
 }
 
@@ -308,13 +372,15 @@ static void a_name_that_is_no_utf8_or_far_too_long_is_still_drawn(void **state) 
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(no_label_touches_anything_in_any_seeded_case),
+      cmocka_unit_test(no_label_touches_an_overlay_in_any_seeded_case),
+      cmocka_unit_test(every_shipped_lesson_keeps_the_name_of_a_comparison),
       cmocka_unit_test(what_is_drawn_over_the_labels_is_among_the_obstacles),
       cmocka_unit_test(every_shipped_lesson_keeps_its_key_labels),
       cmocka_unit_test(every_entry_keeps_its_key_labels),
       cmocka_unit_test(a_dropped_label_has_no_leader),
       cmocka_unit_test(labels_say_magnetic_only_where_the_norths_differ),
       cmocka_unit_test(the_still_air_headings_and_times_are_written_out),
-      cmocka_unit_test(the_last_circuit_is_named_only_where_it_differs),
+      cmocka_unit_test(circuits_are_told_apart_only_where_they_differ),
       cmocka_unit_test(text_scale_makes_labels_larger_and_nonsense_is_normal),
       cmocka_unit_test(each_sector_is_named_on_the_side_you_arrive_from),
       cmocka_unit_test(the_sides_are_named_on_their_sides),

@@ -37,31 +37,64 @@ static void text_can_be_read_on_both_sides(void **state) {
     ox_ink ink;
     const char *what;
   } rows[] = {{OX_INK_TEXT, "text"}, {OX_INK_QUIET, "quiet text"},
-              {OX_INK_TRACK_TEXT, "track text"}, {OX_INK_ENTRY_TEXT, "entry text"}};
+              {OX_INK_TRACK_TEXT, "track text"}, {OX_INK_ENTRY_TEXT, "entry text"},
+              {OX_INK_COMPARE_TEXT, "comparison text"}, {OX_INK_AREA, "area text"}};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
       check(q, rows[i].ink, OX_INK_BOARD, 4.5, rows[i].what); /* WCAG 1.4.3 */
       check(q, rows[i].ink, OX_INK_TINT, 4.5, rows[i].what);
+      check(q, rows[i].ink, OX_INK_BAND, 4.5, rows[i].what); /* where the band is strongest */
     }
 }
 
 static void projected_text_is_stronger_still(void **state) {
   (void)state;
   const ox_palette *q = ox_palette_get(OX_PALETTE_PROJECTOR);
-  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT};
-  for (size_t i = 0; i < 4; i++) check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
+  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT,
+                         OX_INK_COMPARE_TEXT, OX_INK_AREA};
+  for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
 }
 
 static void lines_stand_out_on_both_sides(void **state) {
   (void)state;
   const ox_ink inks[] = {OX_INK_COURSE, OX_INK_STILL_AIR, OX_INK_TRACK, OX_INK_ENTRY,
-                         OX_INK_WIND,   OX_INK_ROSE,      OX_INK_AIRCRAFT};
+                         OX_INK_WIND,   OX_INK_ROSE,      OX_INK_AIRCRAFT,
+                         OX_INK_COMPARE, OX_INK_AREA};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
       check(q, inks[i], OX_INK_BOARD, 3.0, "a line"); /* WCAG 1.4.11 */
       check(q, inks[i], OX_INK_TINT, 3.0, "a line");
+    }
+}
+
+static void lines_stand_out_on_the_band_of_a_spread(void **state) {
+  (void)state;
+  const ox_ink inks[] = {OX_INK_COURSE, OX_INK_STILL_AIR, OX_INK_TRACK, OX_INK_ENTRY,
+                         OX_INK_AIRCRAFT, OX_INK_COMPARE};
+  for (int id = 0; id < OX_PALETTE_COUNT; id++)
+    for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
+      check(ox_palette_get((ox_palette_id)id), inks[i], OX_INK_BAND, 3.0, "a line");
+}
+
+static ox_rgb blend(ox_rgb over, double alpha, ox_rgb ground) {
+  return (ox_rgb){over.r * alpha + ground.r * (1 - alpha), over.g * alpha + ground.g * (1 - alpha),
+                  over.b * alpha + ground.b * (1 - alpha)};
+}
+
+static void text_can_be_read_on_the_protected_area(void **state) {
+  (void)state;
+  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT,
+                         OX_INK_COMPARE_TEXT, OX_INK_AREA};
+  const ox_ink grounds[] = {OX_INK_BOARD, OX_INK_TINT};
+  for (int id = 0; id < OX_PALETTE_COUNT; id++)
+    for (size_t g = 0; g < 2; g++) {
+      const ox_palette *q = ox_palette_get((ox_palette_id)id);
+      ox_rgb ground = blend(q->ink[OX_INK_AREA], OX_AREA_FILL_ALPHA, q->ink[grounds[g]]);
+      for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
+        assert_true(contrast(q->ink[inks[i]], ground) >= 4.5);
+      assert_true(contrast(ground, q->ink[grounds[g]]) < 1.3); /* faint */
     }
 }
 
@@ -110,7 +143,7 @@ static void projected_text_and_lines_reach_the_back_row(void **state) {
     double height = sizes[i][1];
     assert_true(p->size.key >= 0.04 * height);
     const double lines[] = {p->size.track, p->size.later, p->size.entry, p->size.arrival,
-                            p->size.still, p->size.course, p->size.rose};
+                            p->size.still, p->size.course, p->size.rose, p->size.compare};
     for (size_t k = 0; k < sizeof lines / sizeof *lines; k++)
       assert_true(lines[k] >= 0.003 * height - 1e-9);
     ox_picture_free(p);
@@ -135,6 +168,8 @@ int main(void) {
       cmocka_unit_test(text_can_be_read_on_both_sides),
       cmocka_unit_test(projected_text_is_stronger_still),
       cmocka_unit_test(lines_stand_out_on_both_sides),
+      cmocka_unit_test(lines_stand_out_on_the_band_of_a_spread),
+      cmocka_unit_test(text_can_be_read_on_the_protected_area),
       cmocka_unit_test(every_palette_has_its_name),
       cmocka_unit_test(no_two_lines_look_alike_in_grey),
       cmocka_unit_test(projected_text_and_lines_reach_the_back_row),

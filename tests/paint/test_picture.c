@@ -298,16 +298,23 @@ static void instants_outside_the_flight_are_drawn_at_its_ends(void **state) {
 
 static void furniture_never_lies_on_the_map(void **state) {
   (void)state;
-  const double sizes[][2] = {{700, 480}, {1400, 950}, {595, 842}, {480, 700}, {300, 200}};
+  const double sizes[][2] = {{700, 480}, {1400, 950}, {595, 842}, {480, 700}, {300, 200},
+                             {490, 610}, {400, 700},  {842, 595}, {360, 800}, {1000, 1000}};
   for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
-    for (int id = 0; id < OX_PALETTE_COUNT; id++) {
+    for (int id = 0; id < 2 * OX_PALETTE_COUNT; id++) {
       ox_case c = paint_demo_case();
-      ox_picture *p = paint_picture(&c, (ox_palette_id)id, sizes[i][0], sizes[i][1]);
+      c.technique.outbound = OX_OUTBOUND_ADJUST; /* with a chart */
+      ox_palette_id palette = (ox_palette_id)(id % OX_PALETTE_COUNT);
+      ox_scene scene = paint_overlaid_scene(&c, palette, (unsigned)id);
+      if (id >= OX_PALETTE_COUNT) scene.compare = NULL, scene.area = NULL;
+      ox_picture *p = ox_picture_new(&scene, sizes[i][0], sizes[i][1]);
+      assert_non_null(p);
       const ox_furniture *f = &p->furniture;
       ox_rect board = {0, 0, sizes[i][0], sizes[i][1]};
       const ox_rect all[] = {f->title_at, f->facts_at, f->caution_at, f->compass_at,
                              f->notice_at,
-                             f->wind_at, f->triangle_at, f->legend_at, f->scale_at, p->map};
+                             f->wind_at, f->triangle_at, f->legend_at, f->scale_at, f->chart_at,
+                             p->map};
       const size_t n = sizeof all / sizeof *all;
       for (size_t a = 0; a < n; a++) {
         if (all[a].width <= 0) continue;
