@@ -42,6 +42,8 @@ typedef struct {
   bool has_dme;
   ox_dme dme;                 /* true north */
   double dme_fix_nm;          /* reading over the fix */
+  double dme_unseen_nm;       /* a reading asked for that is below the height; the standard time is
+                                 flown instead. Otherwise 0 */
   double climb_end_s;         /* when the altitude climbed to is reached; 0 in level flight */
   size_t condition_count;     /* >= 1; the first, from before the arrival on, is the above */
   ox_condition conditions[OX_CONDITIONS_MAX];

@@ -83,7 +83,7 @@ static const ox_input inputs[] = {
     PICK(OX_GROUP_TECHNIQUE, "technique.timing", "Time is for the",
          "Which leg is to last the leg time"),
     PICK(OX_GROUP_TECHNIQUE, "technique.clock", "Clock starts",
-         "Where the outbound time begins: at the later of abeam and wings level, or at one of them"),
+         "Where the outbound time begins: at abeam, at wings level or at the later of both"),
     PICK(OX_GROUP_TECHNIQUE, "technique.drift", "Outbound drift",
          "The outbound correction: a multiple of the inbound one, or exact"),
     PICK(OX_GROUP_TECHNIQUE, "technique.outbound", "Outbound time",

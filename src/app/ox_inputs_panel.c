@@ -86,8 +86,8 @@ static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, input_row *
   show_message(row, message);
   g_free(message);
   g_signal_handler_block(choice, row->handler);
-  gtk_drop_down_set_selected(choice,
-                             (guint)ox_input_get(row->input, ox_document_case(row->panel->document)));
+  double kept = ox_input_get(row->input, ox_document_case(row->panel->document));
+  gtk_drop_down_set_selected(choice, (guint)kept);
   g_signal_handler_unblock(choice, row->handler);
 }
 

@@ -100,7 +100,10 @@ static bool to_ascii(const char *text, char out[OX_NUMBER_TEXT_BYTES]) {
     const char *add = NULL;
     size_t length = 1;
     for (size_t i = 0; i < G_N_ELEMENTS(plain) && !add; i++)
-      if (g_str_has_prefix(text, plain[i].utf8)) add = plain[i].ascii, length = strlen(plain[i].utf8);
+      if (g_str_has_prefix(text, plain[i].utf8)) {
+        add = plain[i].ascii;
+        length = strlen(plain[i].utf8);
+      }
     char lower[2] = {g_ascii_tolower(*text), '\0'};
     if (!add) add = lower;
     if ((unsigned char)*add >= 0x80 || n + strlen(add) >= OX_NUMBER_TEXT_BYTES) return false;

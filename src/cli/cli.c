@@ -15,9 +15,10 @@ typedef struct {
 static const verb verbs[] = {
     {"solve", cli_solve_verb}, {"track", cli_track},        {"draw", cli_draw},
     {"check", cli_check},      {"spread", cli_spread_verb}, {"techniques", cli_techniques},
+    {"clearance", cli_clearance}, {"say", cli_say},         {"holds", cli_holds},
 };
 
-#define VERBS "solve, track, draw, check, spread or techniques"
+#define VERBS "solve, track, draw, check, spread, techniques, clearance, say or holds"
 
 static const char help[] =
     "Usage: oxbow-cli VERB LESSON [OPTION]...\n"
@@ -52,6 +53,14 @@ static const char help_end[] =
     "                                 on any number of threads (one a processor, at most 64)\n"
     "  techniques                     the techniques of publications as CSV: key, name, rule,\n"
     "                                 source\n"
+    "  clearance \"TEXT\" [--wording us|icao] [--now HH:MM]\n"
+    "                                 a lesson from the words of a holding clearance; questions\n"
+    "                                 to the controller and what was left open on stderr\n"
+    "  say LESSON [--case NAME] [--wording us|icao] [--spoken] [--callsign C]\n"
+    "                                 clearance, read-back, briefing, cues and steps in words\n"
+    "  holds NAVFILE [--fix F] [--airport A] [--procedure P]\n"
+    "                                 published holds in a file of ARINC 424 records, as CSV; a T\n"
+    "                                 after the course: true as coded\n"
     "\n"
     "  --help, --version\n"
     "\n"

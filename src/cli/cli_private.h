@@ -8,6 +8,7 @@
 #include <stdio.h>
 
 #include "cli.h"
+#include "oxbow/clearance.h"
 #include "oxbow/flight.h"
 #include "oxbow/lesson.h"
 #include "oxbow/picture.h"
@@ -103,10 +104,16 @@ bool cli_overlays_make(cli_io *io, const char *path, const cli_overlay_plan *pla
                        cli_overlays *out);
 void cli_overlays_clear(cli_overlays *overlays);
 
+/* --wording us|icao, NULL is us; false after a message (clearance.c). */
+bool cli_parse_wording(cli_io *io, const char *text, ox_wording *out);
+
 /* --- the verbs, one file each -------------------------------------------------------------- */
 
 int cli_check(cli_io *io, int argc, char **argv);
+int cli_clearance(cli_io *io, int argc, char **argv);
 int cli_draw(cli_io *io, int argc, char **argv);
+int cli_holds(cli_io *io, int argc, char **argv);
+int cli_say(cli_io *io, int argc, char **argv);
 int cli_solve_verb(cli_io *io, int argc, char **argv);
 int cli_spread_verb(cli_io *io, int argc, char **argv);
 int cli_techniques(cli_io *io, int argc, char **argv);

@@ -38,6 +38,12 @@ static void advise_entry(ox_pilot *k) {
     pilot_advise(k, OX_ADVICE_TRACK_DIFFERS, f->by_heading.kind, f->by_track.kind, 0);
 }
 
+static void advise_dme(ox_pilot *k) {
+  const ox_setup *s = k->setup;
+  if (s->dme_unseen_nm != 0.0)
+    pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, s->dme_unseen_nm, s->dme.height_nm, 0);
+}
+
 static void advise_wind(ox_pilot *k) {
   const ox_steady *s = &k->flight->steady;
   const ox_case *c = k->c;
@@ -155,6 +161,7 @@ ox_status ox_flight_solve_flawed(const ox_case *asked, const ox_flaws *flaws, ox
   advise_speeds(&pilot);
   advise_entry(&pilot);
   advise_wind(&pilot);
+  advise_dme(&pilot);
   fly(&pilot);
   note_entry_heading(out);
   return out->advice_count > 0 ? OX_ADVISORY : OX_OK;

@@ -85,11 +85,18 @@ const char *ox_steady_why_name(ox_steady_why why) {
   return "unknown";
 }
 
+/* Seconds of each straight leg without wind. */
+static double still_leg_s(const ox_setup *s) {
+  double speed_nm_s = s->tas_kt / OX_S_PER_H;
+  if (s->leg_s > 0.0) return s->leg_s;
+  if (!s->has_dme) return s->goal_value / speed_nm_s;
+  return fabs(s->dme.end_ground_nm - ox_vec_length(s->dme.at_nm)) / speed_nm_s;
+}
+
 void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {
   static const ox_leg_kind kinds[4] = {OX_LEG_OUTBOUND_TURN, OX_LEG_OUTBOUND, OX_LEG_INBOUND_TURN,
                                        OX_LEG_INBOUND};
-  double speed_nm_s = setup->tas_kt / OX_S_PER_H;
-  double leg_s = setup->leg_s > 0.0 ? setup->leg_s : setup->goal_value / speed_nm_s;
+  double leg_s = still_leg_s(setup);
   double turn_s = 180.0 / setup->rate_deg_s;
   double t_s = 0.0, heading_deg = setup->inbound_true_deg;
   ox_vec p = {0, 0};

@@ -122,7 +122,9 @@ static void measure_advise(ox_pilot *k, const ox_circuit *m) {
   const ox_setup *s = k->setup;
   if (m->rollout_offset_nm < -OVERSHOOT_SAID_NM)
     pilot_advise(k, OX_ADVICE_OVERSHOOT, -m->rollout_offset_nm, 0, k->circuit);
-  if (s->goal == OX_GOAL_INBOUND_S && m->inbound_s > 0.0 &&
+  /* A circuit cut so as to leave on time is short on purpose. */
+  bool cut = k->flight->leave_t_s > 0.0;
+  if (!cut && s->goal == OX_GOAL_INBOUND_S && m->inbound_s > 0.0 &&
       fabs(m->inbound_s - s->goal_value) > LONG_INBOUND_S)
     pilot_advise(k, OX_ADVICE_LONG_INBOUND, m->inbound_s, s->goal_value, k->circuit);
 }

@@ -51,12 +51,19 @@ static void set_dme(const ox_case *c, ox_setup *s) {
   double ground2 = s->goal_value * s->goal_value - dme->height_nm * dme->height_nm;
   dme->end_ground_nm = s->goal_value > 0.0 && ground2 > 0.0 ? sqrt(ground2) : 0.0;
   s->has_dme = true;
+  if (dme->end_ground_nm > 0.0) return;
+  /* Never seen on the way: the standard time is flown, and everything else follows from it. */
+  s->goal = OX_GOAL_INBOUND_S;
+  s->leg_s = ox_standard_leg_s(c->hold.altitude_ft);
+  s->dme_unseen_nm = s->goal_value;
+  s->goal_value = s->leg_s;
+  s->has_dme = false;
 }
 
 static void set_goal(const ox_case *c, ox_setup *s) {
   s->has_dme = false;
   s->dme = (ox_dme){0};
-  s->dme_fix_nm = 0.0;
+  s->dme_fix_nm = s->dme_unseen_nm = 0.0;
   if (c->hold.leg_by == OX_LEG_BY_DISTANCE) {
     s->leg_s = 0.0;
     s->goal = c->hold.leg_end == OX_LEG_END_INBOUND ? OX_GOAL_INBOUND_NM : OX_GOAL_OUTBOUND_NM;

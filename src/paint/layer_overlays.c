@@ -37,6 +37,8 @@ void ox_layer_compare(const ox_picture *p, cairo_t *cr) {
 
 /* --- the protected area -------------------------------------------------------------------- */
 
+static const double FARTHEST_DEV = 1e9;
+
 typedef struct {
   ox_vec *corner;
   size_t count;
@@ -66,7 +68,8 @@ void ox_build_area(ox_picture *p) {
   ox_area_outline(p->scene.area, outline);
   for (int i = 0; i < OX_AREA_SIDES; i++) {
     shape->corner[i] = ox_to_dev(p, outline[i]);
-    if (!isfinite(shape->corner[i].x) || !isfinite(shape->corner[i].y)) return;
+    if (!(fabs(shape->corner[i].x) < FARTHEST_DEV) || !(fabs(shape->corner[i].y) < FARTHEST_DEV))
+      return; /* cutting it to the map would lose its corners to rounding */
   }
   for (int i = 0; i < OX_AREA_SIDES; i++)
     ox_lines_clipped(&shape->edge, p->map, shape->corner[i],

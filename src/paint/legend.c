@@ -61,6 +61,7 @@ static bool is_used(const ox_picture *p, ox_line_kind kind) {
 
 static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t bytes) {
   static const char *const plain[OX_LINE_COUNT] = {
+      [OX_LINE_TRACK] = "track over the ground",
       [OX_LINE_LATER] = "later circuits",        [OX_LINE_ENTRY] = "entry",
       [OX_LINE_ARRIVAL] = "arrival",             [OX_LINE_STILL_AIR] = "hold in still air",
       [OX_LINE_AREA] = "protected area,\nillustrative only",
@@ -68,10 +69,6 @@ static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t b
   char runs[24];
   const char *name = p->scene.compare_name;
   switch (kind) {
-  case OX_LINE_TRACK: /* the bold line is all of it, or the first circuit only */
-    snprintf(buf, bytes, "%s", ox_later_differs(p->scene.flight) ? "track, first circuit"
-                                                                 : "track over the ground");
-    break;
   case OX_LINE_COMPARE: snprintf(buf, bytes, "%s", name && *name ? name : "compared"); break;
   case OX_LINE_SPREAD:
     ox_number_text(runs, sizeof runs, (double)p->scene.spread->runs, 0);
@@ -95,6 +92,12 @@ void ox_legend_make(ox_picture *p) {
                       named ? NAME_EM * p->size.small : 0.0);
     l->row[l->count++] = kind;
   }
+}
+
+/* Words that take no more room than those it was measured with. */
+void ox_legend_settle(ox_picture *p) {
+  if (p->lines.later.count > 0)
+    ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], "track, first circuit");
 }
 
 void ox_legend_clear(ox_legend *legend) {

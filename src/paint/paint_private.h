@@ -210,6 +210,8 @@ typedef struct {
 } ox_extent;
 
 void ox_legend_make(ox_picture *p);
+/* Once the lines are there: the bold one is the whole track, or the first circuit only. */
+void ox_legend_settle(ox_picture *p);
 void ox_legend_clear(ox_legend *legend);
 ox_extent ox_legend_extent(const ox_picture *p);
 /* Gives up the row that is needed least; false when there is none that can go. */

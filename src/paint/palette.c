@@ -22,7 +22,7 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_INK_PARALLEL] = RGB(0xf3e3ee), [OX_INK_TEARDROP] = RGB(0xdcf1e6),
                  [OX_INK_AIRCRAFT] = RGB(0x16191d),
                  [OX_INK_COMPARE] = RGB(0xd55e00), [OX_INK_COMPARE_TEXT] = RGB(0xa84800),
-                 [OX_INK_AREA] = RGB(0x9e4c7c), [OX_INK_BAND] = RGB(0xc6e4f6)},
+                 [OX_INK_AREA] = RGB(0x944573), [OX_INK_BAND] = RGB(0xcfe8f8)},
          .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
          .title_share = 0.0235, .least_text = 10.0,
          .line_share = 0.0034, .least_line = 0.9, .fine_share = 0.0},

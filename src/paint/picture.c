@@ -32,6 +32,7 @@ ox_picture *ox_picture_new(const ox_scene *scene, double width, double height) {
   ox_build_view(p);
   ox_build_scale(p);
   ox_build_track(p);
+  ox_legend_settle(p);
   ox_build_compare(p);
   ox_build_area(p);
   ox_build_rose(p);

@@ -31,7 +31,7 @@ void ox_build_sizes(ox_picture *p) {
   p->size.entry = fmax(0.85 * track, fine);
   p->size.arrival = fmax(0.5 * track, fine);
   p->size.still = fmax(0.45 * track, fine);
-  p->size.compare = fmax(0.72 * track, fine); /* the solid track shows on both sides of it */
+  p->size.compare = fmax(0.68 * track, fine); /* the solid track shows on both sides of it */
   p->size.course = fine;
   p->size.rose = fmax(0.85 * fine, q->fine_share * side);
 }

@@ -58,7 +58,9 @@ static void trace(worker *w, size_t run, outcome *o) {
 
 static void measure(const ox_flight *f, outcome *o) {
   double nonholding = 0.0;
-  o->regained = f->circuit_count > 0 && f->circuits[f->circuit_count - 1].complete;
+  o->regained = true;
+  for (size_t i = 0; i < f->advice_count; i++)
+    if (f->advice[i].kind == OX_ADVICE_NOT_REGAINED) o->regained = false;
   for (size_t i = 0; i < f->circuit_count; i++)
     nonholding = fmax(nonholding, f->circuits[i].nonholding_nm);
   const ox_circuit *last = f->circuit_count ? &f->circuits[f->circuit_count - 1] : NULL;

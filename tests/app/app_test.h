@@ -1,5 +1,5 @@
-/* What the window's tests share: GTK on a display, whose absence fails the test; waiting for frames;
- * a directory of their own. */
+/* What the window's tests share: GTK on a display, whose absence fails the test; waiting for
+ * frames; a directory of their own. */
 #ifndef APP_TEST_H
 #define APP_TEST_H
 

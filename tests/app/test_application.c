@@ -1,4 +1,5 @@
-/* The application itself, on a message bus of its own: first window, files, appearance, quitting. */
+/* The application itself, on a message bus of its own: first window, files, appearance,
+ * quitting. */
 #include "app_test.h"
 
 #include "ox_application.h"

@@ -59,6 +59,30 @@ static void bare(cairo_t *cr, const ox_picture *p) {
   cairo_stroke(cr);
 }
 
+/* The same board with every overlay at once. */
+static double overlaid_ms(cairo_t *cr, const ox_case *c, ox_scene scene) {
+  static ox_flight other;
+  static uint32_t cells[OX_SPREAD_CELLS * OX_SPREAD_CELLS];
+  static double took[RUNS];
+  ox_flaws flaws = {.mistakes = 1u << OX_MISTAKE_DRIFT_WRONG_SIDE};
+  ox_spread spread = {.runs = 1000, .cell_nm = 0.05, .origin_nm = {-4.8, -4.8}, .cells = cells};
+  ox_area area = ox_area_make(c, &scene.flight->setup, 0.0);
+  for (uint32_t i = 0; i < OX_SPREAD_CELLS * OX_SPREAD_CELLS; i++) cells[i] = i % 997;
+  if (ox_flight_solve_flawed(c, &flaws, &other) == OX_ERROR) return 0.0;
+  scene.compare = &other;
+  scene.compare_name = "drift on the wrong side";
+  scene.area = &area;
+  scene.spread = &spread;
+  ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
+  for (int i = 0; i < RUNS && p; i++) {
+    double t0 = now_ms();
+    ox_picture_draw(p, cr, i * 0.7);
+    took[i] = now_ms() - t0;
+  }
+  ox_picture_free(p);
+  return median(took, RUNS);
+}
+
 int main(void) {
   static double draw[RUNS], still[RUNS], moving[RUNS], plain[RUNS], make[RUNS];
   ox_case c = demo();
@@ -94,6 +118,8 @@ int main(void) {
          median(moving, RUNS));
   printf("paint: bare cairo %.3f ms, ratio %.2f\n", b, d / b);
   printf("paint: layout %.3f ms\n", median(make, RUNS));
+  double o = overlaid_ms(cr, &c, scene);
+  printf("paint: with all overlays %.3f ms, ratio %.2f\n", o, o / b);
   ox_picture_free(p);
   cairo_destroy(cr);
   cairo_surface_destroy(surface);

@@ -1,0 +1,82 @@
+/* holds NAVFILE: published holds out of navigation records, as CSV; what was left out, to err. */
+#include <string.h>
+
+#include "cli_private.h"
+#include "oxbow/navdata.h"
+
+#define REMARK_BYTES 400
+
+/* Terminal or enroute, and who it belongs to. */
+static void put_names(FILE *out, const ox_published_hold *h) {
+  const char *const names[] = {h->airport, h->procedure, h->transition, h->fix.ident,
+                               ox_terminator_name(h->terminator)};
+  for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+    cli_put_field(out, names[i]);
+    fputc(',', out);
+  }
+}
+
+/* The course as coded: a T where it is a true one, as the records write it. */
+static void put_hold(FILE *out, const ox_published_hold *h) {
+  char altitude[64];
+  bool by_time = h->leg_by == OX_LEG_BY_TIME;
+  put_names(out, h);
+  fprintf(out, "%s%s,%s,", cli_number(h->inbound_deg).text,
+          h->inbound_north == OX_NORTH_TRUE ? "T" : "",
+          h->turns == OX_TURNS_LEFT ? "left" : "right");
+  if (h->leg_given)
+    fprintf(out, "%s,%s,", by_time ? "time" : "distance",
+            cli_number(by_time ? h->leg_s : h->leg_nm).text);
+  else
+    fputs(",,", out);
+  ox_published_altitude_text(h, altitude, sizeof altitude);
+  cli_put_field(out, altitude);
+  fputc('\n', out);
+}
+
+static void put_skipped(cli_io *io, const char *path, const ox_navdata_report *r) {
+  for (int i = 0; i < OX_SKIP_COUNT; i++) {
+    if (r->skipped[i] == 0) continue;
+    fprintf(io->err, "%s: %zu left out: %s (first at line %zu)\n", path, r->skipped[i],
+            ox_skip_text((ox_skip)i), r->first_line[i]);
+  }
+}
+
+static int put_all(cli_io *io, const char *path, const ox_navdata *data,
+                   const ox_hold_query *query) {
+  size_t from = 0, at, count = 0;
+  ox_published_hold hold;
+  fputs("airport,procedure,transition,fix,terminator,inbound_deg,turns,by,value,altitude\n",
+        io->out);
+  for (; ox_navdata_find(data, query, from, &at); from = at + 1, count++) {
+    if (ox_navdata_hold(data, at, &hold) == OX_ERROR) {
+      fprintf(io->err, "oxbow-cli: %s: the file has changed while it was read\n", path);
+      return OX_CLI_INPUT;
+    }
+    put_hold(io->out, &hold);
+  }
+  put_skipped(io, path, ox_navdata_report_of(data));
+  if (count > 0) return OX_CLI_DONE;
+  fprintf(io->err, "oxbow-cli: %s: no hold matches\n", path);
+  return OX_CLI_INPUT;
+}
+
+int cli_holds(cli_io *io, int argc, char **argv) {
+  ox_hold_query query = {NULL, NULL, NULL};
+  const cli_option options[] = {{"--fix", &query.fix, NULL},
+                                {"--airport", &query.airport, NULL},
+                                {"--procedure", &query.procedure, NULL}};
+  int files = 0;
+  if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
+    return OX_CLI_USAGE;
+  if (files != 1) return cli_wrong(io, "holds takes one file of navigation records");
+  ox_navdata *data = NULL;
+  char remark[REMARK_BYTES];
+  if (ox_navdata_open(argv[0], &data, remark, sizeof remark) == OX_ERROR) {
+    fprintf(io->err, "%s: %s\n", argv[0], remark);
+    return OX_CLI_INPUT;
+  }
+  int code = put_all(io, argv[0], data, &query);
+  ox_navdata_close(data);
+  return code;
+}

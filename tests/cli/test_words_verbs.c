@@ -1,0 +1,129 @@
+/* The verbs that deal in words and in published records, as a user runs them: clearance, say and
+ * holds. What is understood and said is tested where it is made; here it is the command line. */
+#include "cli_run.h"
+
+static const char *records(void) {
+  static char path[4096];
+  snprintf(path, sizeof path, "%s/navdata/cifp-excerpt.txt", getenv("OXBOW_TEST_DATA"));
+  return path;
+}
+
+/* Read off the records by their columns: KALB I01, leg 040 at MUJIK in the transition MUJIK: HF,
+ * right, course 0112, T010 is one minute, + 02600 at or above 2 600 ft. */
+static void holds_lists_the_published_holds_of_a_fix(void **state) {
+  ran r = run_cli("holds", records(), "--fix", "MUJIK", NULL);
+  assert_int_equal(r.code, 0);
+  assert_string_equal(r.out,
+                      "airport,procedure,transition,fix,terminator,inbound_deg,turns,by,value,"
+                      "altitude\n"
+                      "KALB,I01,MUJIK,MUJIK,HF,11.2,right,time,60,at or above 2600 ft\n");
+  assert_non_null(strstr(r.err, "left out"));
+  ran_clear(&r);
+}
+
+static void holds_lists_all_without_a_filter(void **state) {
+  ran r = run_cli("holds", records(), NULL);
+  int lines = 0;
+  for (const char *at = r.out; *at; at++) lines += *at == '\n';
+  assert_int_equal(r.code, 0);
+  assert_int_equal(lines, 13); /* the header and the twelve holds of the excerpt */
+  ran_clear(&r);
+}
+
+static void holds_says_when_nothing_matches_or_can_be_read(void **state) {
+  ran r = run_cli("holds", records(), "--airport", "XXXX", NULL);
+  assert_int_equal(r.code, 1);
+  assert_non_null(strstr(r.err, "no hold matches"));
+  ran_clear(&r);
+  r = run_cli("holds", in_folder("none.txt"), NULL);
+  assert_int_equal(r.code, 1);
+  assert_non_null(strstr(r.err, "none.txt"));
+  ran_clear(&r);
+  r = run_cli("holds", NULL);
+  assert_int_equal(r.code, 2);
+  ran_clear(&r);
+}
+
+static void a_clearance_becomes_a_lesson_that_check_accepts(void **state) {
+  ran r = run_cli("clearance",
+                  "hold southwest of LARCH on the 240 radial, left turns, EFC 1825", NULL);
+  assert_int_equal(r.code, 0);
+  assert_non_null(strstr(r.out, "\"inbound_deg\": 60"));
+  assert_non_null(strstr(r.out, "\"turns\": \"left\""));
+  assert_non_null(strstr(r.out, "\"efc\": \"18:25\""));
+  const char *path = in_folder("cleared.oxbow");
+  write_text(path, r.out);
+  ran_clear(&r);
+  r = run_cli_for(0, "check", path, NULL);
+  ran_clear(&r);
+}
+
+static void a_doubt_is_a_question_on_the_error_stream(void **state) {
+  ran r = run_cli("clearance", "hold northeast of LARCH VOR on the 240 radial, EFC 1825", NULL);
+  assert_int_equal(r.code, 0);
+  assert_non_null(strstr(r.err, "ask: "));
+  ran_clear(&r);
+  r = run_cli("clearance", "good morning", NULL);
+  assert_int_equal(r.code, 1);
+  assert_string_equal(r.out, "");
+  ran_clear(&r);
+}
+
+static void clearance_refuses_wrong_usage(void **state) {
+  static const char *const wrong[][3] = {
+      {"--wording", "french", "hold"}, {"--now", "25:00", "hold"}, {"one", "two", NULL}};
+  for (size_t i = 0; i < 3; i++) {
+    ran r = run_cli("clearance", wrong[i][0], wrong[i][1], wrong[i][2], NULL);
+    assert_int_equal(r.code, 2);
+    ran_clear(&r);
+  }
+}
+
+static void say_speaks_every_case_and_ends_with_the_caution(void **state) {
+  ran r = run_cli_for(0, "say", lesson_path("demo.oxbow"), NULL);
+  int clearances = 0;
+  for (const char *at = r.out; (at = strstr(at, "\nClearance\n")); at++) clearances++;
+  assert_true(clearances >= 8);
+  assert_non_null(strstr(r.out, "Read-back"));
+  assert_non_null(strstr(r.out, "Step by step"));
+  assert_non_null(strstr(r.out, "not for navigation"));
+  assert_null(strstr(r.out, "nan"));
+  ran_clear(&r);
+}
+
+static void what_is_said_is_understood_again(void **state) {
+  const char *path = write_lesson(
+      "one.oxbow", "{\"hold\":{\"fix\":\"LARCH\",\"inbound_deg\":60,\"turns\":\"left\","
+                   "\"efc\":\"18:25\"},\"arrival\":{\"heading_deg\":60},"
+                   "\"aircraft\":{\"ias_kt\":100}}");
+  ran r = run_cli_for(0, "say", path, "--wording", "icao", NULL);
+  char *from = strstr(r.out, "Clearance\n  "), *to = from ? strstr(from, "\nRead-back") : NULL;
+  assert_non_null(from);
+  assert_non_null(to);
+  *to = '\0';
+  ran again = run_cli("clearance", from + strlen("Clearance\n  "), "--wording", "icao", NULL);
+  assert_int_equal(again.code, 0);
+  assert_non_null(strstr(again.out, "\"inbound_deg\": 60"));
+  assert_non_null(strstr(again.out, "\"turns\": \"left\""));
+  ran_clear(&again);
+  ran_clear(&r);
+}
+
+int main(void) {
+  const struct CMUnitTest tests[] = {
+      cmocka_unit_test_setup_teardown(holds_lists_the_published_holds_of_a_fix, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(holds_lists_all_without_a_filter, folder_make, folder_remove),
+      cmocka_unit_test_setup_teardown(holds_says_when_nothing_matches_or_can_be_read, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(a_clearance_becomes_a_lesson_that_check_accepts, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(a_doubt_is_a_question_on_the_error_stream, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(clearance_refuses_wrong_usage, folder_make, folder_remove),
+      cmocka_unit_test_setup_teardown(say_speaks_every_case_and_ends_with_the_caution, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(what_is_said_is_understood_again, folder_make, folder_remove),
+  };
+  return cmocka_run_group_tests(tests, NULL, NULL);
+}
