@@ -16,6 +16,9 @@ static const struct {
     {"hold.turns", (const char *const[]){"Right", "Left", NULL}},
     {"hold.leg.by", (const char *const[]){"Time", "Distance", NULL}},
     {"hold.leg.end", (const char *const[]){"Outbound end", "Inbound length", NULL}},
+    {"hold.ends", (const char *const[]){"After circuits", "Once inbound", "At altitude",
+                                        "At the EFC", NULL}},
+    {"aircraft.turn_by", (const char *const[]){"At most", "Always", NULL}},
     {"technique.timing", (const char *const[]){"Inbound leg", "Outbound leg", NULL}},
     {"technique.clock",
      (const char *const[]){"Abeam or level", "Abeam the fix", "Wings level", NULL}},
@@ -26,6 +29,8 @@ static const struct {
     {"technique.entry",
      (const char *const[]){"By sector", "Direct", "Parallel", "Teardrop", NULL}},
     {"technique.sector", (const char *const[]){"Heading", "Track", NULL}},
+    {"technique.entry_line", (const char *const[]){"Headings", "Tracks", NULL}},
+    {"technique.lead", (const char *const[]){"In time", "On crossing", NULL}},
     {"north", (const char *const[]){"True", "Magnetic", NULL}},
 };
 
@@ -73,6 +78,20 @@ void ox_display_wind_rows(char *out, size_t bytes, const ox_case *c) {
     ox_words_bearing(from, row->from_deg);
     g_snprintf(line, sizeof line, "%s%.0f ft: from %s %s, %.0f kt", i > 0 ? "\n" : "",
                row->altitude_ft, from, row->north == OX_NORTH_TRUE ? "true" : "magnetic", row->kt);
+    g_strlcat(out, line, bytes);
+  }
+}
+
+void ox_display_wind_changes(char *out, size_t bytes, const ox_case *c) {
+  out[0] = '\0';
+  for (int i = 0; i < c->wind_change_count; i++) {
+    const ox_wind_change *change = &c->wind_changes[i];
+    char line[96], from[4], at[24];
+    ox_words_bearing(from, change->from_deg);
+    ox_words_min_s(at, sizeof at, change->at_min * 60);
+    g_snprintf(line, sizeof line, "%sfrom %s after the fix: from %s %s, %.0f kt",
+               i > 0 ? "\n" : "", at, from, change->north == OX_NORTH_TRUE ? "true" : "magnetic",
+               change->kt);
     g_strlcat(out, line, bytes);
   }
 }

@@ -8,6 +8,7 @@
 
 #include "oxbow/atmosphere.h"
 #include "oxbow/limits.h"
+#include "oxbow/presets.h"
 #include "oxbow/units.h"
 
 #define KT "kt|kts|knot|knots|kias|ktas"
@@ -40,6 +41,17 @@ static const ox_input inputs[] = {
           NM, 2, 0.5, 5),
     PICK(OX_GROUP_HOLD, "hold.leg.end", "Length _of",
          "Whether the distance limits the outbound leg or is the length of the inbound leg"),
+    {OX_GROUP_HOLD, OX_SOURCE_STATION, "hold.leg.station", "DME station",
+     "The distance is read as slant range from a DME station. Offered where it ends the outbound "
+     "leg", OX_FORM_PLAIN, NULL, NULL, 0, 0, 0},
+    FIELD(OX_GROUP_HOLD, "hold.leg.station.radial_deg", "Station bearing",
+          "The bearing from the fix to the station, magnetic", OX_FORM_BEARING, "°", DEG, 1, 1,
+          10),
+    FIELD(OX_GROUP_HOLD, "hold.leg.station.nm", "Station distance",
+          "From the fix to the station over the ground", OX_FORM_PLAIN, "NM", NM, 2, 1, 5),
+    FIELD(OX_GROUP_HOLD, "hold.leg.station.elevation_ft", "Station elevation",
+          "The height of the station above the sea: the slant range counts from there",
+          OX_FORM_ALTITUDE, "ft", FT, 1, 100, 1000),
     FIELD(OX_GROUP_HOLD, "hold.altitude_ft", "_Altitude", "Feet, or a flight level as FL180",
           OX_FORM_ALTITUDE, "ft", FT, 1, 100, 1000),
     {OX_GROUP_HOLD, OX_SOURCE_EFC, "hold.efc", "E_FC",
@@ -48,11 +60,23 @@ static const ox_input inputs[] = {
     FIELD(OX_GROUP_HOLD, "hold.limit_kias", "_Charted limit",
           "The speed limit on the chart. Empty: the limit of the regulations for the altitude",
           OX_FORM_PLAIN, "kt", KT, 1, 5, 10),
+    PICK(OX_GROUP_HOLD, "hold.ends", "Hold _ends",
+         "After the circuits; on the first arrival over the fix established inbound; at the "
+         "altitude climbed to; or at the EFC"),
+    FIELD(OX_GROUP_HOLD, "hold.climb_to_ft", "Climb to",
+          "The altitude climbed or descended to from the fix on. Empty: level", OX_FORM_ALTITUDE,
+          "ft", FT, 1, 100, 1000),
+    FIELD(OX_GROUP_HOLD, "hold.climb_ft_min", "Rate of climb",
+          "Feet a minute, up or down; needs an altitude to climb to", OX_FORM_PLAIN, "ft/min",
+          "ft/min|fpm|ft", 1, 50, 500),
 
     FIELD(OX_GROUP_ARRIVAL, "arrival.heading_deg", "_Heading",
           "The heading on crossing the fix, magnetic", OX_FORM_BEARING, "°", DEG, 1, 1, 10),
     FIELD(OX_GROUP_ARRIVAL, "arrival.distance_nm", "_Distance",
           "How far from the fix the picture begins", OX_FORM_PLAIN, "NM", NM, 2, 1, 5),
+    {OX_GROUP_ARRIVAL, OX_SOURCE_FIX_AT, "arrival.fix_at", "Over the fix at",
+     "When the fix is crossed first: hours, minutes and seconds UTC. Empty: not given",
+     OX_FORM_CLOCK_S, "UTC", NULL, 0, 10, 60},
 
     FIELD(OX_GROUP_AIRCRAFT, "aircraft.ias_kt", "Indicated speed",
           "Indicated airspeed. Empty: only the true airspeed is given", OX_FORM_PLAIN, "kt", KT, 1,
@@ -69,6 +93,8 @@ static const ox_input inputs[] = {
     FIELD(OX_GROUP_AIRCRAFT, "aircraft.max_bank_deg", "_Bank limit",
           "The turn is flown at the rate of turn or at this bank, whichever is less bank",
           OX_FORM_PLAIN, "°", DEG, 1, 1, 5),
+    PICK(OX_GROUP_AIRCRAFT, "aircraft.turn_by", "Turn by ban_k",
+         "The lesser bank of the rate of turn and the bank limit, or the bank limit always"),
 
     WIND("wind.from_deg", "_Wind from", "The direction the wind comes from", OX_FORM_BEARING, "°",
          DEG, 10, 30),
@@ -80,6 +106,9 @@ static const ox_input inputs[] = {
     FIELD(OX_GROUP_VARIATION, "variation_deg", "_Variation",
           "Magnetic variation at the fix, as 12 W or 3.5 E", OX_FORM_VARIATION, NULL, DEG, 1, 1, 5),
 
+    {OX_GROUP_TECHNIQUE, OX_SOURCE_PRESET, "preset", "_Preset",
+     "A technique as a publication describes it: sets timing, drift, entry and turn at once",
+     OX_FORM_PLAIN, NULL, NULL, 0, 0, 0},
     PICK(OX_GROUP_TECHNIQUE, "technique.timing", "Time is for the",
          "Which leg is to last the leg time"),
     PICK(OX_GROUP_TECHNIQUE, "technique.clock", "Clock starts",
@@ -96,8 +125,16 @@ static const ox_input inputs[] = {
           10),
     FIELD(OX_GROUP_TECHNIQUE, "technique.entry_s", "Entry time",
           "How long the teardrop or parallel leg is flown", OX_FORM_SECONDS, "s", SEC, 1, 5, 30),
-    FIELD(OX_GROUP_TECHNIQUE, "technique.roll_s", "Delay",
-          "Seconds flown straight on before each turn", OX_FORM_SECONDS, "s", SEC, 1, 1, 5),
+    PICK(OX_GROUP_TECHNIQUE, "technique.entry_line", "Entry le_gs as",
+         "Whether teardrop and parallel legs are headings, or tracks made good"),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.reaction_s", "Reaction",
+          "Seconds flown straight on before each turn: noticing that it is time",
+          OX_FORM_SECONDS, "s", SEC, 1, 1, 5),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.roll_s", "Rolling in",
+          "Seconds flown straight on before each turn: until the bank is on", OX_FORM_SECONDS, "s",
+          SEC, 1, 1, 5),
+    PICK(OX_GROUP_TECHNIQUE, "technique.lead", "_Join the course",
+         "The turn onto the inbound course begins in time, or only on crossing it"),
     FIELD(OX_GROUP_TECHNIQUE, "technique.circuits", "Circuits",
           "How many times round after the entry", OX_FORM_PLAIN, NULL, NULL, 0, 1, 5),
 };
@@ -136,6 +173,14 @@ double ox_input_get(const ox_input *input, const ox_case *c) {
     return ox_field_get(ox_input_field(input), c->wind_count > 0 ? &c->wind[0] : &calm);
   case OX_SOURCE_EFC:
     return c->hold.efc_min;
+  case OX_SOURCE_FIX_AT:
+    return c->arrival.fix_at_s;
+  case OX_SOURCE_STATION:
+    return c->hold.station.given ? 1 : 0;
+  case OX_SOURCE_PRESET: {
+    int preset = ox_preset_of(c);
+    return preset >= 0 ? preset : (double)ox_preset_count();
+  }
   case OX_SOURCE_TEXT:
     break;
   }
@@ -171,6 +216,15 @@ void ox_input_apply(const ox_input *input, ox_case *c, double value) {
   case OX_SOURCE_EFC:
     c->hold.efc_min = (int)value;
     break;
+  case OX_SOURCE_FIX_AT:
+    c->arrival.fix_at_s = (int)value;
+    break;
+  case OX_SOURCE_STATION:
+    c->hold.station.given = value != 0;
+    break;
+  case OX_SOURCE_PRESET:
+    if (value >= 0) ox_preset_apply((size_t)value, c);
+    break;
   case OX_SOURCE_TEXT:
     break;
   }
@@ -188,7 +242,26 @@ bool ox_input_shown(const ox_input *input, const ox_case *c) {
   if (strcmp(input->key, "hold.leg.s") == 0) return by_time;
   if (strcmp(input->key, "hold.leg.nm") == 0) return !by_time;
   if (strcmp(input->key, "hold.leg.end") == 0) return !by_time;
+  if (g_str_has_prefix(input->key, "hold.leg.station")) return !by_time;
   return true;
+}
+
+bool ox_input_sensitive(const ox_input *input, const ox_case *c) {
+  bool ends_outbound =
+      c->hold.leg_by == OX_LEG_BY_DISTANCE && c->hold.leg_end == OX_LEG_END_OUTBOUND;
+  if (input->source == OX_SOURCE_STATION) return ends_outbound;
+  if (g_str_has_prefix(input->key, "hold.leg.station."))
+    return ends_outbound && c->hold.station.given;
+  if (strcmp(input->key, "hold.climb_ft_min") == 0) return c->hold.climb_to_ft != 0;
+  return true;
+}
+
+const char *ox_input_absent(const ox_input *input, const ox_case *c, double *first) {
+  *first = 0;
+  if (input->source == OX_SOURCE_EFC || input->source == OX_SOURCE_FIX_AT) return "none";
+  if (strcmp(input->key, "hold.climb_to_ft") != 0) return NULL;
+  *first = c->hold.altitude_ft + 1000;
+  return "level";
 }
 
 bool ox_input_in_effect(const ox_input *input, const ox_case *c, const ox_setup *setup,

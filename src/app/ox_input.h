@@ -19,6 +19,9 @@ typedef enum {
   OX_SOURCE_FIELD, /* key is in ox_fields */
   OX_SOURCE_WIND,  /* key is in ox_wind_fields: of the one row */
   OX_SOURCE_EFC,
+  OX_SOURCE_FIX_AT,  /* when the fix is crossed first */
+  OX_SOURCE_STATION, /* whether there is a DME station: 1 or 0 */
+  OX_SOURCE_PRESET,  /* index of a preset; their number stands for a technique of one's own */
   OX_SOURCE_TEXT,  /* "name" or "hold.fix" */
 } ox_input_source;
 
@@ -38,7 +41,7 @@ typedef struct {
 const ox_input *ox_inputs(size_t *count);
 const ox_input *ox_input_by_key(const char *key);
 
-/* The field behind an input; NULL for the EFC and the texts. */
+/* The field behind an input; NULL for those that are none of the table's. */
 const ox_field *ox_input_field(const ox_input *input);
 
 /* The value in a case (not for texts). Calm wind reads as 360 true, 0 kt. */
@@ -52,6 +55,12 @@ char *ox_input_text(const ox_input *input, ox_case *c, size_t *bytes);
 
 /* Whether the input means anything in this case: leg time or leg length, one wind or rows. */
 bool ox_input_shown(const ox_input *input, const ox_case *c);
+/* Whether it can be given as the others stand: a rate of climb needs an altitude to climb to. */
+bool ox_input_sensitive(const ox_input *input, const ox_case *c);
+
+/* What an empty field says where nothing takes the value's place ("none", "level"); or NULL. And
+ * the value that its first step gives. Static. */
+const char *ox_input_absent(const ox_input *input, const ox_case *c, double *first);
 
 /* For an input left empty: the value in effect. False when there is none. */
 bool ox_input_in_effect(const ox_input *input, const ox_case *c, const ox_setup *setup,

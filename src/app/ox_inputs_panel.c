@@ -8,6 +8,7 @@
 #include "ox_display.h"
 #include "ox_input.h"
 #include "ox_number_field.h"
+#include "ox_preset_choice.h"
 
 typedef struct {
   OxInputsPanel *panel;
@@ -24,7 +25,7 @@ struct _OxInputsPanel {
   GtkWidget *scroller;
   GtkGrid *case_grid, *hold_grid, *arrival_grid, *aircraft_grid, *wind_grid, *variation_grid,
       *technique_grid;
-  GtkLabel *wind_rows;
+  GtkLabel *wind_rows, *wind_changes;
   GtkSizeGroup *editors;
 
   /* owned */
@@ -61,6 +62,12 @@ static void text_complain(input_row *row, const char *message) {
   show_message(row, message);
 }
 
+static void show_choice(input_row *row, double value) {
+  g_signal_handler_block(row->editor, row->handler);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(row->editor), (guint)value);
+  g_signal_handler_unblock(row->editor, row->handler);
+}
+
 /* ---- edits ------------------------------------------------------------------------------ */
 
 static void number_edited_cb(OxNumberField *field, double value, input_row *row) {
@@ -79,16 +86,21 @@ static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, input_row *
   ox_input_apply(row->input, &edited, selected);
   if (ox_document_edit(row->panel->document, &edited, &fault) == OX_OK) {
     show_message(row, NULL);
+    /* "Own technique" is where the other inputs lead, nothing to be chosen: back to what it is. */
+    show_choice(row, ox_input_get(row->input, ox_document_case(row->panel->document)));
     return;
   }
   /* Choices are sound by themselves; a fault lies in what goes with them. */
   char *message = g_strdup_printf("%s is not %s.", fault.value, fault.allowed);
   show_message(row, message);
   g_free(message);
-  g_signal_handler_block(choice, row->handler);
-  double kept = ox_input_get(row->input, ox_document_case(row->panel->document));
-  gtk_drop_down_set_selected(choice, (guint)kept);
-  g_signal_handler_unblock(choice, row->handler);
+  show_choice(row, ox_input_get(row->input, ox_document_case(row->panel->document)));
+}
+
+static void check_edited_cb(GtkCheckButton *check, input_row *row) {
+  ox_case edited = *ox_document_case(row->panel->document);
+  ox_input_apply(row->input, &edited, gtk_check_button_get_active(check) ? 1 : 0);
+  ox_document_edit(row->panel->document, &edited, NULL);
 }
 
 /* As in a lesson file: no line ends, no control characters. */
@@ -136,9 +148,9 @@ static void show_text(input_row *row, gboolean fresh) {
   text_complain(row, NULL);
 }
 
-static void show_choice(input_row *row, double value) {
+static void show_check(input_row *row, gboolean value) {
   g_signal_handler_block(row->editor, row->handler);
-  gtk_drop_down_set_selected(GTK_DROP_DOWN(row->editor), (guint)value);
+  gtk_check_button_set_active(GTK_CHECK_BUTTON(row->editor), value);
   g_signal_handler_unblock(row->editor, row->handler);
 }
 
@@ -155,7 +167,10 @@ static void show_number(input_row *row, double value, gboolean fresh) {
     char text[OX_NUMBER_TEXT_BYTES];
     ox_number_format(text, row->input->form, 0, in_effect);
     ox_number_field_set_suggestion(field, in_effect, text);
+    return;
   }
+  const char *absent = ox_input_absent(row->input, c, &in_effect);
+  if (absent) ox_number_field_set_suggestion(field, in_effect, absent);
 }
 
 static void show_row(input_row *row, gboolean fresh) {
@@ -163,22 +178,28 @@ static void show_row(input_row *row, gboolean fresh) {
   gboolean shown = ox_input_shown(row->input, c);
   gtk_widget_set_visible(row->label, shown);
   gtk_widget_set_visible(row->editor, shown);
+  gtk_widget_set_sensitive(row->editor, ox_input_sensitive(row->input, c));
   if (!shown) show_message(row, NULL);
   if (row->input->source == OX_SOURCE_TEXT)
     show_text(row, fresh);
   else if (GTK_IS_DROP_DOWN(row->editor))
     show_choice(row, ox_input_get(row->input, c));
+  else if (GTK_IS_CHECK_BUTTON(row->editor))
+    show_check(row, ox_input_get(row->input, c) != 0);
   else
     show_number(row, ox_input_get(row->input, c), fresh);
 }
 
 static void document_changed_cb(OxDocument *document, guint what, OxInputsPanel *self) {
-  char rows[OX_WIND_ROWS_MAX * 96];
+  char rows[OX_WIND_ROWS_MAX * 96], changes[OX_WIND_CHANGES_MAX * 96];
   for (size_t i = 0; i < self->row_count; i++)
     show_row(&self->rows[i], (what & OX_DOCUMENT_SELECTION) != 0);
   ox_display_wind_rows(rows, sizeof rows, ox_document_case(document));
   gtk_label_set_text(self->wind_rows, rows);
   gtk_widget_set_visible(GTK_WIDGET(self->wind_rows), *rows != '\0');
+  ox_display_wind_changes(changes, sizeof changes, ox_document_case(document));
+  gtk_label_set_text(self->wind_changes, changes);
+  gtk_widget_set_visible(GTK_WIDGET(self->wind_changes), *changes != '\0');
 }
 
 /* ---- building --------------------------------------------------------------------------- */
@@ -197,15 +218,16 @@ static GtkWidget *number_editor(input_row *row) {
     style.max = field->max;
     style.can_be_absent = field->zero_is_absent;
     style.allowed = field->allowed;
-  } else { /* the EFC */
+  } else { /* a time of day: to the minute or to the second */
+    gboolean to_second = input->source == OX_SOURCE_FIX_AT;
     style.min = 0;
-    style.max = 24 * 60 - 1;
+    style.max = to_second ? 24 * 3600 - 1 : 24 * 60 - 1;
     style.can_be_absent = TRUE;
     style.absent = -1;
-    style.allowed = "a time of day (00:00 to 23:59)";
+    style.allowed = to_second ? "a time of day (00:00:00 to 23:59:59)"
+                              : "a time of day (00:00 to 23:59)";
   }
   GtkWidget *editor = ox_number_field_new(&style);
-  if (!field) ox_number_field_set_suggestion(OX_NUMBER_FIELD(editor), 0, "none");
   g_signal_connect(editor, "edited", G_CALLBACK(number_edited_cb), row);
   g_signal_connect(editor, "notify::message", G_CALLBACK(field_message_cb), row);
   g_signal_connect_swapped(editor, "committed", G_CALLBACK(done_cb), row);
@@ -215,6 +237,19 @@ static GtkWidget *number_editor(input_row *row) {
 static GtkWidget *choice_editor(input_row *row, const char *const *words) {
   GtkWidget *editor = gtk_drop_down_new_from_strings(words);
   row->handler = g_signal_connect(editor, "notify::selected", G_CALLBACK(choice_edited_cb), row);
+  return editor;
+}
+
+static GtkWidget *preset_editor(input_row *row) {
+  GtkWidget *editor = ox_preset_choice_new();
+  row->handler = g_signal_connect(editor, "notify::selected", G_CALLBACK(choice_edited_cb), row);
+  return editor;
+}
+
+static GtkWidget *check_editor(input_row *row) {
+  GtkWidget *editor = gtk_check_button_new();
+  gtk_widget_set_halign(editor, GTK_ALIGN_START);
+  row->handler = g_signal_connect(editor, "toggled", G_CALLBACK(check_edited_cb), row);
   return editor;
 }
 
@@ -258,21 +293,26 @@ static GtkWidget *message_box_new(input_row *row) {
   return box;
 }
 
-static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *editors) {
+static GtkWidget *editor_for(input_row *row) {
   const ox_field *field = ox_input_field(row->input);
   const char *const *words = field ? ox_display_choices(field) : NULL;
+  if (row->input->source == OX_SOURCE_TEXT) return text_editor(row);
+  if (row->input->source == OX_SOURCE_PRESET) return preset_editor(row);
+  if (row->input->source == OX_SOURCE_STATION) return check_editor(row);
+  return words ? choice_editor(row, words) : number_editor(row);
+}
+
+static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *editors) {
   row->label = gtk_label_new_with_mnemonic(row->input->label);
   gtk_label_set_xalign(GTK_LABEL(row->label), 0);
   gtk_widget_set_hexpand(row->label, TRUE);
   row->message_box = message_box_new(row);
-  if (row->input->source == OX_SOURCE_TEXT)
-    row->editor = text_editor(row);
-  else
-    row->editor = words ? choice_editor(row, words) : number_editor(row);
+  row->editor = editor_for(row);
   gtk_widget_set_tooltip_text(row->editor, row->input->tip);
   gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
   name_editor(row);
-  if (row->input->group == OX_GROUP_CASE) { /* names of cases are long: all the room there is */
+  /* names of cases and presets are long: all the room there is */
+  if (row->input->group == OX_GROUP_CASE || row->input->source == OX_SOURCE_PRESET) {
     gtk_widget_set_hexpand(row->label, FALSE);
     gtk_widget_set_hexpand(row->editor, TRUE);
   } else {
@@ -333,6 +373,7 @@ static void ox_inputs_panel_class_init(OxInputsPanelClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, variation_grid);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, technique_grid);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_rows);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_changes);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, editors);
   gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name(widget_class, "inputs");

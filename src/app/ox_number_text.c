@@ -16,6 +16,7 @@
 #include "oxbow/angle.h"
 
 #define MINUTES_PER_DAY 1440.0
+#define SECONDS_PER_DAY 86400.0
 
 /* ---- writing ---------------------------------------------------------------------------- */
 
@@ -76,6 +77,12 @@ void ox_number_format(char out[OX_NUMBER_TEXT_BYTES], ox_number_form form, int d
   case OX_FORM_CLOCK: {
     int minutes = (int)fmod(fabs(floor(value)), MINUTES_PER_DAY);
     g_snprintf(out, (gulong)bytes, "%02d:%02d", minutes / 60, minutes % 60);
+    return;
+  }
+  case OX_FORM_CLOCK_S: {
+    int seconds = (int)fmod(fabs(floor(value)), SECONDS_PER_DAY);
+    g_snprintf(out, (gulong)bytes, "%02d:%02d:%02d", seconds / 3600, seconds / 60 % 60,
+               seconds % 60);
     return;
   }
   case OX_FORM_PLAIN:
@@ -178,6 +185,30 @@ static ox_parse parse_clock(const char *text, double *value) {
   return OX_PARSE_OK;
 }
 
+/* "18:25:40", "182540"; without seconds as the clock above. */
+static ox_parse parse_clock_s(const char *text, double *value) {
+  size_t figures = strspn(text, "0123456789");
+  char to_minute[OX_NUMBER_TEXT_BYTES];
+  const char *seconds = figures == 6 ? text + 4 : NULL;
+  if ((figures == 1 || figures == 2) && text[figures] != '\0') {
+    const char *after = text + figures + 1;
+    after += strspn(after, "0123456789");
+    if (*after == ':' || *after == '.') seconds = after + 1;
+  }
+  if (!seconds) {
+    ox_parse result = parse_clock(text, value);
+    *value *= 60;
+    return result;
+  }
+  if (strspn(seconds, "0123456789") != 2 || seconds[0] > '5') return OX_PARSE_BAD;
+  /* What is before the seconds and the zone after them make the time to the minute. */
+  size_t head = (size_t)(seconds - text) - (figures == 6 ? 0 : 1);
+  g_snprintf(to_minute, sizeof to_minute, "%.*s%s", (int)head, text, seconds + 2);
+  ox_parse result = parse_clock(to_minute, value);
+  *value = *value * 60 + (seconds[0] - '0') * 10 + (seconds[1] - '0');
+  return result;
+}
+
 static ox_parse parse_variation(const char *units, char *text, double *value) {
   double sign = 1;
   size_t length = strlen(text);
@@ -232,6 +263,9 @@ ox_parse ox_number_parse(ox_number_form form, const char *units, const char *tex
   case OX_FORM_CLOCK:
     result = parse_clock(ascii, &read);
     break;
+  case OX_FORM_CLOCK_S:
+    result = parse_clock_s(ascii, &read);
+    break;
   case OX_FORM_VARIATION:
     result = parse_variation(units, ascii, &read);
     break;
@@ -265,6 +299,10 @@ double ox_number_step(ox_number_form form, double value, double step, double min
   if (form == OX_FORM_CLOCK) {
     next = fmod(next, MINUTES_PER_DAY);
     return next < 0 ? next + MINUTES_PER_DAY : next;
+  }
+  if (form == OX_FORM_CLOCK_S) {
+    next = fmod(next, SECONDS_PER_DAY);
+    return next < 0 ? next + SECONDS_PER_DAY : next;
   }
   return CLAMP(next, min, max);
 }

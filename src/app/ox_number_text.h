@@ -13,6 +13,7 @@ typedef enum {
   OX_FORM_SECONDS,   /* 90; "1:30" and "1.5 min" are understood */
   OX_FORM_VARIATION, /* degrees, east positive, as "12 W" */
   OX_FORM_CLOCK,     /* minutes after midnight UTC as "18:25"; steps go round */
+  OX_FORM_CLOCK_S,   /* seconds after midnight UTC as "18:25:40"; steps go round */
 } ox_number_form;
 
 #define OX_NUMBER_TEXT_BYTES 48

@@ -176,7 +176,7 @@ static void measure_row(const ox_picture *p, row_plan *r) {
   *r = (row_plan){.lines = 0};
   r->size[BLOCK_WIND] = wind_extent(p);
   r->size[BLOCK_COMPASS] = compass_extent(p);
-  r->size[BLOCK_SCALE] = scale_extent(p);
+  r->size[BLOCK_SCALE] = (ox_extent){6.5 * e, scale_extent(p).height};
   r->size[BLOCK_CHART] = ox_chart_extent(p);
   r->size[BLOCK_LEGEND] = ox_legend_extent(p);
   /* The triangle's drawing is as wide as it is high, and its words stand beside it. */
@@ -185,7 +185,7 @@ static void measure_row(const ox_picture *p, row_plan *r) {
 
 /* Sets the blocks one beside the other, in two lines at most; false where they do not fit. */
 static bool flow(const ox_picture *p, const wanted *w, double width, row_plan *r) {
-  double gap = 1.6 * p->size.small, x = 0.0;
+  double gap = 1.1 * p->size.small, x = 0.0;
   int line = 0;
   measure_row(p, r);
   for (int i = 0; i < BLOCK_COUNT; i++) {

@@ -10,7 +10,8 @@
 static const int LEAST_CIRCUITS = 3;
 static const double LEAST_CHANGE_S = 1.0; /* below it the chart is a straight line */
 static const double HEAD_EM = 1.7, NUMBERS_EM = 1.4, PLOT_EM = 5.8, VALUE_EM = 1.15;
-static const double VALUE_ROOM_EM = 1.75, BARE_EM = 0.5; /* between the points and the plot's edge */
+/* Between the points and the plot's edge, with values to write there and without. */
+static const double VALUE_ROOM_EM = 1.75, BARE_EM = 0.5;
 
 /* --- what is in it ------------------------------------------------------------------------- */
 

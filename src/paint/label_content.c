@@ -202,7 +202,8 @@ static void add_arrival(ox_picture *p) {
   char words[48], direction[16];
   ox_direction_text(p, direction, sizeof direction, seen.heading0_true_deg);
   snprintf(words, sizeof words, "hdg %s", direction);
-  ox_label_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+  ox_label_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN,
+                  OX_INK_ENTRY_TEXT, 2);
 }
 
 /* --- the rose ------------------------------------------------------------------------------ */

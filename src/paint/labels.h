@@ -25,8 +25,8 @@ typedef enum {
   OX_ANCHOR_BESIDE,  /* along the stretch a-b, first on the side given */
   OX_ANCHOR_ON_LINE, /* centred on the line from a towards b, as near a as can be */
   OX_ANCHOR_ARC,     /* outside a circle about a, between two device bearings */
-  OX_ANCHOR_REGION   /* anywhere on one side of the line through a, as near `wish` as can be; with no
-                        side given, anywhere */
+  OX_ANCHOR_REGION   /* anywhere on one side of the line through a, as near `wish` as can be;
+                        with no side given, anywhere */
 } ox_anchor_kind;
 
 typedef struct {

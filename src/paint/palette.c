@@ -1,7 +1,7 @@
 /* The four palettes: screen light, screen dark, projector, print.
  *
- * Okabe and Ito's hues: track blue, entry bluish green, comparison vermillion, wind sky blue on dark
- * and blue on light; the protected area reddish purple, the band of a spread a pale sky blue.
+ * Okabe and Ito's hues: track blue, entry bluish green, comparison vermillion, wind sky blue on
+ * dark and blue on light; the protected area reddish purple, the band of a spread a pale sky blue.
  * No meaning hangs on a hue alone, for the lines differ by dash and width too. */
 #include "palette.h"
 

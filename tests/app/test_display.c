@@ -36,7 +36,7 @@ static void every_input_stands_for_a_field_and_reads_back_what_it_sets(void **st
   const ox_input *inputs = ox_inputs(&count);
   for (size_t i = 0; i < count; i++) {
     const ox_field *field = ox_input_field(&inputs[i]);
-    bool fieldless = inputs[i].source == OX_SOURCE_EFC || inputs[i].source == OX_SOURCE_TEXT;
+    bool fieldless = inputs[i].source != OX_SOURCE_FIELD && inputs[i].source != OX_SOURCE_WIND;
     assert_true(fieldless == (field == NULL));
     if (!field) continue;
     ox_case c = ox_case_default();

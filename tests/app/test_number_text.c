@@ -81,6 +81,17 @@ static const typed typed_rows[] = {
     {OX_FORM_CLOCK, NULL, "24:00", OX_PARSE_BAD, 0},
     {OX_FORM_CLOCK, NULL, "18:60", OX_PARSE_BAD, 0},
     {OX_FORM_CLOCK, NULL, "825", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "18:25:40", OX_PARSE_OK, 66340},
+    {OX_FORM_CLOCK_S, NULL, "182540Z", OX_PARSE_OK, 66340},
+    {OX_FORM_CLOCK_S, NULL, "8.05.09 utc", OX_PARSE_OK, 29109},
+    {OX_FORM_CLOCK_S, NULL, "18:25", OX_PARSE_OK, 66300},
+    {OX_FORM_CLOCK_S, NULL, "1825", OX_PARSE_OK, 66300},
+    {OX_FORM_CLOCK_S, NULL, "18", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "18:25:60", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "18:25:4", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "18:25:401", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "18:25:", OX_PARSE_BAD, 0},
+    {OX_FORM_CLOCK_S, NULL, "24:00:00", OX_PARSE_BAD, 0},
 };
 
 static void check_typed(void) {
@@ -129,6 +140,7 @@ static const shown shown_rows[] = {
     {OX_FORM_VARIATION, 1, 0, "0", "0"},
     {OX_FORM_CLOCK, 0, 1105, "18:25", "18:25"},
     {OX_FORM_CLOCK, 0, 0, "00:00", "00:00"},
+    {OX_FORM_CLOCK_S, 0, 66340, "18:25:40", "18:25:40"},
     {OX_FORM_PLAIN, 1, (double)NAN, "", ""},
     {OX_FORM_PLAIN, 1, 1e300, "", ""},
 };
@@ -179,6 +191,7 @@ static const stepped step_rows[] = {
     {OX_FORM_BEARING, 355, 10, 5},   {OX_FORM_BEARING, 5, -10, 355},
     {OX_FORM_BEARING, 359.5, 1, 0.5}, {OX_FORM_BEARING, 0, 1, 1},
     {OX_FORM_CLOCK, 1439, 1, 0},     {OX_FORM_CLOCK, 0, -1, 1439},
+    {OX_FORM_CLOCK_S, 86399, 1, 0},  {OX_FORM_CLOCK_S, 5, -10, 86395},
     {OX_FORM_PLAIN, 100, 1, 101},    {OX_FORM_PLAIN, 400, 1, 400},
     {OX_FORM_PLAIN, 30, -10, 30},    {OX_FORM_VARIATION, 180, 1, 180},
 };

@@ -53,7 +53,8 @@ static void projected_text_is_stronger_still(void **state) {
   const ox_palette *q = ox_palette_get(OX_PALETTE_PROJECTOR);
   const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT,
                          OX_INK_COMPARE_TEXT, OX_INK_AREA};
-  for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
+  for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
+    check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
 }
 
 static void lines_stand_out_on_both_sides(void **state) {
