@@ -62,6 +62,7 @@ struct _OxBoard {
   /* owned */
   OxDocument *document;
   OxPlayer *player;
+  OxOverlays *overlays;
   ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
 
   gboolean projector;
@@ -82,11 +83,16 @@ static ox_picture *current_picture(OxBoard *self) {
   ox_scene scene = {
       .c = ox_document_case(self->document),
       .flight = ox_document_flight(self->document),
-      .title = ox_document_title(self->document),
+      .title = NULL, /* the header bar has it */
       .palette = self->palette,
       .text_scale = 1,
       .layers = OX_LAYER_ALL,
   };
+  if (self->overlays) {
+    scene.compare = ox_overlays_flight(self->overlays, &scene.compare_name);
+    scene.area = ox_overlays_area(self->overlays);
+    scene.spread = ox_overlays_spread(self->overlays);
+  }
   self->picture = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
                                  gtk_widget_get_height(GTK_WIDGET(self)));
   self->counts.layouts++;
@@ -108,8 +114,13 @@ static void draw_moving(OxBoard *self, cairo_t *cr) {
 static void describe(OxBoard *self) {
   char *words = ox_words_describe(ox_document_case(self->document),
                                   ox_document_flight(self->document));
+  char **more = self->overlays ? ox_overlays_sentences(self->overlays) : g_new0(char *, 1);
+  GString *all = g_string_new(words);
+  for (char **at = more; *at; at++) g_string_append_printf(all, " %s", *at);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                 words ? words : "", -1);
+                                 all->str, -1);
+  g_string_free(all, TRUE);
+  g_strfreev(more);
   free(words);
 }
 
@@ -118,7 +129,10 @@ static void document_changed_cb(OxDocument *document, guint what, OxBoard *self)
   describe(self);
 }
 
-static void title_changed_cb(OxBoard *self) { forget_picture(self); }
+static void overlays_changed_cb(OxBoard *self) {
+  forget_picture(self);
+  describe(self);
+}
 
 static void moved_cb(OxBoard *self) { gtk_widget_queue_draw(self->moving); }
 
@@ -166,6 +180,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->moving, gtk_widget_unparent);
   g_clear_object(&self->document);
   g_clear_object(&self->player);
+  g_clear_object(&self->overlays);
   G_OBJECT_CLASS(ox_board_parent_class)->dispose(object);
 }
 
@@ -196,11 +211,16 @@ void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player) {
   self->document = g_object_ref(document);
   self->player = g_object_ref(player);
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
-  g_signal_connect_object(document, "notify::title", G_CALLBACK(title_changed_cb), self,
-                          G_CONNECT_SWAPPED);
   g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
   forget_picture(self);
   describe(self);
+}
+
+void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays) {
+  g_return_if_fail(OX_IS_BOARD(self) && !self->overlays && !self->document);
+  self->overlays = g_object_ref(overlays);
+  g_signal_connect_object(overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
+                          G_CONNECT_SWAPPED);
 }
 
 void ox_board_set_projector(OxBoard *self, gboolean projector) {

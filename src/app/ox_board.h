@@ -9,6 +9,7 @@
 #include <gtk/gtk.h>
 
 #include "ox_document.h"
+#include "ox_overlays.h"
 #include "ox_player.h"
 #include "oxbow/picture.h"
 
@@ -19,6 +20,8 @@ G_DECLARE_FINAL_TYPE(OxBoard, ox_board, OX, BOARD, GtkWidget)
 
 /* Both are needed before the board draws; it holds a reference to each. */
 void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player);
+/* What is laid over the picture; it holds a reference. Comes before the model. */
+void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays);
 /* The projector's palette, or else the light or the dark one, as the window's own text is dark or
  * light. */
 void ox_board_set_projector(OxBoard *self, gboolean projector);

@@ -9,6 +9,7 @@
 
 G_DEFINE_FINAL_TYPE(OxWindow, ox_window, GTK_TYPE_APPLICATION_WINDOW)
 
+#define WIDE_ENOUGH 1100 /* for inputs, board and working side by side */
 #define TITLE_BYTES (OX_LESSON_TITLE_BYTES + 64)
 
 static void show_title(OxWindow *self) {
@@ -22,6 +23,7 @@ static void show_title(OxWindow *self) {
 static void document_changed_cb(OxDocument *document, guint what, OxWindow *self) {
   if (what & OX_DOCUMENT_LESSON) show_title(self);
   ox_window_update_actions(self);
+  ox_window_update_overlays(self);
 }
 
 static void inputs_done_cb(OxWindow *self) { gtk_widget_grab_focus(GTK_WIDGET(self->board)); }
@@ -30,6 +32,28 @@ static gboolean close_request(GtkWindow *window) {
   OxWindow *self = OX_WINDOW(window);
   ox_window_leave(self, OX_THEN_CLOSE);
   return TRUE; /* closed from there */
+}
+
+/* In a narrow window the board needs the room of the working, which F9 brings back. */
+static void fold_when_narrow(OxWindow *self) {
+  int width, height;
+  GdkRectangle screen;
+  GdkSurface *surface = gtk_native_get_surface(GTK_NATIVE(self));
+  GdkMonitor *monitor =
+      gdk_display_get_monitor_at_surface(gdk_surface_get_display(surface), surface);
+  gtk_window_get_default_size(GTK_WINDOW(self), &width, &height);
+  if (monitor) {
+    gdk_monitor_get_geometry(monitor, &screen);
+    width = MIN(width, screen.width);
+  }
+  if (width < WIDE_ENOUGH)
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "working",
+                                       g_variant_new_boolean(FALSE));
+}
+
+static void realize(GtkWidget *widget) {
+  GTK_WIDGET_CLASS(ox_window_parent_class)->realize(widget);
+  fold_when_narrow(OX_WINDOW(widget));
 }
 
 static void dispose(GObject *object) {
@@ -45,6 +69,8 @@ static void finalize(GObject *object) {
   OxWindow *self = OX_WINDOW(object);
   g_clear_object(&self->document);
   g_clear_object(&self->player);
+  g_clear_object(&self->overlays);
+  g_clear_object(&self->comparisons);
   G_OBJECT_CLASS(ox_window_parent_class)->finalize(object);
 }
 
@@ -52,6 +78,7 @@ static void ox_window_class_init(OxWindowClass *class) {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
   G_OBJECT_CLASS(class)->dispose = dispose;
   G_OBJECT_CLASS(class)->finalize = finalize;
+  widget_class->realize = realize;
   GTK_WINDOW_CLASS(class)->close_request = close_request;
   g_type_ensure(OX_TYPE_BOARD);
   g_type_ensure(OX_TYPE_CASE_BAR);
@@ -70,6 +97,7 @@ static void ox_window_class_init(OxWindowClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxWindow, open_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, save_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, show_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, menu_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, caution);
 }
@@ -95,7 +123,9 @@ static void connect_document(OxWindow *self) {
   ox_case_bar_set_document(self->case_bar, self->document);
   ox_inputs_panel_set_document(self->inputs, self->document);
   ox_transport_set_model(self->transport, self->document, self->player);
+  ox_board_set_overlays(self->board, self->overlays);
   ox_board_set_model(self->board, self->document, self->player);
+  ox_working_panel_set_overlays(self->working, self->overlays);
   ox_working_panel_set_document(self->working, self->document);
   g_signal_connect_object(self->inputs, "done", G_CALLBACK(inputs_done_cb), self,
                           G_CONNECT_SWAPPED);
@@ -103,6 +133,7 @@ static void connect_document(OxWindow *self) {
 
 static void ox_window_init(OxWindow *self) {
   self->document = ox_document_new();
+  self->overlays = ox_overlays_new(self->document); /* hears of a change before the board does */
   self->player = ox_player_new();
   ox_document_take(self->document, ox_demo_lesson(), NULL);
   gtk_widget_init_template(GTK_WIDGET(self));
@@ -110,7 +141,9 @@ static void ox_window_init(OxWindow *self) {
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->caution), ox_words_caution());
   set_label(self->working_button, "Working Panel");
   set_label(GTK_WIDGET(self->menu_button), "Main Menu");
+  set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
   ox_window_add_actions(self);
+  ox_window_add_overlays(self);
   add_help_overlay(self);
   connect_document(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
@@ -118,6 +151,7 @@ static void ox_window_init(OxWindow *self) {
   ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   show_title(self);
   ox_window_update_actions(self);
+  ox_window_update_overlays(self);
   gtk_window_set_focus(GTK_WINDOW(self), GTK_WIDGET(self->board));
 }
 
@@ -142,5 +176,11 @@ OxBoard *ox_window_board(OxWindow *self) { return self->board; }
 OxInputsPanel *ox_window_inputs(OxWindow *self) { return self->inputs; }
 
 OxTransport *ox_window_transport(OxWindow *self) { return self->transport; }
+
+OxOverlays *ox_window_overlays(OxWindow *self) { return self->overlays; }
+
+GMenuModel *ox_window_show_menu(OxWindow *self) {
+  return gtk_menu_button_get_menu_model(self->show_button);
+}
 
 OxWorkingPanel *ox_window_working(OxWindow *self) { return self->working; }

@@ -8,6 +8,7 @@
 #include "ox_case_bar.h"
 #include "ox_document.h"
 #include "ox_inputs_panel.h"
+#include "ox_overlays.h"
 #include "ox_player.h"
 #include "ox_transport.h"
 #include "ox_working_panel.h"
@@ -42,6 +43,8 @@ OxBoard *ox_window_board(OxWindow *self);
 OxInputsPanel *ox_window_inputs(OxWindow *self);
 OxTransport *ox_window_transport(OxWindow *self);
 OxWorkingPanel *ox_window_working(OxWindow *self);
+OxOverlays *ox_window_overlays(OxWindow *self);
+GMenuModel *ox_window_show_menu(OxWindow *self);
 
 G_END_DECLS
 

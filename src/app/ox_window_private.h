@@ -20,12 +20,15 @@ struct _OxWindow {
   OxWorkingPanel *working;
   GtkWidget *header, *left, *working_side;
   GtkWidget *open_button, *save_button, *working_button;
-  GtkMenuButton *menu_button;
+  GtkMenuButton *show_button, *menu_button;
   GtkLabel *caution;
 
   /* owned */
   OxDocument *document;
   OxPlayer *player;
+  OxOverlays *overlays;
+  GMenu *comparisons; /* the section of the menu that goes by the case */
+  guint comparisons_offered; /* bits 1 << ox_mistake, and one that is always set */
   GtkNativeDialog *chooser; /* the file chooser on screen */
   char *pending_path;       /* waits for "replace?" */
 
@@ -36,6 +39,10 @@ struct _OxWindow {
 /* ox_window_actions.c */
 void ox_window_add_actions(OxWindow *self);
 void ox_window_update_actions(OxWindow *self);
+
+/* ox_window_overlays.c */
+void ox_window_add_overlays(OxWindow *self);
+void ox_window_update_overlays(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

@@ -15,14 +15,15 @@ struct _OxWorkingPanel {
   /* template children */
   GtkWidget *box;
   GtkToggleButton *formulas;
-  GtkBox *advice_box, *row_box;
+  GtkBox *overlay_box, *advice_box, *row_box;
 
   /* owned */
   OxDocument *document;
+  OxOverlays *overlays;
   GPtrArray *rows;   /* OxWorkingRow, borrowed from row_box */
   GPtrArray *advice; /* the label of each advisory, borrowed from advice_box */
 
-  size_t row_count, advice_count;
+  size_t row_count, advice_count, overlay_count;
   guint fill_count;
 };
 
@@ -66,6 +67,25 @@ static void show_advice(OxWorkingPanel *self, const ox_case *c, const ox_flight 
   gtk_widget_set_visible(GTK_WIDGET(self->advice_box), self->advice_count > 0);
 }
 
+/* Few and seldom: made anew each time. */
+static void show_overlays(OxWorkingPanel *self) {
+  char **sentences = self->overlays ? ox_overlays_sentences(self->overlays) : g_new0(char *, 1);
+  for (GtkWidget *at; (at = gtk_widget_get_first_child(GTK_WIDGET(self->overlay_box)));)
+    gtk_box_remove(self->overlay_box, at);
+  self->overlay_count = 0;
+  for (char **at = sentences; *at; at++, self->overlay_count++) {
+    GtkWidget *label = gtk_label_new(*at);
+    gtk_label_set_xalign(GTK_LABEL(label), 0);
+    gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
+    gtk_label_set_max_width_chars(GTK_LABEL(label), 34);
+    gtk_widget_add_css_class(label, "overlay");
+    gtk_box_append(self->overlay_box, label);
+  }
+  gtk_widget_set_visible(GTK_WIDGET(self->overlay_box), self->overlay_count > 0);
+  g_strfreev(sentences);
+}
+
 static void show_rows(OxWorkingPanel *self, const ox_case *c, const ox_flight *flight) {
   ox_working working = ox_working_make(c, flight);
   const char *group = NULL;
@@ -92,6 +112,7 @@ static void document_changed_cb(OxDocument *document, guint what, OxWorkingPanel
   const ox_case *c = ox_document_case(document);
   const ox_flight *flight = ox_document_flight(document);
   self->fill_count++;
+  show_overlays(self);
   show_advice(self, c, flight);
   show_rows(self, c, flight);
 }
@@ -108,6 +129,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->rows, g_ptr_array_unref);
   g_clear_pointer(&self->advice, g_ptr_array_unref);
   g_clear_object(&self->document);
+  g_clear_object(&self->overlays);
   G_OBJECT_CLASS(ox_working_panel_parent_class)->dispose(object);
 }
 
@@ -118,6 +140,7 @@ static void ox_working_panel_class_init(OxWorkingPanelClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, box);
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, formulas);
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, advice_box);
+  gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, overlay_box);
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, row_box);
   gtk_widget_class_bind_template_callback(widget_class, formulas_toggled_cb);
   gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
@@ -136,6 +159,15 @@ void ox_working_panel_set_document(OxWorkingPanel *self, OxDocument *document) {
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
   document_changed_cb(document, OX_DOCUMENT_CASE, self);
 }
+
+void ox_working_panel_set_overlays(OxWorkingPanel *self, OxOverlays *overlays) {
+  g_return_if_fail(OX_IS_WORKING_PANEL(self) && !self->overlays && !self->document);
+  self->overlays = g_object_ref(overlays);
+  g_signal_connect_object(overlays, "changed", G_CALLBACK(show_overlays), self,
+                          G_CONNECT_SWAPPED);
+}
+
+size_t ox_working_panel_overlay_count(OxWorkingPanel *self) { return self->overlay_count; }
 
 size_t ox_working_panel_row_count(OxWorkingPanel *self) { return self->row_count; }
 

@@ -161,7 +161,7 @@ static void crossings_of_crossings_end_at_once(void **state) {
   assert_int_equal(add(at("P0", 40, 10)), OX_OK);
   assert_int_equal(add(at("P1", 40, 11)), OX_OK);
   for (int i = 2; i < OX_POINTS_MAX; i++) {
-    char name[8], a[8], b[8];
+    char name[16], a[16], b[16];
     snprintf(name, sizeof name, "P%d", i);
     snprintf(a, sizeof a, "P%d", i - 2);
     snprintf(b, sizeof b, "P%d", i - 1);
