@@ -107,7 +107,7 @@ void ox_layer_area(const ox_picture *p, cairo_t *cr) {
 /* --- the band of a spread ------------------------------------------------------------------ */
 
 static const double LEAST_SHARE = 0.05; /* of the runs, as the legend says */
-static const double LEAST_ALPHA = 0.35;
+static const double LEAST_ALPHA = 0.35, RIM_ALPHA = 6.0 / 255.0;
 
 /* The mean over a cell and its neighbours, near ones counting more: the scatter of the count
  * itself is not to be seen. */
@@ -123,37 +123,65 @@ static double smooth_count(const ox_spread *s, int row, int column) {
   return sum;
 }
 
-/* A premultiplied pixel for a share of the runs. */
-static uint32_t shade(const ox_rgb *ink, double share) {
+/* How strong the band is, 0 to 255, for a share of the runs. */
+static unsigned char strength(double share) {
   if (share < LEAST_SHARE) return 0;
-  double strength = sqrt(fmin((share - LEAST_SHARE) / (1.0 - LEAST_SHARE), 1.0));
-  double alpha = LEAST_ALPHA + (1.0 - LEAST_ALPHA) * strength;
+  double more = sqrt(fmin((share - LEAST_SHARE) / (1.0 - LEAST_SHARE), 1.0));
+  return (unsigned char)lround(255.0 * (LEAST_ALPHA + (1.0 - LEAST_ALPHA) * more));
+}
+
+static unsigned char strongest_about(const unsigned char *band, int row, int column) {
+  unsigned char most = 0;
+  for (int r = row - 1; r <= row + 1; r++)
+    for (int c = column - 1; c <= column + 1; c++)
+      if (r >= 0 && c >= 0 && r < OX_SPREAD_CELLS && c < OX_SPREAD_CELLS &&
+          band[r * OX_SPREAD_CELLS + c] > most)
+        most = band[r * OX_SPREAD_CELLS + c];
+  return most;
+}
+
+static uint32_t premultiplied(const ox_rgb *ink, double alpha) {
   uint32_t a = (uint32_t)lround(255.0 * alpha), r = (uint32_t)lround(255.0 * alpha * ink->r);
   uint32_t g = (uint32_t)lround(255.0 * alpha * ink->g);
   return a << 24 | r << 16 | g << 8 | (uint32_t)lround(255.0 * alpha * ink->b);
+}
+
+/* A PDF smooths colour and transparency apart, so that the black of what is wholly transparent
+ * would show as a dark rim: cells next to the band get its colour, too weak to be seen. */
+static void fill_surface(cairo_surface_t *surface, const unsigned char *band, const ox_rgb *ink) {
+  for (int row = 0; row < OX_SPREAD_CELLS; row++) {
+    unsigned char *bytes = cairo_image_surface_get_data(surface);
+    int stride = cairo_image_surface_get_stride(surface);
+    uint32_t *pixels = (uint32_t *)(void *)(bytes + row * stride);
+    for (int column = 0; column < OX_SPREAD_CELLS; column++) {
+      double alpha = band[row * OX_SPREAD_CELLS + column] / 255.0;
+      if (alpha == 0.0 && strongest_about(band, row, column) > 0) alpha = RIM_ALPHA;
+      pixels[column] = premultiplied(ink, alpha);
+    }
+  }
+  cairo_surface_mark_dirty(surface);
 }
 
 void ox_build_spread(ox_picture *p) {
   const ox_spread *s = p->scene.spread;
   if (!s || !s->cells || s->runs == 0) return;
   if (!(s->cell_nm > 0.0) || !isfinite(s->cell_nm)) return;
-  cairo_surface_t *surface =
-      cairo_image_surface_create(CAIRO_FORMAT_ARGB32, OX_SPREAD_CELLS, OX_SPREAD_CELLS);
+  unsigned char band[OX_SPREAD_CELLS * OX_SPREAD_CELLS]; /* rows from the north */
   bool any = false;
-  unsigned char *data = cairo_image_surface_get_data(surface); /* NULL: no memory */
-  for (int y = 0; data && y < OX_SPREAD_CELLS; y++) {
-    uint32_t *row = (uint32_t *)(void *)(data + y * cairo_image_surface_get_stride(surface));
-    for (int x = 0; x < OX_SPREAD_CELLS; x++) {
-      double share = smooth_count(s, OX_SPREAD_CELLS - 1 - y, x) / (double)s->runs;
-      row[x] = shade(&p->palette->ink[OX_INK_BAND], share);
-      any = any || row[x] != 0;
+  for (int row = 0; row < OX_SPREAD_CELLS; row++)
+    for (int column = 0; column < OX_SPREAD_CELLS; column++) {
+      double runs = smooth_count(s, OX_SPREAD_CELLS - 1 - row, column);
+      band[row * OX_SPREAD_CELLS + column] = strength(runs / (double)s->runs);
+      any = any || band[row * OX_SPREAD_CELLS + column] > 0;
     }
+  if (!any) return;
+  p->spread = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, OX_SPREAD_CELLS, OX_SPREAD_CELLS);
+  if (cairo_surface_status(p->spread) == CAIRO_STATUS_SUCCESS) {
+    fill_surface(p->spread, band, &p->palette->ink[OX_INK_BAND]);
+    return;
   }
-  cairo_surface_mark_dirty(surface);
-  if (any)
-    p->spread = surface;
-  else
-    cairo_surface_destroy(surface);
+  cairo_surface_destroy(p->spread); /* out of memory: no band */
+  p->spread = NULL;
 }
 
 void ox_layer_spread(const ox_picture *p, cairo_t *cr) {

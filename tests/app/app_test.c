@@ -92,6 +92,15 @@ GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label) {
   return NULL;
 }
 
+GtkWidget *app_test_find_label(GtkWidget *top, const char *text) {
+  if (GTK_IS_LABEL(top) && strcmp(gtk_label_get_text(GTK_LABEL(top)), text) == 0) return top;
+  for (GtkWidget *at = gtk_widget_get_first_child(top); at; at = gtk_widget_get_next_sibling(at)) {
+    GtkWidget *found = app_test_find_label(at, text);
+    if (found) return found;
+  }
+  return NULL;
+}
+
 GtkWidget *app_test_dialog(void) {
   GListModel *toplevels = gtk_window_get_toplevels();
   for (guint i = 0; i < g_list_model_get_n_items(toplevels); i++) {

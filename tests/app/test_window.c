@@ -31,6 +31,8 @@ static void it_opens_with_the_demo_lesson_and_fits_in_1024_by_600(void **state) 
   assert_null(ox_document_path(ox_window_document(window)));
   assert_false(ox_document_modified(ox_window_document(window)));
   assert_true(ox_window_is_pristine(window));
+  g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
+  app_test_spin_ms(200);
   gtk_widget_measure(GTK_WIDGET(window), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
   gtk_widget_measure(GTK_WIDGET(window), GTK_ORIENTATION_VERTICAL, 1024, &height, NULL, NULL,
                      NULL);
@@ -46,6 +48,7 @@ static void it_opens_with_the_demo_lesson_and_fits_in_1024_by_600(void **state) 
 static void no_case_of_the_demo_needs_more_room(void **state) {
   OxWindow *window = app_test_window(NULL);
   OxDocument *document = ox_window_document(window);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
   for (size_t i = 0; i < ox_document_case_count(document); i++) {
     int width, height;
     ox_document_select(document, i);
@@ -230,6 +233,8 @@ static void another_name_of_the_case_is_in_the_list_of_cases(void **state) {
 
 static void f9_folds_the_working_away_and_the_board_takes_its_room(void **state) {
   OxWindow *window = app_test_window(NULL);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
+  app_test_spin_ms(200);
   GtkWidget *board = GTK_WIDGET(ox_window_board(window));
   int before = gtk_widget_get_width(board);
   g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
@@ -256,6 +261,30 @@ static void the_board_is_dark_in_a_dark_window_and_follows_the_projector(void **
   app_test_close(window);
 }
 
+static gboolean working_open_at(int width) {
+  OxWindow *window = ox_window_new(NULL);
+  gtk_window_set_default_size(GTK_WINDOW(window), width, 600);
+  gtk_window_present(GTK_WINDOW(window));
+  app_test_spin_ms(100);
+  gboolean open = gtk_widget_is_visible(GTK_WIDGET(ox_window_working(window)));
+  GtkWidget *button = app_test_find_button(GTK_WIDGET(window), "sidebar-show-right-symbolic");
+  gboolean pressed = gtk_toggle_button_get_active(GTK_TOGGLE_BUTTON(button));
+  app_test_close(window);
+  assert_int_equal(open, pressed);
+  return open;
+}
+
+static void the_working_starts_folded_in_a_window_narrower_than_1100(void **state) {
+  GdkRectangle screen;
+  GListModel *monitors = gdk_display_get_monitors(gdk_display_get_default());
+  GdkMonitor *monitor = g_list_model_get_item(monitors, 0);
+  gdk_monitor_get_geometry(monitor, &screen);
+  g_object_unref(monitor);
+  assert_false(working_open_at(1024));
+  assert_false(working_open_at(1099));
+  assert_int_equal(working_open_at(1100), screen.width >= 1100);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_template_instantiates_and_finalises),
@@ -271,6 +300,7 @@ int main(void) {
       cmocka_unit_test(a_name_must_be_one_line_and_not_empty),
       cmocka_unit_test(another_name_of_the_case_is_in_the_list_of_cases),
       cmocka_unit_test(f9_folds_the_working_away_and_the_board_takes_its_room),
+      cmocka_unit_test(the_working_starts_folded_in_a_window_narrower_than_1100),
       cmocka_unit_test(the_board_is_dark_in_a_dark_window_and_follows_the_projector),
   };
   return cmocka_run_group_tests_name("window", tests, app_test_init, NULL);

@@ -311,7 +311,7 @@ static void the_band_lies_where_the_runs_went(void **state) {
     ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
     canvas k = draw_on_canvas(p, WIDTH, HEIGHT);
     ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
-    const int far = 35;
+    int far = (int)(3.5 * spread.cell_nm * p->view.dev_per_nm); /* clear of the soft edge */
     assert_int_equal(pixel(k, (int)fix.x + far, (int)fix.y - far), packed(p, OX_INK_BAND));
     uint32_t board = packed(p, OX_INK_BOARD);
     assert_int_equal(pixel(k, (int)fix.x - far, (int)fix.y - far), board);
@@ -338,7 +338,8 @@ static void cells_of_fewer_than_one_in_twenty_runs_are_left_out(void **state) {
     ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
     canvas k = draw_on_canvas(p, WIDTH, HEIGHT);
     ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
-    uint32_t v = pixel(k, (int)fix.x + 35, (int)fix.y - 35);
+    int far = (int)(3.5 * spread.cell_nm * p->view.dev_per_nm);
+    uint32_t v = pixel(k, (int)fix.x + far, (int)fix.y - far);
     assert_int_equal(v != 0xffffff, rows[i].shown);
     if (rows[i].shown) assert_true((v >> 16) < (before >> 16)); /* the more, the stronger */
     if (rows[i].shown) before = v;
