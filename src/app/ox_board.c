@@ -114,13 +114,12 @@ static void draw_moving(OxBoard *self, cairo_t *cr) {
 static void describe(OxBoard *self) {
   char *words = ox_words_describe(ox_document_case(self->document),
                                   ox_document_flight(self->document));
-  char **more = self->overlays ? ox_overlays_sentences(self->overlays) : g_new0(char *, 1);
+  const char *const *more = self->overlays ? ox_overlays_sentences(self->overlays) : NULL;
   GString *all = g_string_new(words);
-  for (char **at = more; *at; at++) g_string_append_printf(all, " %s", *at);
+  for (const char *const *at = more; at && *at; at++) g_string_append_printf(all, " %s", *at);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                  all->str, -1);
   g_string_free(all, TRUE);
-  g_strfreev(more);
   free(words);
 }
 

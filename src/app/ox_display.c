@@ -18,7 +18,7 @@ static const struct {
     {"hold.leg.end", (const char *const[]){"Outbound end", "Inbound length", NULL}},
     {"hold.ends", (const char *const[]){"After circuits", "Once inbound", "At altitude",
                                         "At the EFC", NULL}},
-    {"aircraft.turn_by", (const char *const[]){"At most", "Always", NULL}},
+    {"aircraft.turn_by", (const char *const[]){"Lesser bank", "Bank limit", NULL}},
     {"technique.timing", (const char *const[]){"Inbound leg", "Outbound leg", NULL}},
     {"technique.clock",
      (const char *const[]){"Abeam or level", "Abeam the fix", "Wings level", NULL}},

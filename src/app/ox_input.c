@@ -93,7 +93,7 @@ static const ox_input inputs[] = {
     FIELD(OX_GROUP_AIRCRAFT, "aircraft.max_bank_deg", "_Bank limit",
           "The turn is flown at the rate of turn or at this bank, whichever is less bank",
           OX_FORM_PLAIN, "°", DEG, 1, 1, 5),
-    PICK(OX_GROUP_AIRCRAFT, "aircraft.turn_by", "Turn by ban_k",
+    PICK(OX_GROUP_AIRCRAFT, "aircraft.turn_by", "Ban_k flown",
          "The lesser bank of the rate of turn and the bank limit, or the bank limit always"),
 
     WIND("wind.from_deg", "_Wind from", "The direction the wind comes from", OX_FORM_BEARING, "°",

@@ -1,39 +1,59 @@
 /* What the comparison with the exact hold and the spread say in figures. */
 #include "ox_overlay_words.h"
 
+#include <string.h>
+
 #include <glib.h>
 
 #include "ox_number_text.h"
 #include "oxbow/words.h"
 
-char *ox_overlay_words_exact(const ox_case *c, const ox_flight *flight) {
-  ox_comparison comparison = ox_comparison_make(c, flight);
-  GString *text = g_string_new("Compared with the exact hold. ");
+/* "Last circuit: outbound time 1:00, exact 0:47 (13 s longer); ..." of the rows that differ. */
+static size_t append_differences(GString *text, const ox_comparison *comparison) {
   const char *which = NULL;
-  if (comparison.none) g_string_append(text, comparison.none);
-  for (size_t i = 0; i < comparison.count; i++) {
-    const ox_comparison_row *row = &comparison.rows[i];
+  size_t told = 0;
+  for (size_t i = 0; i < comparison->count; i++) {
+    const ox_comparison_row *row = &comparison->rows[i];
+    if (strcmp(row->difference, "none") == 0) continue;
     if (g_strcmp0(which, row->which) != 0)
-      g_string_append_printf(text, "%s%s:", i > 0 ? ". " : "", row->which);
+      g_string_append_printf(text, "%s%s:", told > 0 ? ". " : "", row->which);
     else
       g_string_append_c(text, ';');
     which = row->which;
-    char *quantity = g_strdup(row->quantity);
-    quantity[0] = g_ascii_tolower(quantity[0]);
-    g_string_append_printf(text, " %s %s, exact %s (%s)", quantity, row->flown, row->exact,
-                           row->difference);
-    g_free(quantity);
+    told++;
+    g_string_append_printf(text, " %c%s %s, exact %s (%s)", g_ascii_tolower(row->quantity[0]),
+                           row->quantity + 1, row->flown, row->exact, row->difference);
   }
-  if (comparison.count > 0) g_string_append_c(text, '.');
+  return told;
+}
+
+char *ox_overlay_words_exact(const ox_case *c, const ox_flight *flight) {
+  ox_comparison comparison = ox_comparison_make(c, flight);
+  GString *text = g_string_new("Compared with the exact hold. ");
+  if (comparison.none)
+    g_string_append(text, comparison.none);
+  else if (comparison.is_exact)
+    g_string_append(text, "The technique of this case is the exact hold: there is no difference.");
+  else
+    g_string_append(text, append_differences(text, &comparison) > 0 ? "." : "No difference.");
   ox_comparison_clear(&comparison);
   return g_string_free(text, FALSE);
 }
 
+/* With a minus sign as wide as the figures, not a hyphen. */
+static void append_nm(GString *text, double nm) {
+  char figures[OX_NUMBER_TEXT_BYTES];
+  ox_number_format(figures, OX_FORM_PLAIN, 2, nm);
+  g_string_append_printf(text, "%s%s", *figures == '-' ? "\u2212" : "",
+                         *figures == '-' ? figures + 1 : figures);
+}
+
 static void append_range_nm(GString *text, const char *what, const ox_scatter *scatter) {
-  char low[OX_NUMBER_TEXT_BYTES], high[OX_NUMBER_TEXT_BYTES];
-  ox_number_format(low, OX_FORM_PLAIN, 2, scatter->low);
-  ox_number_format(high, OX_FORM_PLAIN, 2, scatter->high);
-  g_string_append_printf(text, "; %s %s to %s NM", what, low, high);
+  g_string_append_printf(text, "; %s ", what);
+  append_nm(text, scatter->low);
+  g_string_append(text, " to ");
+  append_nm(text, scatter->high);
+  g_string_append(text, " NM");
 }
 
 char *ox_overlay_words_spread(const ox_spread *spread, unsigned runs) {

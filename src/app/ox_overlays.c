@@ -21,6 +21,7 @@ struct _OxOverlays {
   ox_flight *flight; /* compared with */
   ox_area area;
   ox_spread spread;
+  char **sentences; /* NULL: to be put together */
 
   int compare;
   gboolean area_shown, spread_shown;
@@ -34,7 +35,10 @@ static guint changed_signal;
 
 G_DEFINE_FINAL_TYPE(OxOverlays, ox_overlays, G_TYPE_OBJECT)
 
-static void emit_changed(OxOverlays *self) { g_signal_emit(self, changed_signal, 0); }
+static void emit_changed(OxOverlays *self) {
+  g_clear_pointer(&self->sentences, g_strfreev);
+  g_signal_emit(self, changed_signal, 0);
+}
 
 /* ---- the spread, on its thread ---------------------------------------------------------- */
 
@@ -98,6 +102,7 @@ static void case_changed_cb(OxDocument *document, guint what, OxOverlays *self) 
   self->case_number++;
   self->flight_made = self->area_made = self->spread_made = FALSE;
   ox_spread_free(&self->spread);
+  g_clear_pointer(&self->sentences, g_strfreev);
   start_spread(self);
 }
 
@@ -105,6 +110,7 @@ static void finalize(GObject *object) {
   OxOverlays *self = OX_OVERLAYS(object);
   g_clear_object(&self->document);
   g_free(self->flight);
+  g_strfreev(self->sentences);
   ox_spread_free(&self->spread);
   G_OBJECT_CLASS(ox_overlays_parent_class)->finalize(object);
 }
@@ -204,7 +210,7 @@ const ox_spread *ox_overlays_spread(OxOverlays *self) {
   return self->spread_shown && self->spread_made && self->spread.cells ? &self->spread : NULL;
 }
 
-char **ox_overlays_sentences(OxOverlays *self) {
+static char **put_together(OxOverlays *self) {
   GPtrArray *all = g_ptr_array_new();
   char text[SENTENCE_BYTES];
   const ox_case *c = ox_document_case(self->document);
@@ -223,6 +229,14 @@ char **ox_overlays_sentences(OxOverlays *self) {
     g_ptr_array_add(all, ox_overlay_words_spread(ox_overlays_spread(self), OX_SPREAD_RUNS));
   g_ptr_array_add(all, NULL);
   return (char **)g_ptr_array_free(all, FALSE);
+}
+
+const char *const *ox_overlays_sentences(OxOverlays *self) {
+  if (!self->sentences) {
+    self->sentences = put_together(self);
+    self->counts.sentences++;
+  }
+  return (const char *const *)self->sentences;
 }
 
 ox_overlay_counts ox_overlays_get_counts(OxOverlays *self) { return self->counts; }

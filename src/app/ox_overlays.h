@@ -42,12 +42,13 @@ const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name);
 const ox_area *ox_overlays_area(OxOverlays *self);
 const ox_spread *ox_overlays_spread(OxOverlays *self); /* NULL as well while it is being flown */
 
-/* What the overlays say, a paragraph for each; freed with g_strfreev, empty when none is on. */
-char **ox_overlays_sentences(OxOverlays *self);
+/* What the overlays say, a paragraph for each, NULL-terminated; empty when none is on. Belongs to
+ * the overlays as above. */
+const char *const *ox_overlays_sentences(OxOverlays *self);
 
 /* How often each was computed: for tests. */
 typedef struct {
-  guint flights, areas, spreads;
+  guint flights, areas, spreads, sentences;
 } ox_overlay_counts;
 ox_overlay_counts ox_overlays_get_counts(OxOverlays *self);
 

@@ -69,11 +69,11 @@ static void show_advice(OxWorkingPanel *self, const ox_case *c, const ox_flight 
 
 /* Few and seldom: made anew each time. */
 static void show_overlays(OxWorkingPanel *self) {
-  char **sentences = self->overlays ? ox_overlays_sentences(self->overlays) : g_new0(char *, 1);
-  for (GtkWidget *at; (at = gtk_widget_get_first_child(GTK_WIDGET(self->overlay_box)));)
-    gtk_box_remove(self->overlay_box, at);
+  const char *const *at = self->overlays ? ox_overlays_sentences(self->overlays) : NULL;
+  for (GtkWidget *old; (old = gtk_widget_get_first_child(GTK_WIDGET(self->overlay_box)));)
+    gtk_box_remove(self->overlay_box, old);
   self->overlay_count = 0;
-  for (char **at = sentences; *at; at++, self->overlay_count++) {
+  for (; at && *at; at++, self->overlay_count++) {
     GtkWidget *label = gtk_label_new(*at);
     gtk_label_set_xalign(GTK_LABEL(label), 0);
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
@@ -83,7 +83,6 @@ static void show_overlays(OxWorkingPanel *self) {
     gtk_box_append(self->overlay_box, label);
   }
   gtk_widget_set_visible(GTK_WIDGET(self->overlay_box), self->overlay_count > 0);
-  g_strfreev(sentences);
 }
 
 static void show_rows(OxWorkingPanel *self, const ox_case *c, const ox_flight *flight) {

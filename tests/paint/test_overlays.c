@@ -25,6 +25,8 @@ static void canvas_end(canvas k) {
 }
 
 static uint32_t pixel(canvas k, int x, int y) {
+  assert_in_range(x, 0, cairo_image_surface_get_width(k.surface) - 1);
+  assert_in_range(y, 0, cairo_image_surface_get_height(k.surface) - 1);
   const unsigned char *row = cairo_image_surface_get_data(k.surface) +
                              (ptrdiff_t)y * cairo_image_surface_get_stride(k.surface);
   uint32_t value;
@@ -290,13 +292,13 @@ static void an_area_of_any_size_leaves_the_context_well(void **state) {
 
 static uint32_t cells[OX_SPREAD_CELLS * OX_SPREAD_CELLS];
 
-/* A grid of 19.2 NM about the fix; the given share of 1000 runs in its north-eastern quarter. */
+/* A grid of 7.68 NM about the fix; the given share of 1000 runs in its north-eastern quarter. */
 static ox_spread quarter(uint32_t runs_there) {
   memset(cells, 0, sizeof cells);
   for (int row = OX_SPREAD_CELLS / 2; row < OX_SPREAD_CELLS; row++)
     for (int column = OX_SPREAD_CELLS / 2; column < OX_SPREAD_CELLS; column++)
       cells[row * OX_SPREAD_CELLS + column] = runs_there;
-  return (ox_spread){.runs = 1000, .cell_nm = 0.1, .origin_nm = {-9.6, -9.6}, .cells = cells};
+  return (ox_spread){.runs = 1000, .cell_nm = 0.04, .origin_nm = {-3.84, -3.84}, .cells = cells};
 }
 
 static void the_band_lies_where_the_runs_went(void **state) {
