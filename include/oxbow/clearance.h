@@ -1,7 +1,8 @@
 /* Holding clearances: from the words to a case, and from a case back to words.
  *
  * Reading allocates nothing and keeps nothing (it takes about 100 KB of stack); saying returns
- * malloc'd strings that belong to the caller, NULL when memory is out. No function depends on the locale. */
+ * malloc'd strings that belong to the caller, NULL when memory is out. No function depends on the
+ * locale. */
 #ifndef OXBOW_CLEARANCE_H
 #define OXBOW_CLEARANCE_H
 

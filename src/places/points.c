@@ -48,7 +48,7 @@ static ox_status station_of(search *s, const char *name, ox_station *out, double
 
 static ox_status on_radial(search *s, const ox_point *p, ox_latlon *out) {
   ox_station from;
-  double elevation_ft, ground_nm = p->nm;
+  double elevation_ft = 0.0, ground_nm = p->nm;
   char why[OX_REMARK_BYTES];
   if (station_of(s, p->from, &from, &elevation_ft) == OX_ERROR) return OX_ERROR;
   if ((p->dme && ox_slant_to_ground_nm(p->nm, elevation_ft, p->altitude_ft, &ground_nm, why,
