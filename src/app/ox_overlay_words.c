@@ -8,21 +8,15 @@
 #include "ox_number_text.h"
 #include "oxbow/words.h"
 
-/* "Last circuit: outbound time 1:00, exact 0:47 (13 s longer); ..." of the rows that differ. */
+/* A line for each quantity that differs in the last circuit, which comes first. */
 static size_t append_differences(GString *text, const ox_comparison *comparison) {
-  const char *which = NULL;
   size_t told = 0;
   for (size_t i = 0; i < comparison->count; i++) {
     const ox_comparison_row *row = &comparison->rows[i];
+    if (row->circuit != comparison->rows[0].circuit) break;
     if (strcmp(row->difference, "none") == 0) continue;
-    if (g_strcmp0(which, row->which) != 0)
-      g_string_append_printf(text, "%s%s:", told > 0 ? ". " : "", row->which);
-    else
-      g_string_append_c(text, ';');
-    which = row->which;
-    told++;
-    g_string_append_printf(text, " %c%s %s, exact %s (%s)", g_ascii_tolower(row->quantity[0]),
-                           row->quantity + 1, row->flown, row->exact, row->difference);
+    if (told++ == 0) g_string_append_printf(text, "%s:", row->which);
+    g_string_append_printf(text, "\n%s %s, exact %s", row->quantity, row->flown, row->exact);
   }
   return told;
 }
@@ -34,8 +28,8 @@ char *ox_overlay_words_exact(const ox_case *c, const ox_flight *flight) {
     g_string_append(text, comparison.none);
   else if (comparison.is_exact)
     g_string_append(text, "The technique of this case is the exact hold: there is no difference.");
-  else
-    g_string_append(text, append_differences(text, &comparison) > 0 ? "." : "No difference.");
+  else if (append_differences(text, &comparison) == 0)
+    g_string_append(text, "No difference in the last circuit.");
   ox_comparison_clear(&comparison);
   return g_string_free(text, FALSE);
 }

@@ -43,7 +43,7 @@ static void list_setup_cb(GtkSignalListItemFactory *factory, GtkListItem *item) 
 static void list_bind_cb(GtkSignalListItemFactory *factory, GtkListItem *item) {
   const ox_preset *preset = ox_preset_at(gtk_list_item_get_position(item));
   GtkWidget *name = gtk_widget_get_first_child(gtk_list_item_get_child(item));
-  char *rule = preset ? g_strdup_printf("%s (%s)", preset->rule, preset->source) : NULL;
+  char *rule = preset ? g_strdup_printf("%s\n%s", preset->rule, preset->source) : NULL;
   gtk_label_set_text(GTK_LABEL(name), name_of(item));
   gtk_label_set_text(GTK_LABEL(gtk_widget_get_next_sibling(name)), rule ? rule : OWN_RULE);
   g_free(rule);

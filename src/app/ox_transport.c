@@ -7,6 +7,7 @@
 
 /* More marks than this would touch each other. */
 #define MARKS_MAX 40
+#define NAMED_MARKS_MAX 8
 
 struct _OxTransport {
   GtkWidget parent_instance;
@@ -52,14 +53,17 @@ static void show_marks(OxTransport *self) {
   const ox_flight *flight = ox_document_flight(self->document);
   gtk_scale_clear_marks(self->scale);
   gboolean all = flight->event_count <= MARKS_MAX;
-  size_t fixes = 0;
+  size_t fixes = 0, crossings = 0;
+  for (size_t i = 0; i < flight->event_count; i++)
+    if (flight->events[i].kind == OX_EVENT_FIX) crossings++;
+  gboolean named = crossings <= NAMED_MARKS_MAX;
   for (size_t i = 0; i < flight->event_count; i++) {
     const ox_event *event = &flight->events[i];
     gboolean fix = event->kind == OX_EVENT_FIX;
     if (fix) fixes++;
     if (!fix && !all) continue;
     if (fixes > MARKS_MAX) break;
-    gtk_scale_add_mark(self->scale, event->t_s, GTK_POS_BOTTOM, fix && all ? "Fix" : NULL);
+    gtk_scale_add_mark(self->scale, event->t_s, GTK_POS_BOTTOM, fix && named ? "Fix" : NULL);
   }
 }
 

@@ -1,5 +1,5 @@
-/* The working panel: what the overlays say and advisories on top, then every number with how it is found and whose rule it
- * is. The formulas open row by row or all at once. */
+/* The working panel: what the overlays say, the advisories, then every number with how it is found
+ * and whose rule it is. The formulas open row by row or all at once. */
 #ifndef OX_WORKING_PANEL_H
 #define OX_WORKING_PANEL_H
 

@@ -23,7 +23,7 @@ static const row rows[] = {
     {{"exact", "Exact in this wind",
       "Outbound heading and time so that the inbound turn rolls out on the course and the leg "
       "comes out as asked for.",
-      "geometry: the closed form in DEVELOPERS.md"},
+      "geometry: the hold that closes on itself"},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_EXACT, OX_OUTBOUND_EXACT,
      OX_ENTRY_LINE_HEADING, OX_TURN_BY_LESSER, 30, false},
     {{"aim", "FAA: inbound timed, triple drift",

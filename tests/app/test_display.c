@@ -5,6 +5,8 @@
 
 #include "ox_display.h"
 #include "ox_input.h"
+#include "ox_overlay_words.h"
+#include "oxbow/presets.h"
 
 static ox_flight flight;
 
@@ -126,6 +128,73 @@ static void the_title_tells_changes_and_read_only(void **state) {
   assert_string_equal(title, "Winds (read only)");
 }
 
+static void the_exact_hold_is_compared_in_the_last_circuit_where_it_differs(void **state) {
+  ox_case c = ox_case_default();
+  c.wind_count = 1;
+  c.wind[0] = (ox_wind_row){0, 270, 25, OX_NORTH_TRUE};
+  assert_true(ox_flight_solve(&c, &flight) != OX_ERROR);
+  char *text = ox_overlay_words_exact(&c, &flight);
+  assert_non_null(strstr(text, "is the exact hold: there is no difference"));
+  g_free(text);
+  c.technique.drift = OX_DRIFT_NONE;
+  assert_true(ox_flight_solve(&c, &flight) != OX_ERROR);
+  text = ox_overlay_words_exact(&c, &flight);
+  assert_non_null(strstr(text, "ircuit:\n"));
+  assert_non_null(strstr(text, ", exact "));
+  assert_null(strstr(text, "no difference"));
+  g_free(text);
+}
+
+static void the_spread_is_told_with_its_ranges_and_the_fixes_lost(void **state) {
+  ox_spread spread = {.runs = 500,
+                      .not_regained = 3,
+                      .inbound_s = {52, 60, 70},
+                      .rollout_nm = {-0.15, 0, 0.125}};
+  char *text = ox_overlay_words_spread(NULL, 500);
+  assert_non_null(strstr(text, "500 flights"));
+  assert_non_null(strstr(text, "being flown"));
+  g_free(text);
+  text = ox_overlay_words_spread(&spread, 500);
+  assert_non_null(strstr(text, "0:52 to 1:10"));
+  assert_non_null(strstr(text, "\u22120.15 to 0.1"));
+  assert_non_null(strstr(text, "In 3 of them the fix is not regained."));
+  g_free(text);
+}
+
+/* Rows of the panel that go together, in both states of what they hang on. */
+static void inputs_are_offered_where_they_mean_something(void **state) {
+  ox_case c = ox_case_default();
+  const ox_input *station = ox_input_by_key("hold.leg.station");
+  const ox_input *distance = ox_input_by_key("hold.leg.station.nm");
+  double first;
+  assert_false(ox_input_shown(station, &c));
+  c.hold.leg_by = OX_LEG_BY_DISTANCE;
+  assert_true(ox_input_shown(station, &c) && ox_input_sensitive(station, &c));
+  assert_false(ox_input_sensitive(distance, &c));
+  ox_input_apply(station, &c, 1);
+  assert_true(c.hold.station.given && ox_input_sensitive(distance, &c));
+  c.hold.leg_end = OX_LEG_END_INBOUND;
+  assert_false(ox_input_sensitive(station, &c) || ox_input_sensitive(distance, &c));
+  assert_string_equal(ox_input_absent(ox_input_by_key("hold.climb_to_ft"), &c, &first), "level");
+  assert_close(first, c.hold.altitude_ft + 1000, 0, "the first step of a climb");
+  assert_null(ox_input_absent(ox_input_by_key("hold.leg.s"), &c, &first));
+  ox_input_apply(ox_input_by_key("preset"), &c, (double)ox_preset_count());
+  assert_close(ox_input_get(ox_input_by_key("hold.leg.station"), &c), 1, 0, "nothing was set");
+}
+
+static void wind_changes_are_told_a_line_each(void **state) {
+  ox_case c = ox_case_default();
+  char text[256];
+  ox_display_wind_changes(text, sizeof text, &c);
+  assert_string_equal(text, "");
+  c.wind_change_count = 2;
+  c.wind_changes[0] = (ox_wind_change){4, 0, 15, OX_NORTH_TRUE};
+  c.wind_changes[1] = (ox_wind_change){9.5, 270, 28, OX_NORTH_MAGNETIC};
+  ox_display_wind_changes(text, sizeof text, &c);
+  assert_string_equal(text, "from 4:00 after the fix: from 360 true, 15 kt\n"
+                            "from 9:30 after the fix: from 270 magnetic, 28 kt");
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_choice_has_as_many_words_as_the_table_of_fields),
@@ -133,6 +202,10 @@ int main(void) {
       cmocka_unit_test(a_leg_by_distance_gets_a_length_and_stays_sound),
       cmocka_unit_test(calm_wind_gets_its_row_with_the_first_figure),
       cmocka_unit_test(winds_by_altitude_are_told_in_words_and_not_offered_for_typing),
+      cmocka_unit_test(wind_changes_are_told_a_line_each),
+      cmocka_unit_test(inputs_are_offered_where_they_mean_something),
+      cmocka_unit_test(the_exact_hold_is_compared_in_the_last_circuit_where_it_differs),
+      cmocka_unit_test(the_spread_is_told_with_its_ranges_and_the_fixes_lost),
       cmocka_unit_test(an_instant_is_told_with_its_leg_and_circuit),
       cmocka_unit_test(stepping_through_the_events_meets_each_one_and_both_ends),
       cmocka_unit_test(the_title_tells_changes_and_read_only),
