@@ -43,6 +43,7 @@ void ox_chart_make(ox_picture *p) {
   ox_chart *k = &p->furniture.chart;
   const ox_flight *f = p->scene.flight;
   if (!ox_has_layer(p, OX_LAYER_CHART) || f->setup.goal != OX_GOAL_INBOUND_S) return;
+  if (f->leave_t_s > 0.0) return; /* the last circuits are cut on purpose: nothing is adjusted */
   collect(k, f);
   if (k->count == 0) return;
   choose_marks(k);
@@ -133,7 +134,8 @@ static void figures(const ox_picture *p, cairo_t *cr, const axes *a, double numb
     bool settled = fabs(k->s[k->mark[i]] - k->s[k->count - 1]) < 0.5;
     if (!ends && (settled || at.x - half < free_from || at.x + half + gap > last_from)) continue;
     free_from = at.x + half + gap;
-    double away = k->s[k->mark[i]] < k->goal_s ? VALUE_EM * e : -VALUE_EM * e;
+    /* At the goal, to the second that is shown, a time stands above the line. */
+    double away = k->s[k->mark[i]] < k->goal_s - 0.5 ? VALUE_EM * e : -VALUE_EM * e;
     ox_ink_set(p, cr, OX_INK_TRACK_TEXT);
     show_centred(cr, &k->value[i], at.x, at.y + away);
   }
@@ -144,7 +146,7 @@ void ox_layer_chart(const ox_picture *p, cairo_t *cr) {
   const ox_chart *k = &p->furniture.chart;
   if (at->width <= 0.0 || k->count == 0) return;
   double e = p->size.small, side = 1.5 * e;
-  double above = (k->most_s > k->goal_s ? VALUE_ROOM_EM : BARE_EM) * e;
+  double above = VALUE_ROOM_EM * e;
   double below = (k->least_s < k->goal_s ? VALUE_ROOM_EM : BARE_EM) * e;
   axes a = {k, {at->x + side, at->y + HEAD_EM * e + above, at->width - 2.0 * side, 0.0}};
   a.plot.height = at->y + at->height - NUMBERS_EM * e - below - a.plot.y;
