@@ -9,12 +9,12 @@ top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 need $build_packages
 
 build="$top/.build/release"
+mkdir -p "$top/.build"
 [ -f "$build/build.ninja" ] ||
-  meson setup "$build" "$top" --buildtype=release -Db_ndebug=false >"$top/.build-setup.log" 2>&1 || {
-    cat "$top/.build-setup.log" >&2
+  meson setup "$build" "$top" --buildtype=release -Db_ndebug=false >"$top/.build/setup.log" 2>&1 || {
+    cat "$top/.build/setup.log" >&2
     exit 1
   }
-rm -f "$top/.build-setup.log"
 ninja -C "$build" --quiet src/app/oxbow src/cli/oxbow-cli
 
 lesson=${1:-$top/data/lessons/demo.oxbow}

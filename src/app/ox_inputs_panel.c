@@ -9,6 +9,7 @@
 #include "ox_input.h"
 #include "ox_number_field.h"
 #include "ox_preset_choice.h"
+#include "ox_warning_box.h"
 
 typedef struct {
   OxInputsPanel *panel;
@@ -276,20 +277,8 @@ static void name_editor(input_row *row) {
 }
 
 static GtkWidget *message_box_new(input_row *row) {
-  GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *icon = gtk_image_new_from_icon_name("dialog-warning-symbolic");
-  GtkWidget *label = gtk_label_new(NULL);
-  gtk_widget_set_valign(icon, GTK_ALIGN_START);
-  gtk_label_set_xalign(GTK_LABEL(label), 0);
-  gtk_label_set_wrap(GTK_LABEL(label), TRUE);
-  gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars(GTK_LABEL(label), 28);
-  gtk_widget_set_hexpand(label, TRUE);
-  gtk_box_append(GTK_BOX(box), icon);
-  gtk_box_append(GTK_BOX(box), label);
-  gtk_widget_add_css_class(box, "complaint");
+  GtkWidget *box = ox_warning_box_new("complaint", 28, &row->message);
   gtk_widget_set_visible(box, FALSE);
-  row->message = GTK_LABEL(label);
   return box;
 }
 

@@ -5,6 +5,7 @@
 
 #include "app_id.h"
 #include "ox_working_row.h"
+#include "ox_warning_box.h"
 #include "oxbow/words.h"
 
 #define ADVICE_BYTES 512
@@ -29,22 +30,8 @@ struct _OxWorkingPanel {
 
 G_DEFINE_FINAL_TYPE(OxWorkingPanel, ox_working_panel, GTK_TYPE_WIDGET)
 
-/* The mark is an icon and a word, not a colour alone. */
 static GtkWidget *advice_new(GtkLabel **text) {
-  GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
-  GtkWidget *icon = gtk_image_new_from_icon_name("dialog-warning-symbolic");
-  GtkWidget *label = gtk_label_new(NULL);
-  gtk_widget_set_valign(icon, GTK_ALIGN_START);
-  gtk_label_set_xalign(GTK_LABEL(label), 0);
-  gtk_label_set_wrap(GTK_LABEL(label), TRUE);
-  gtk_label_set_wrap_mode(GTK_LABEL(label), PANGO_WRAP_WORD_CHAR);
-  gtk_label_set_max_width_chars(GTK_LABEL(label), 34);
-  gtk_widget_set_hexpand(label, TRUE);
-  gtk_box_append(GTK_BOX(box), icon);
-  gtk_box_append(GTK_BOX(box), label);
-  gtk_widget_add_css_class(box, "advice");
-  *text = GTK_LABEL(label);
-  return box;
+  return ox_warning_box_new("advice", 34, text);
 }
 
 static void show_advice(OxWorkingPanel *self, const ox_case *c, const ox_flight *flight) {

@@ -134,32 +134,28 @@ static void add_rollout(builder *b, const ox_circuit *m, const ox_circuit *e) {
   add(b, "Roll-out", &x);
 }
 
-static void add_gate(builder *b, const ox_circuit *m, const ox_circuit *e) {
+/* A quantity that is more or less than the exact hold's; below half the last figure, "none". */
+static void add_amount(builder *b, const char *label, double flown, double exact, int decimals,
+                       const char *unit) {
   cells x = {0};
-  double more_deg = m->gate_deg - e->gate_deg;
-  words_put(&x.flown, "%s°", words_number(m->gate_deg, 1).text);
-  words_put(&x.exact, "%s°", words_number(e->gate_deg, 1).text);
-  if (fabs(more_deg) < 0.05)
+  double more = flown - exact;
+  words_put(&x.flown, "%s%s", words_number(flown, decimals).text, unit);
+  words_put(&x.exact, "%s%s", words_number(exact, decimals).text, unit);
+  if (fabs(more) < 0.5 * pow(10.0, -decimals))
     words_put(&x.difference, "none");
   else
-    words_put(&x.difference, "%s° %s", words_short(fabs(more_deg), 1).text,
-              more_deg > 0 ? "more" : "less");
-  put_why(&x, m->gate_deg, e->gate_deg, 1, "°");
-  add(b, "Gate angle", &x);
+    words_put(&x.difference, "%s%s %s", words_short(fabs(more), decimals).text, unit,
+              more > 0 ? "more" : "less");
+  put_why(&x, flown, exact, decimals, unit);
+  add(b, label, &x);
+}
+
+static void add_gate(builder *b, const ox_circuit *m, const ox_circuit *e) {
+  add_amount(b, "Gate angle", m->gate_deg, e->gate_deg, 1, "°");
 }
 
 static void add_nonholding(builder *b, const ox_circuit *m, const ox_circuit *e) {
-  cells x = {0};
-  double more_nm = m->nonholding_nm - e->nonholding_nm;
-  words_put(&x.flown, "%s NM", words_number(m->nonholding_nm, 2).text);
-  words_put(&x.exact, "%s NM", words_number(e->nonholding_nm, 2).text);
-  if (fabs(more_nm) < 0.005)
-    words_put(&x.difference, "none");
-  else
-    words_put(&x.difference, "%s NM %s", words_number(fabs(more_nm), 2).text,
-              more_nm > 0 ? "more" : "less");
-  put_why(&x, m->nonholding_nm, e->nonholding_nm, 2, " NM");
-  add(b, "On the non-holding side", &x);
+  add_amount(b, "On the non-holding side", m->nonholding_nm, e->nonholding_nm, 2, " NM");
 }
 
 /* --- the circuits -------------------------------------------------------------------------- */
