@@ -93,6 +93,12 @@ static void ox_window_class_init(OxWindowClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, header);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, left);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, left_pages);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, left_switcher);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, above_board);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, below_board);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, board_overlay);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, boards);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working_side);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, open_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, save_button);

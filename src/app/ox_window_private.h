@@ -19,6 +19,11 @@ struct _OxWindow {
   OxTransport *transport;
   OxWorkingPanel *working;
   GtkWidget *header, *left, *working_side;
+  GtkStack *left_pages;     /* "hold" and what else is entered */
+  GtkWidget *left_switcher; /* shown once there is more than one page */
+  GtkBox *above_board, *below_board; /* bars and strips of the board's column */
+  GtkOverlay *board_overlay;         /* what floats over the board */
+  GtkBox *boards;                    /* the board, and others beside it */
   GtkWidget *open_button, *save_button, *working_button;
   GtkMenuButton *show_button, *menu_button;
   GtkLabel *caution;
