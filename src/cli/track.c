@@ -1,8 +1,10 @@
-/* track LESSON: the ground track as CSV, a row at every step and at every end of a leg. */
+/* track LESSON: the ground track, as CSV (a row at every step and at every end of a leg) or in one
+ * of the formats of maps. */
 #include <math.h>
 #include <stdlib.h>
+#include <string.h>
 
-#include "cli_private.h"
+#include "track.h"
 
 static const double LEAST_STEP_S = 0.001;
 static const double MOST_STEP_S = 86400.0;
@@ -48,19 +50,46 @@ static int put_track(cli_io *io, const cli_cases *cases, double step_s) {
   return code;
 }
 
+/* Where the format is left out, a file's ending tells. */
+static const char *format_of(const cli_track_wishes *w) {
+  if (w->format || !w->path) return w->format ? w->format : "csv";
+  const char *dot = strrchr(w->path, '.');
+  for (int i = 0; dot && i < OX_TRACKOUT_COUNT; i++)
+    if (strcmp(dot + 1, ox_trackout_name((ox_trackout_format)i)) == 0) return dot + 1;
+  return "csv";
+}
+
+static int read_wishes(cli_io *io, cli_track_wishes *w, double *step_s, cli_track_map *map) {
+  if (w->step && (!cli_parse_number(w->step, step_s) || *step_s < LEAST_STEP_S ||
+                  *step_s > MOST_STEP_S))
+    return cli_wrong(io, "--step: %s is not a time (0.001 to 86400 seconds)", w->step);
+  w->format = format_of(w);
+  if (strcmp(w->format, "csv") != 0) return cli_track_map_plan(io, w, *step_s, map);
+  if (w->path) return cli_wrong(io, "-o: %s does not end in .geojson, .kml or .gpx", w->path);
+  if (w->fix_at || w->date)
+    return cli_wrong(io, "%s needs --format geojson, kml or gpx", w->date ? "--date" : "--fix-at");
+  return OX_CLI_DONE;
+}
+
 int cli_track(cli_io *io, int argc, char **argv) {
-  const char *case_name = NULL, *step = NULL;
-  const cli_option options[] = {{"--case", &case_name, NULL}, {"--step", &step, NULL}};
+  const char *case_name = NULL;
+  cli_track_wishes w = {0};
+  cli_track_map map = {0};
+  const cli_option options[] = {{"--case", &case_name, NULL}, {"--step", &w.step, NULL},
+                                {"--format", &w.format, NULL}, {"-o", &w.path, NULL},
+                                {"--fix-at", &w.fix_at, NULL}, {"--date", &w.date, NULL}};
   double step_s = 1.0;
   int files;
-  if (!cli_options(io, argc, argv, options, 2, &files)) return OX_CLI_USAGE;
+  if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
+    return OX_CLI_USAGE;
   if (files != 1) return cli_wrong(io, "track needs one lesson");
-  if (step && (!cli_parse_number(step, &step_s) || step_s < LEAST_STEP_S || step_s > MOST_STEP_S))
-    return cli_wrong(io, "--step: %s is not a time (0.001 to 86400 seconds)", step);
-  cli_cases cases;
-  int code = cli_cases_open(io, argv[0], case_name, &cases);
+  int code = read_wishes(io, &w, &step_s, &map);
   if (code != OX_CLI_DONE) return code;
-  code = put_track(io, &cases, step_s);
+  cli_cases cases;
+  code = cli_cases_open(io, argv[0], case_name, &cases);
+  if (code != OX_CLI_DONE) return code;
+  code = strcmp(w.format, "csv") == 0 ? put_track(io, &cases, step_s)
+                                      : cli_track_map_put(io, &cases, &map);
   cli_cases_close(&cases);
   return code;
 }

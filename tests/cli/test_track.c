@@ -197,6 +197,46 @@ static void columns_have_no_negative_nothing(void **state) {
   assert_string_equal(cli_fixed(12.345678, 3).text, "12.346");
 }
 
+/* --- for maps ------------------------------------------------------------------------------ */
+
+static void a_map_goes_to_a_file_or_to_the_output(void **state) {
+  const char *lesson = write_lesson("calm.oxbow", CALM);
+  ran r = run_cli_for(0, "track", lesson, "--format", "gpx", "--fix-at", "42.5N 073.8W", NULL);
+  assert_non_null(strstr(r.out, "<wpt lat=\"42.50000000\" lon=\"-73.80000000\">"));
+  ran_clear(&r);
+  r = run_cli_for(0, "track", lesson, "-o", in_folder("t.kml"), "--fix-at", "42.5N 073.8W", NULL);
+  assert_string_equal(r.out, "");
+  ran_clear(&r);
+  char *text = read_all(in_folder("t.kml"), NULL);
+  assert_non_null(strstr(text, "<kml xmlns=\"http://www.opengis.net/kml/2.2\">"));
+  free(text);
+}
+
+static void wrong_map_options_are_explained(void **state) {
+  static const struct {
+    const char *option[4];
+    int code;
+    const char *message;
+  } wrong[] = {
+      {{"--format", "shape"}, 2, "--format: shape is not csv, geojson, kml or gpx"},
+      {{"--fix-at", "42N 073W"}, 2, "--fix-at needs --format geojson, kml or gpx"},
+      {{"--format", "kml", "--date", "2023-02-29"}, 2, "--date: 2023-02-29 is not a date"},
+      {{"--format", "kml", "--fix-at", "nowhere"}, 2, "--fix-at: "},
+      {{"--format", "kml", "--step", "0.01"}, 2, "--step: 0.01 is not a time (0.1 to 3600 seconds)"},
+      {{"-o", "t.txt"}, 2, "-o: t.txt does not end in .geojson, .kml or .gpx"},
+      {{"--format", "kml"}, 1, "hold.fix: no latitude and longitude is known"},
+  };
+  const char *lesson = write_lesson("calm.oxbow", CALM);
+  for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+    const char *const *o = wrong[i].option;
+    ran r = run_cli("track", lesson, o[0], o[1], o[2], o[3], NULL);
+    assert_int_equal(r.code, wrong[i].code);
+    assert_string_equal(r.out, "");
+    if (!strstr(r.err, wrong[i].message)) fail_msg("%s", r.err);
+    ran_clear(&r);
+  }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_still_air_hold_has_its_rows),
@@ -210,6 +250,8 @@ int main(void) {
       cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
       cmocka_unit_test(numbers_read_back_as_the_same_double),
       cmocka_unit_test(columns_have_no_negative_nothing),
+      cmocka_unit_test(a_map_goes_to_a_file_or_to_the_output),
+      cmocka_unit_test(wrong_map_options_are_explained),
   };
   return cmocka_run_group_tests(tests, folder_make, folder_remove);
 }
