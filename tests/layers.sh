@@ -25,7 +25,9 @@ engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case
 echo "1..12"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
 check the_store_sees_engine_and_cjson \
-  "$(includes store "$c_std|$c_io|$engine|\"oxbow/(lesson|file)\.h\"|<(cjson/)?cJSON\.h>")"
+  "$(includes store "$c_std|$c_io|$engine|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
+check the_ink_sees_only_plain_geometry \
+  "$(includes ink "$c_std|<stdlib\.h>|\"oxbow/(ink|angle|status)\.h\"")"
 places='"oxbow/(place|route)\.h"'
 check the_places_see_the_engine_and_the_geodesic \
   "$(includes places "$c_std|$c_io|$engine|$places|<geodesic\.h>")"
@@ -37,7 +39,7 @@ check the_words_see_only_the_engine "$(includes words "$c_std|$c_io|$engine|\"ox
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
-  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|viewport|picture|export)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
+  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
 check the_command_line_knows_no_window \
   "$(grep -rnE 'include *<(gtk|gdk|gio|glib)' src/cli || :)"
 check the_engine_has_no_globals_and_no_output \
