@@ -22,7 +22,7 @@ c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
 c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
 engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|area|spread)\.h"'
 
-echo "1..12"
+echo "1..14"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
 check the_store_sees_engine_and_cjson \
   "$(includes store "$c_std|$c_io|$engine|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
@@ -35,6 +35,7 @@ check the_navigation_data_see_engine_and_places \
   "$(includes navdata "$c_std|$c_io|<sys/[a-z]+\.h>|$engine|$places|\"oxbow/navdata\.h\"")"
 check the_tracks_out_see_engine_and_places \
   "$(includes trackout "$c_std|$c_io|<inttypes\.h>|$engine|$places|\"oxbow/trackout\.h\"")"
+check the_handles_see_only_the_engine "$(includes handles "$c_std|$c_io|$engine|\"oxbow/handles\.h\"")"
 check the_words_see_only_the_engine "$(includes words "$c_std|$c_io|$engine|\"oxbow/words\.h\"")"
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
