@@ -11,6 +11,7 @@
 #include "oxbow/area.h"
 #include "oxbow/case.h"
 #include "oxbow/flight.h"
+#include "oxbow/ink.h"
 #include "oxbow/spread.h"
 #include "oxbow/viewport.h"
 
@@ -35,7 +36,46 @@ enum {
   OX_LAYER_ALL = (1 << 11) - 1,
 };
 
-/* What to draw. case and flight are borrowed until the picture is freed. */
+/* Another case over the one shown: its track, and a small aircraft that flies in step. The fix of
+ * both is the origin. */
+typedef struct {
+  const ox_case *c;
+  const ox_flight *flight;
+  const char *name; /* for the legend and the label on its line; may be NULL */
+} ox_scene_other;
+#define OX_SCENE_OTHERS_MAX 2
+
+/* A place with a symbol and a name. */
+typedef enum {
+  OX_MARK_POINT,                 /* a named point: the triangle of a fix */
+  OX_MARK_STATION,               /* a radio aid */
+  OX_MARK_MISSED_APPROACH_POINT,
+  OX_MARK_PRESENT_POSITION,
+  OX_MARK_GUESS,                 /* where a student says something will be */
+  OX_MARK_KIND_COUNT
+} ox_mark_kind;
+typedef struct {
+  ox_vec at_nm;     /* NM from the fix, true */
+  const char *name; /* may be NULL */
+  ox_mark_kind kind;
+} ox_mark;
+
+/* A line through points. */
+typedef enum {
+  OX_PATH_ROUTE,
+  OX_PATH_MISSED,      /* a missed approach: dashed, as charts draw it */
+  OX_PATH_ALTERNATIVE, /* another way to fly it */
+  OX_PATH_SKETCH,      /* a track as a student expects it */
+  OX_PATH_KIND_COUNT
+} ox_path_kind;
+typedef struct {
+  const ox_vec *points_nm; /* NM from the fix, true */
+  size_t count;
+  ox_path_kind kind;
+} ox_path;
+
+/* What to draw. Zeroed members leave a layer out. Everything but title is borrowed until the
+ * picture is freed. */
 typedef struct {
   const ox_case *c;
   const ox_flight *flight;
@@ -48,6 +88,16 @@ typedef struct {
   const char *compare_name;  /* what it is, for the legend and its label */
   const ox_area *area;       /* faint, and labelled as illustrative */
   const ox_spread *spread;   /* a soft band under everything but the tint */
+  ox_view view;
+  const ox_scene_other *others;
+  size_t other_count;        /* more than OX_SCENE_OTHERS_MAX: the first ones */
+  const ox_ink *ink;
+  const ox_mark *marks;
+  size_t mark_count;
+  const ox_path *paths;
+  size_t path_count;
+  bool hide_answer;          /* what is given, and nothing of what is flown after the fix */
+  const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
 } ox_scene;
 
 typedef struct ox_picture ox_picture;
@@ -64,7 +114,15 @@ void ox_picture_draw(ox_picture *picture, cairo_t *cr, double t_s);
 void ox_picture_draw_still(ox_picture *picture, cairo_t *cr);
 void ox_picture_draw_moving(ox_picture *picture, cairo_t *cr, double t_s);
 
+/* Where the world is on the board. In a view that moves with the aircraft or the air this is the
+ * place at the instant drawn last (at first, when the fix is crossed). */
 ox_viewport ox_picture_viewport(const ox_picture *picture);
+/* The same at any instant (s; NAN: as the picture stands without aircraft). */
+ox_viewport ox_picture_viewport_at(const ox_picture *picture, double t_s);
+/* Whether the world itself moves on the board, so that only furniture is in the still half. */
+bool ox_picture_moves(const ox_picture *picture);
+/* The rectangle of the board (device units) that shows the world; the rest is furniture. */
+void ox_picture_map(const ox_picture *picture, ox_vec *origin, ox_vec *size);
 
 /* Ink rectangle of a placed label (device units), for tests and for hit testing. */
 typedef struct {

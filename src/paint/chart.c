@@ -129,14 +129,14 @@ static void figures(const ox_picture *p, cairo_t *cr, const axes *a, double numb
     ox_vec at = point(a, k->mark[i]);
     double half = k->value[i].ink.width / 2, gap = 0.5 * e;
     bool ends = i == 0 || i == k->mark_count - 1;
-    ox_ink_set(p, cr, OX_INK_QUIET);
+    ox_hue_set(p, cr, OX_HUE_QUIET);
     show_centred(cr, &k->number[i], at.x, numbers_y);
     bool settled = fabs(k->s[k->mark[i]] - k->s[k->count - 1]) < 0.5;
     if (!ends && (settled || at.x - half < free_from || at.x + half + gap > last_from)) continue;
     free_from = at.x + half + gap;
     /* At the goal, to the second that is shown, a time stands above the line. */
     double away = k->s[k->mark[i]] < k->goal_s - 0.5 ? VALUE_EM * e : -VALUE_EM * e;
-    ox_ink_set(p, cr, OX_INK_TRACK_TEXT);
+    ox_hue_set(p, cr, OX_HUE_TRACK_TEXT);
     show_centred(cr, &k->value[i], at.x, at.y + away);
   }
 }
@@ -151,7 +151,7 @@ void ox_layer_chart(const ox_picture *p, cairo_t *cr) {
   axes a = {k, {at->x + side, at->y + HEAD_EM * e + above, at->width - 2.0 * side, 0.0}};
   a.plot.height = at->y + at->height - NUMBERS_EM * e - below - a.plot.y;
   if (!(a.plot.height > 0.0) || !(a.plot.width > 0.0)) return;
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   ox_lettering_show(&k->head, cr, at->x, at->y);
   lines(p, cr, &a);
   figures(p, cr, &a, at->y + at->height - 0.6 * e);

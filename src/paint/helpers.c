@@ -11,7 +11,7 @@ bool ox_has_layer(const ox_picture *p, unsigned layer) {
   return (p->scene.layers & layer) != 0;
 }
 
-void ox_ink_set(const ox_picture *p, cairo_t *cr, ox_ink ink) {
+void ox_hue_set(const ox_picture *p, cairo_t *cr, ox_hue ink) {
   const ox_rgb *c = &p->palette->ink[ink];
   cairo_set_source_rgb(cr, c->r, c->g, c->b);
 }
@@ -64,50 +64,50 @@ void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
   switch (kind) {
   case OX_LINE_TRACK:
-    ox_ink_set(p, cr, OX_INK_TRACK);
+    ox_hue_set(p, cr, OX_HUE_TRACK);
     cairo_set_line_width(cr, z->track);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
     break;
   case OX_LINE_LATER:
-    ox_ink_set(p, cr, OX_INK_TRACK);
+    ox_hue_set(p, cr, OX_HUE_TRACK);
     cairo_set_line_width(cr, z->later);
     break;
   case OX_LINE_ENTRY:
-    ox_ink_set(p, cr, OX_INK_ENTRY);
+    ox_hue_set(p, cr, OX_HUE_ENTRY);
     cairo_set_line_width(cr, z->entry);
     dash(cr, 5.5 * z->entry, 2.0 * z->entry);
     break;
   case OX_LINE_ARRIVAL:
-    ox_ink_set(p, cr, OX_INK_ENTRY);
+    ox_hue_set(p, cr, OX_HUE_ENTRY);
     cairo_set_line_width(cr, z->arrival);
     dash(cr, 5.5 * z->entry, 2.0 * z->entry);
     break;
   case OX_LINE_COMPARE:
-    ox_ink_set(p, cr, OX_INK_COMPARE);
+    ox_hue_set(p, cr, OX_HUE_COMPARE);
     cairo_set_line_width(cr, z->compare);
     dash_dot(cr, z->compare);
     break;
   case OX_LINE_SPREAD: /* a band, for the legend */
-    ox_ink_set(p, cr, OX_INK_BAND);
+    ox_hue_set(p, cr, OX_HUE_BAND);
     cairo_set_line_width(cr, 0.9 * z->small);
     break;
   case OX_LINE_AREA:
-    ox_ink_set(p, cr, OX_INK_AREA);
+    ox_hue_set(p, cr, OX_HUE_AREA);
     cairo_set_line_width(cr, z->rose);
     dash(cr, 1.1 * z->label, 0.3 * z->label);
     break;
   case OX_LINE_STILL_AIR:
-    ox_ink_set(p, cr, OX_INK_STILL_AIR);
+    ox_hue_set(p, cr, OX_HUE_STILL_AIR);
     cairo_set_line_width(cr, z->still);
     dash(cr, 0.34 * z->label, 0.28 * z->label);
     break;
   case OX_LINE_COURSE:
-    ox_ink_set(p, cr, OX_INK_COURSE);
+    ox_hue_set(p, cr, OX_HUE_COURSE);
     cairo_set_line_width(cr, z->course);
     break;
   case OX_LINE_ABEAM:
   case OX_LINE_COUNT:
-    ox_ink_set(p, cr, OX_INK_COURSE);
+    ox_hue_set(p, cr, OX_HUE_COURSE);
     cairo_set_line_width(cr, 1.35 * z->course);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
     dash(cr, 0.001, 4.0 * z->course);

@@ -11,7 +11,7 @@ static const double LEAST_OFFSET_NM = 0.05;      /* below what anybody could fly
 static const double SAME_INSTANT_S = 1.0;
 static const double LEAST_READABLE = 3.5;        /* size of text below which nothing is written */
 
-ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_ink ink,
+ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_hue ink,
                        int priority, ox_anchor anchor) {
   if (p->label_count == OX_LABELS_MAX) return NULL;
   ox_label *label = &p->labels[p->label_count++];
@@ -29,7 +29,7 @@ static ox_vec holding_side(const ox_picture *p) {
 }
 
 ox_label *ox_label_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
-                          double size, unsigned style, ox_ink ink, int priority) {
+                          double size, unsigned style, ox_hue ink, int priority) {
   ox_anchor a = {.kind = OX_ANCHOR_BESIDE};
   a.a = ox_to_dev(p, leg->p0_nm);
   a.b = ox_to_dev(p, leg->p1_nm);
@@ -47,7 +47,7 @@ void ox_label_narrow(ox_picture *p, ox_label *label, const char *words, double s
     ox_lettering_make(&label->narrow, p->context, words, size, style | OX_TEXT_CENTRED, 0.0);
 }
 
-static void add_at(ox_picture *p, double t_s, const char *words, ox_ink ink, int priority) {
+static void add_at(ox_picture *p, double t_s, const char *words, ox_hue ink, int priority) {
   ox_vec at = ox_to_dev(p, ox_flight_at(p->scene.flight, t_s).p_nm);
   if (!ox_rect_has(p->map, at)) return;
   ox_anchor a = {.kind = OX_ANCHOR_POINT, .a = at, .radius = 1.5 * p->size.track};
@@ -67,7 +67,7 @@ static void add_leg(ox_picture *p, const ox_leg *leg, ox_vec side, double course
   snprintf(words, sizeof words, corrected ? "%shdg %s (%s)\n%s" : "%shdg %s%.0s\n%s", whose,
            direction, correction, time);
   ox_label *label =
-      ox_label_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_INK_TRACK_TEXT, 1);
+      ox_label_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_HUE_TRACK_TEXT, 1);
   if (!corrected) return;
   snprintf(words, sizeof words, "%shdg %s\n%s\n%s", whose, direction, correction, time);
   ox_label_narrow(p, label, words, p->size.key, OX_TEXT_BOLD);
@@ -85,13 +85,13 @@ static void add_fix_and_course(ox_picture *p) {
   if (ox_has_layer(p, OX_LAYER_COURSE)) {
     ox_direction_text(p, words, sizeof words, p->scene.flight->setup.inbound_true_deg);
     ox_anchor line = {.kind = OX_ANCHOR_ON_LINE};
-    ox_label_add(p, words, 1.08 * p->size.key, OX_TEXT_BOLD, OX_INK_TEXT, 1, line);
+    ox_label_add(p, words, 1.08 * p->size.key, OX_TEXT_BOLD, OX_HUE_TEXT, 1, line);
   }
   const char *name = p->scene.c->hold.fix;
   if (!*name) return;
   ox_anchor fix = {.kind = OX_ANCHOR_POINT, .a = ox_to_dev(p, (ox_vec){0, 0})};
   fix.radius = 0.6 * p->size.label;
-  ox_label *label = ox_label_add(p, "", p->size.key, OX_TEXT_BOLD, OX_INK_TEXT, 1, fix);
+  ox_label *label = ox_label_add(p, "", p->size.key, OX_TEXT_BOLD, OX_HUE_TEXT, 1, fix);
   if (!label) return;
   double most = fmin(12.0 * p->size.key, 0.4 * p->map.width);
   ox_lettering_make(&label->text, p->context, name, p->size.key,
@@ -147,7 +147,7 @@ static void add_last_outbound(ox_picture *p) {
   snprintf(words, sizeof words, "%s\nhdg %s%s%s%s\n%s", whose, direction, corrected ? " (" : "",
            corrected ? correction : "", corrected ? ")" : "", time);
   ox_vec side = outbound_side(p, leg, ox_find_leg(f, OX_LEG_OUTBOUND, 1));
-  ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_TRACK_TEXT, 2);
+  ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_TRACK_TEXT, 2);
 }
 
 static void add_inbound(ox_picture *p) {
@@ -169,7 +169,7 @@ static void add_direct_to_fix(ox_picture *p) {
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   snprintf(words, sizeof words, "direct to the fix\nhdg %s", direction);
   ox_label_beside(p, leg, ox_vec_scale(holding_side(p), -1.0), words, p->size.label, OX_TEXT_PLAIN,
-             OX_INK_TRACK_TEXT, 2);
+             OX_HUE_TRACK_TEXT, 2);
 }
 
 static void add_entry(ox_picture *p) {
@@ -182,13 +182,13 @@ static void add_entry(ox_picture *p) {
     snprintf(words, sizeof words, "%s entry\nhdg %s\n%s", ox_entry_name(f->flown), heading, time);
     ox_vec side = holding_side(p);
     if (f->flown == OX_ENTRY_PARALLEL) side = ox_vec_scale(side, -1.0);
-    ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_INK_ENTRY_TEXT, 2);
+    ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_ENTRY_TEXT, 2);
     return;
   }
   leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
   if (!leg) return;
   snprintf(words, sizeof words, "%s entry", ox_entry_name(f->flown));
-  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), words, OX_INK_ENTRY_TEXT, 2);
+  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), words, OX_HUE_ENTRY_TEXT, 2);
 }
 
 /* The arrival's heading, on the part of the line between the map's edge and the rose. */
@@ -203,7 +203,7 @@ static void add_arrival(ox_picture *p) {
   ox_direction_text(p, direction, sizeof direction, seen.heading0_true_deg);
   snprintf(words, sizeof words, "hdg %s", direction);
   ox_label_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN,
-                  OX_INK_ENTRY_TEXT, 2);
+                  OX_HUE_ENTRY_TEXT, 2);
 }
 
 /* --- the rose ------------------------------------------------------------------------------ */
@@ -216,7 +216,7 @@ static void add_sector(ox_picture *p, ox_entry_kind kind, double from_deg, doubl
   ox_anchor arc = {.kind = OX_ANCHOR_ARC, .a = p->rose.centre, .radius = p->rose.radius,
                    .from_deg = lo + inset, .to_deg = hi - inset};
   ox_label_add(p, ox_entry_name(kind), p->size.label, flown ? OX_TEXT_BOLD : OX_TEXT_PLAIN,
-               flown ? OX_INK_ENTRY_TEXT : OX_INK_QUIET, flown ? 2 : 3, arc);
+               flown ? OX_HUE_ENTRY_TEXT : OX_HUE_QUIET, flown ? 2 : 3, arc);
 }
 
 static void add_sectors(ox_picture *p) {
@@ -236,7 +236,7 @@ static void add_sectors(ox_picture *p) {
 }
 
 static void add_figure(ox_picture *p, double dev_deg, const char *words, unsigned style,
-                       ox_ink ink, int priority) {
+                       ox_hue ink, int priority) {
   ox_anchor arc = {.kind = OX_ANCHOR_ARC, .a = p->rose.centre, .radius = p->rose.radius,
                    .inner = p->rose.inner, .from_deg = dev_deg, .to_deg = dev_deg};
   ox_label_add(p, words, p->size.small, style, ink, priority, arc);
@@ -250,14 +250,14 @@ static void add_boundaries(ox_picture *p) {
     double true_deg = s->inbound_true_deg + s->sense * from_inbound[i];
     char words[4];
     ox_words_bearing(words, ox_magnetic_deg(true_deg, p->scene.c->variation_deg));
-    add_figure(p, ox_dev_bearing(p, true_deg), words, OX_TEXT_BOLD, OX_INK_TEXT, 3);
+    add_figure(p, ox_dev_bearing(p, true_deg), words, OX_TEXT_BOLD, OX_HUE_TEXT, 3);
   }
 }
 
 /* North first: it also says which north the rose counts from. */
 static void add_rose_north(ox_picture *p) {
   if (p->rose.radius > 0.0)
-    add_figure(p, p->rose.north_deg, "360 M", OX_TEXT_PLAIN, OX_INK_QUIET, 3);
+    add_figure(p, p->rose.north_deg, "360 M", OX_TEXT_PLAIN, OX_HUE_QUIET, 3);
 }
 
 static void add_rose_figures(ox_picture *p) {
@@ -266,7 +266,7 @@ static void add_rose_figures(ox_picture *p) {
   for (int deg = step; deg < 360; deg += step) {
     char words[4];
     ox_words_bearing(words, deg);
-    add_figure(p, p->rose.north_deg + deg, words, OX_TEXT_PLAIN, OX_INK_QUIET, 5);
+    add_figure(p, p->rose.north_deg + deg, words, OX_TEXT_PLAIN, OX_HUE_QUIET, 5);
   }
 }
 
@@ -275,7 +275,7 @@ static void add_rose_figures(ox_picture *p) {
 static void add_side(ox_picture *p, const char *words, ox_vec side, ox_vec wish) {
   ox_anchor region = {.kind = OX_ANCHOR_REGION, .a = ox_to_dev(p, (ox_vec){0, 0}), .side = side,
                       .wish = wish};
-  ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, OX_INK_QUIET, 3, region);
+  ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_QUIET, 3, region);
 }
 
 static void add_sides(ox_picture *p) {
@@ -298,8 +298,8 @@ static void add_events(ox_picture *p) {
   bool at_fix = abeam && ox_vec_length(ox_flight_at(f, abeam->t_s).p_nm) * p->view.dev_per_nm <
                              1.5 * p->size.label;
   if (at_fix) abeam = NULL; /* a wide turn begun late: nobody would call the fix itself abeam */
-  if (abeam) add_at(p, abeam->t_s, together ? "abeam, timing starts" : "abeam", OX_INK_QUIET, 4);
-  if (clock && !together) add_at(p, clock->t_s, "timing starts", OX_INK_QUIET, 4);
+  if (abeam) add_at(p, abeam->t_s, together ? "abeam, timing starts" : "abeam", OX_HUE_QUIET, 4);
+  if (clock && !together) add_at(p, clock->t_s, "timing starts", OX_HUE_QUIET, 4);
 }
 
 static void add_offset(ox_picture *p) {
@@ -312,7 +312,7 @@ static void add_offset(ox_picture *p) {
   char words[48], nm[16];
   ox_number_text(nm, sizeof nm, fabs(offset_nm), 2);
   snprintf(words, sizeof words, "%s %s NM", offset_nm < 0 ? "overshoot" : "undershoot", nm);
-  add_at(p, turn->t1_s, words, OX_INK_TEXT, 2);
+  add_at(p, turn->t1_s, words, OX_HUE_TEXT, 2);
 }
 
 void ox_label_content(ox_picture *p) {

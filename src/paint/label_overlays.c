@@ -74,10 +74,10 @@ void ox_label_compare(ox_picture *p) {
   ox_label *label;
   if (s.leg->shape == OX_SHAPE_STRAIGHT) {
     label = ox_label_beside(p, s.leg, s.away, "", p->size.label, OX_TEXT_PLAIN,
-                            OX_INK_COMPARE_TEXT, 1);
+                            OX_HUE_COMPARE_TEXT, 1);
   } else {
     ox_anchor a = {.kind = OX_ANCHOR_POINT, .a = s.at, .radius = 1.5 * p->size.compare};
-    label = ox_label_add(p, "", p->size.label, OX_TEXT_PLAIN, OX_INK_COMPARE_TEXT, 1, a);
+    label = ox_label_add(p, "", p->size.label, OX_TEXT_PLAIN, OX_HUE_COMPARE_TEXT, 1, a);
   }
   if (!label) return;
   double wide = fmin(16.0 * p->size.label, 0.45 * p->map.width);
@@ -108,6 +108,6 @@ void ox_label_area(ox_picture *p) {
   }
   const char *words = "protected area, illustrative only:\nnot to scale for any chart";
   const char *narrow = "protected area,\nillustrative only:\nnot to scale\nfor any chart";
-  ox_label *label = ox_label_add(p, words, p->size.small, OX_TEXT_CENTRED, OX_INK_AREA, 2, a);
+  ox_label *label = ox_label_add(p, words, p->size.small, OX_TEXT_CENTRED, OX_HUE_AREA, 2, a);
   ox_label_narrow(p, label, narrow, p->size.small, OX_TEXT_PLAIN);
 }

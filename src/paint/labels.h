@@ -45,7 +45,7 @@ typedef struct {
   ox_lettering text;
   ox_lettering narrow; /* the same words in more, shorter lines, tried where text finds no room;
                           takes the place of text when used */
-  ox_ink ink;
+  ox_hue ink;
   int priority;  /* 1 is never to be dropped where there is any room; larger is less important */
   ox_anchor anchor;
   ox_rect box;   /* ink, where placed */

@@ -34,7 +34,7 @@ static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at) {
   ox_lines head = {0};
   ox_lines_head(&head, b, ox_vec_scale(d, 1.0 / length), size);
   ox_path_add_heads(cr, &head);
-  ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+  ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
   cairo_fill(cr);
   ox_lines_clear(&head);
 }
@@ -56,14 +56,14 @@ void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
     ox_vec to = ox_vec_add(at, ox_vec_scale(track, 3.0 * size));
     cairo_move_to(cr, at.x, at.y);
     cairo_line_to(cr, to.x, to.y);
-    ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+    ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
     cairo_set_line_width(cr, fmax(p->size.course, 0.4 * p->size.track));
     cairo_stroke(cr);
   }
   shape_path(cr, at, ox_dev_bearing(p, s.heading_true_deg), size);
-  ox_ink_set(p, cr, OX_INK_BOARD);
+  ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_set_line_width(cr, 0.9 * p->size.track);
   cairo_stroke_preserve(cr);
-  ox_ink_set(p, cr, OX_INK_AIRCRAFT);
+  ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
   cairo_fill(cr);
 }

@@ -63,9 +63,9 @@ void ox_layer_fix(const ox_picture *p, cairo_t *cr) {
   cairo_close_path(cr);
   cairo_set_dash(cr, NULL, 0, 0.0);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   cairo_fill_preserve(cr);
-  ox_ink_set(p, cr, OX_INK_BOARD);
+  ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_set_line_width(cr, p->size.course);
   cairo_stroke(cr);
 }
@@ -81,6 +81,6 @@ void ox_layer_course(const ox_picture *p, cairo_t *cr) {
     cairo_stroke(cr);
   }
   ox_path_add_heads(cr, &k->head);
-  ox_ink_set(p, cr, OX_INK_COURSE);
+  ox_hue_set(p, cr, OX_HUE_COURSE);
   cairo_fill(cr);
 }

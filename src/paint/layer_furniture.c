@@ -4,15 +4,15 @@
 #include "paint_private.h"
 
 static void show(const ox_picture *p, cairo_t *cr, const ox_lettering *text, ox_rect at,
-                 ox_ink ink) {
+                 ox_hue ink) {
   if (at.width <= 0.0) return;
-  ox_ink_set(p, cr, ink);
+  ox_hue_set(p, cr, ink);
   ox_lettering_show(text, cr, at.x, at.y);
 }
 
 static void show_centred(const ox_picture *p, cairo_t *cr, const ox_lettering *text, ox_vec at,
-                         ox_ink ink) {
-  ox_ink_set(p, cr, ink);
+                         ox_hue ink) {
+  ox_hue_set(p, cr, ink);
   ox_lettering_show_ink(text, cr, at.x - text->ink.width / 2, at.y - text->ink.height / 2);
 }
 
@@ -44,24 +44,24 @@ static void compass(const ox_picture *p, cairo_t *cr) {
   ox_vec foot = {at.x + at.width / 2, at.y + 4.55 * e};
   if (fabs(variation_deg) > 80.0) foot.y -= 2.0 * e;
   double length = fabs(variation_deg) > 80.0 ? 1.7 * e : 3.5 * e;
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_dash(cr, NULL, 0, 0.0);
   north_arrow(p, cr, foot, true_deg, length, false);
   ox_vec tip = ox_vec_add(foot, ox_vec_scale(ox_dev_unit(true_deg), length + 0.62 * e));
-  show_centred(p, cr, &f->north_true, tip, OX_INK_TEXT);
+  show_centred(p, cr, &f->north_true, tip, OX_HUE_TEXT);
   if (variation_deg != 0.0) {
     double m = 0.86 * length;
-    ox_ink_set(p, cr, OX_INK_TEXT);
+    ox_hue_set(p, cr, OX_HUE_TEXT);
     north_arrow(p, cr, foot, magnetic_deg, m, true);
     /* Set aside from the tip, away from true north, however small the angle is. */
     double aside = variation_deg < 0 ? -90.0 : 90.0;
     ox_vec u = ox_dev_unit(magnetic_deg), w = ox_dev_unit(magnetic_deg + aside);
     ox_vec letter = ox_vec_add(ox_vec_scale(u, m - 0.35 * e), ox_vec_scale(w, 0.95 * e));
     letter = ox_vec_add(foot, letter);
-    show_centred(p, cr, &f->north_magnetic, letter, OX_INK_TEXT);
+    show_centred(p, cr, &f->north_magnetic, letter, OX_HUE_TEXT);
   }
-  ox_ink_set(p, cr, OX_INK_QUIET);
+  ox_hue_set(p, cr, OX_HUE_QUIET);
   ox_lettering_show(&f->variation, cr, at.x + (at.width - f->variation.width) / 2, at.y + 4.95 * e);
 }
 
@@ -76,7 +76,7 @@ static void scale_bar(const ox_picture *p, cairo_t *cr) {
   cairo_line_to(cr, x + length, y - 0.45 * e);
   cairo_move_to(cr, x + length / 2, y);
   cairo_line_to(cr, x + length / 2, y - 0.3 * e);
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   cairo_set_dash(cr, NULL, 0, 0.0);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_SQUARE);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
@@ -87,10 +87,10 @@ static void scale_bar(const ox_picture *p, cairo_t *cr) {
 
 void ox_layer_furniture(const ox_picture *p, cairo_t *cr) {
   const ox_furniture *f = &p->furniture;
-  show(p, cr, &f->title, f->title_at, OX_INK_TEXT);
-  show(p, cr, &f->facts, f->facts_at, OX_INK_QUIET);
-  show(p, cr, &f->notice, f->notice_at, OX_INK_TEXT);
-  show(p, cr, &f->caution, f->caution_at, OX_INK_QUIET);
+  show(p, cr, &f->title, f->title_at, OX_HUE_TEXT);
+  show(p, cr, &f->facts, f->facts_at, OX_HUE_QUIET);
+  show(p, cr, &f->notice, f->notice_at, OX_HUE_TEXT);
+  show(p, cr, &f->caution, f->caution_at, OX_HUE_QUIET);
   compass(p, cr);
   ox_legend_draw(p, cr);
   scale_bar(p, cr);

@@ -104,7 +104,7 @@ void ox_layer_labels(const ox_picture *p, cairo_t *cr) {
     leaders = true;
   }
   if (leaders) {
-    ox_ink_set(p, cr, OX_INK_QUIET);
+    ox_hue_set(p, cr, OX_HUE_QUIET);
     cairo_set_dash(cr, NULL, 0, 0.0);
     cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
     cairo_set_line_width(cr, fmax(0.8 * p->size.course, 0.6));
@@ -113,7 +113,7 @@ void ox_layer_labels(const ox_picture *p, cairo_t *cr) {
   for (size_t i = 0; i < p->label_count; i++) {
     const ox_label *label = &p->labels[i];
     if (label->dropped) continue;
-    ox_ink_set(p, cr, label->ink);
+    ox_hue_set(p, cr, label->ink);
     ox_lettering_show_ink(&label->text, cr, label->box.x, label->box.y);
   }
 }

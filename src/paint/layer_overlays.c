@@ -86,14 +86,14 @@ void ox_build_area(ox_picture *p) {
 static bool is_named(const ox_picture *p) {
   if (ox_legend_names(p, OX_LINE_AREA)) return true;
   for (size_t i = 0; i < p->label_count; i++)
-    if (p->labels[i].ink == OX_INK_AREA && !p->labels[i].dropped) return true;
+    if (p->labels[i].ink == OX_HUE_AREA && !p->labels[i].dropped) return true;
   return false;
 }
 
 void ox_layer_area(const ox_picture *p, cairo_t *cr) {
   const ox_area_shape *shape = &p->area;
   if (shape->corner_count < 3 || !is_named(p)) return;
-  const ox_rgb *c = &p->palette->ink[OX_INK_AREA];
+  const ox_rgb *c = &p->palette->ink[OX_HUE_AREA];
   for (size_t i = 0; i < shape->corner_count; i++)
     cairo_line_to(cr, shape->corner[i].x, shape->corner[i].y);
   cairo_close_path(cr);
@@ -177,7 +177,7 @@ void ox_build_spread(ox_picture *p) {
   if (!any) return;
   p->spread = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, OX_SPREAD_CELLS, OX_SPREAD_CELLS);
   if (cairo_surface_status(p->spread) == CAIRO_STATUS_SUCCESS) {
-    fill_surface(p->spread, band, &p->palette->ink[OX_INK_BAND]);
+    fill_surface(p->spread, band, &p->palette->ink[OX_HUE_BAND]);
     return;
   }
   cairo_surface_destroy(p->spread); /* out of memory: no band */

@@ -38,7 +38,7 @@ void ox_build_rose(ox_picture *p) {
   }
 }
 
-static void sector(const ox_picture *p, cairo_t *cr, double from_deg, double to_deg, ox_ink ink,
+static void sector(const ox_picture *p, cairo_t *cr, double from_deg, double to_deg, ox_hue ink,
                    bool arrival) {
   const ox_rose *r = &p->rose;
   double lo = fmin(from_deg, to_deg), hi = fmax(from_deg, to_deg);
@@ -48,12 +48,12 @@ static void sector(const ox_picture *p, cairo_t *cr, double from_deg, double to_
   cairo_arc(cr, r->centre.x, r->centre.y, r->radius, a0, a1);
   cairo_arc_negative(cr, r->centre.x, r->centre.y, inner, a1, a0);
   cairo_close_path(cr);
-  ox_ink_set(p, cr, ink);
+  ox_hue_set(p, cr, ink);
   cairo_fill(cr);
   if (!arrival) return;
   cairo_new_path(cr);
   cairo_arc(cr, r->centre.x, r->centre.y, r->radius, a0, a1);
-  ox_ink_set(p, cr, OX_INK_ENTRY);
+  ox_hue_set(p, cr, OX_HUE_ENTRY);
   cairo_set_line_width(cr, 2.6 * p->size.rose);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_stroke(cr);
@@ -67,12 +67,12 @@ void ox_layer_rose(const ox_picture *p, cairo_t *cr) {
   int sense = f->setup.sense;
   struct {
     double from, to;
-    ox_ink ink;
+    ox_hue ink;
     ox_entry_kind kind;
   } sectors[3] = {
-      {inbound - sense * 70.0, inbound, OX_INK_TEARDROP, OX_ENTRY_TEARDROP},
-      {inbound, inbound + sense * 110.0, OX_INK_PARALLEL, OX_ENTRY_PARALLEL},
-      {inbound + sense * 110.0, inbound + sense * 290.0, OX_INK_DIRECT, OX_ENTRY_DIRECT}};
+      {inbound - sense * 70.0, inbound, OX_HUE_TEARDROP, OX_ENTRY_TEARDROP},
+      {inbound, inbound + sense * 110.0, OX_HUE_PARALLEL, OX_ENTRY_PARALLEL},
+      {inbound + sense * 110.0, inbound + sense * 290.0, OX_HUE_DIRECT, OX_ENTRY_DIRECT}};
   cairo_set_dash(cr, NULL, 0, 0.0);
   for (int i = 0; i < 3; i++)
     if (sectors[i].kind != f->entry.kind)
@@ -80,7 +80,7 @@ void ox_layer_rose(const ox_picture *p, cairo_t *cr) {
   ox_path_add(cr, &r->ring);
   ox_path_add(cr, &r->ticks);
   ox_path_add(cr, &r->spokes);
-  ox_ink_set(p, cr, OX_INK_ROSE);
+  ox_hue_set(p, cr, OX_HUE_ROSE);
   cairo_set_line_width(cr, p->size.rose);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_stroke(cr);
@@ -88,7 +88,7 @@ void ox_layer_rose(const ox_picture *p, cairo_t *cr) {
     if (sectors[i].kind == f->entry.kind) {
       sector(p, cr, sectors[i].from, sectors[i].to, sectors[i].ink, true);
       ox_path_add(cr, &r->ticks);
-      ox_ink_set(p, cr, OX_INK_ROSE);
+      ox_hue_set(p, cr, OX_HUE_ROSE);
       cairo_set_line_width(cr, p->size.rose);
       cairo_stroke(cr);
     }

@@ -64,7 +64,7 @@ static void tint(const ox_picture *p, cairo_t *cr) {
     cairo_line_to(cr, cut.x, cut.y);
   }
   cairo_close_path(cr);
-  ox_ink_set(p, cr, OX_INK_TINT);
+  ox_hue_set(p, cr, OX_HUE_TINT);
   cairo_fill(cr);
 }
 
@@ -72,7 +72,7 @@ void ox_layer_sides(const ox_picture *p, cairo_t *cr) {
   tint(p, cr);
   if (p->hatch.count == 0) return;
   ox_path_add(cr, &p->hatch);
-  ox_ink_set(p, cr, OX_INK_HATCH);
+  ox_hue_set(p, cr, OX_HUE_HATCH);
   cairo_set_line_width(cr, fmax(0.75 * p->size.course, 0.7));
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_dash(cr, NULL, 0, 0.0);

@@ -138,10 +138,10 @@ static void stroke(const ox_picture *p, cairo_t *cr, const ox_lines *lines, ox_l
   cairo_stroke(cr);
 }
 
-static void fill_heads(const ox_picture *p, cairo_t *cr, const ox_lines *heads, ox_ink ink) {
+static void fill_heads(const ox_picture *p, cairo_t *cr, const ox_lines *heads, ox_hue ink) {
   if (heads->count == 0) return;
   ox_path_add_heads(cr, heads);
-  ox_ink_set(p, cr, ink);
+  ox_hue_set(p, cr, ink);
   cairo_fill(cr);
 }
 
@@ -149,13 +149,13 @@ void ox_layer_track(const ox_picture *p, cairo_t *cr) {
   const ox_track_lines *l = &p->lines;
   stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
   stroke(p, cr, &l->entry, OX_LINE_ENTRY);
-  fill_heads(p, cr, &l->heads_entry, OX_INK_ENTRY);
+  fill_heads(p, cr, &l->heads_entry, OX_HUE_ENTRY);
   stroke(p, cr, &l->later, OX_LINE_LATER);
   stroke(p, cr, &l->track, OX_LINE_TRACK);
-  fill_heads(p, cr, &l->heads_track, OX_INK_TRACK);
+  fill_heads(p, cr, &l->heads_track, OX_HUE_TRACK);
   if (l->ticks.count > 0) {
     ox_path_add(cr, &l->ticks);
-    ox_ink_set(p, cr, OX_INK_TRACK);
+    ox_hue_set(p, cr, OX_HUE_TRACK);
     cairo_set_line_width(cr, 0.6 * p->size.track + 0.4 * p->size.course);
     cairo_set_dash(cr, NULL, 0, 0.0);
     cairo_stroke(cr);

@@ -84,9 +84,9 @@ void ox_layer_wind(const ox_picture *p, cairo_t *cr) {
   ox_rect at = f->wind_at;
   if (at.width <= 0.0) return;
   double e = p->size.small;
-  ox_ink_set(p, cr, OX_INK_WIND);
+  ox_hue_set(p, cr, OX_HUE_WIND);
   wind_arrow(p, cr, (ox_vec){at.x + at.width / 2, at.y + 2.6 * e}, 4.6 * e);
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   const ox_lettering *t = &f->wind_words;
   ox_lettering_show_ink(t, cr, at.x + (at.width - t->ink.width) / 2, at.y + 5.2 * e);
 }
@@ -114,8 +114,8 @@ typedef enum { VECTOR_AIR, VECTOR_WIND, VECTOR_GROUND } vector_kind;
 
 static void vector_style(const ox_picture *p, cairo_t *cr, vector_kind kind, double *width) {
   double dashes[2] = {0.42 * p->size.small, 0.26 * p->size.small};
-  static const ox_ink inks[] = {OX_INK_TEXT, OX_INK_WIND, OX_INK_TRACK};
-  ox_ink_set(p, cr, inks[kind]);
+  static const ox_hue inks[] = {OX_HUE_TEXT, OX_HUE_WIND, OX_HUE_TRACK};
+  ox_hue_set(p, cr, inks[kind]);
   cairo_set_dash(cr, dashes, kind == VECTOR_AIR ? 2 : 0, 0.0);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   *width = kind == VECTOR_GROUND ? p->size.track : fmax(0.55 * p->size.track, p->size.course);
@@ -144,7 +144,7 @@ static void rows(ox_picture *p, cairo_t *cr, double x, double y) {
     const ox_lettering *t = &p->furniture.row[i];
     vector_style(p, cr, (vector_kind)i, &width);
     vector(p, cr, (ox_vec){x, y + 0.7 * e}, (ox_vec){x + 1.8 * e, y + 0.7 * e}, width);
-    ox_ink_set(p, cr, OX_INK_TEXT);
+    ox_hue_set(p, cr, OX_HUE_TEXT);
     ox_lettering_show(t, cr, x + 2.4 * e, y + 0.7 * e - t->height / 2);
   }
 }
@@ -178,7 +178,7 @@ void ox_layer_triangle(ox_picture *p, cairo_t *cr, double t_s) {
   double e = p->size.small;
   ox_state s = ox_flight_at(p->scene.flight, t_s);
   rows_text(p, &s);
-  ox_ink_set(p, cr, OX_INK_TEXT);
+  ox_hue_set(p, cr, OX_HUE_TEXT);
   ox_lettering_show(&p->furniture.triangle_head, cr, at.x, at.y);
   bool beside = at.width > 1.6 * at.height;
   double rows_height = OX_TRIANGLE_ROWS * 1.4 * e;

@@ -168,7 +168,7 @@ static void draw_row(const ox_picture *p, cairo_t *cr, ox_line_kind kind, double
   cairo_line_to(cr, x + SAMPLE_EM * e, middle);
   ox_line_style_set(p, cr, kind);
   cairo_stroke(cr);
-  ox_ink_set(p, cr, OX_INK_QUIET);
+  ox_hue_set(p, cr, OX_HUE_QUIET);
   ox_lettering_show(words, cr, x + WORDS_AT_EM * e, y + (height - words->height) / 2);
 }
 

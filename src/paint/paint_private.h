@@ -117,7 +117,7 @@ struct ox_picture {
 /* --- helpers ------------------------------------------------------------------------------- */
 
 bool ox_has_layer(const ox_picture *p, unsigned layer);
-void ox_ink_set(const ox_picture *p, cairo_t *cr, ox_ink ink);
+void ox_hue_set(const ox_picture *p, cairo_t *cr, ox_hue ink);
 /* Appends polylines to the current path. */
 void ox_path_add(cairo_t *cr, const ox_lines *lines);
 /* Appends closed triangles (three points each). */
@@ -193,12 +193,12 @@ void ox_label_content(ox_picture *p);
 void ox_label_compare(ox_picture *p);
 void ox_label_area(ox_picture *p);
 /* Adds one label; NULL when the list is full. */
-ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_ink ink,
+ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_hue ink,
                        int priority, ox_anchor anchor);
 /* A label along a leg, first on the side given; only the part of the leg in the map counts. NULL
  * also where nothing of it is. */
 ox_label *ox_label_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const char *words,
-                          double size, unsigned style, ox_ink ink, int priority);
+                          double size, unsigned style, ox_hue ink, int priority);
 /* The same words in more, shorter lines, for narrow places. NULL for the label is allowed. */
 void ox_label_narrow(ox_picture *p, ox_label *label, const char *words, double size,
                      unsigned style);

@@ -9,33 +9,33 @@ typedef struct {
 } ox_rgb;
 
 typedef enum {
-  OX_INK_BOARD,   /* the ground everything lies on */
-  OX_INK_TINT,    /* the ground of the holding side */
-  OX_INK_TEXT,
-  OX_INK_QUIET,   /* text of second rank */
-  OX_INK_COURSE,
-  OX_INK_STILL_AIR,
-  OX_INK_TRACK,
-  OX_INK_TRACK_TEXT,
-  OX_INK_ENTRY,
-  OX_INK_ENTRY_TEXT,
-  OX_INK_WIND,
-  OX_INK_ROSE,
-  OX_INK_HATCH,   /* decoration: the words beside it carry the meaning */
-  OX_INK_DIRECT,  /* fills of the entry sectors, decoration like the hatching */
-  OX_INK_PARALLEL,
-  OX_INK_TEARDROP,
-  OX_INK_AIRCRAFT,
-  OX_INK_COMPARE,
-  OX_INK_COMPARE_TEXT,
-  OX_INK_AREA,    /* edge of the protected area */
-  OX_INK_BAND,    /* where all runs of a spread went; fewer, fainter */
-  OX_INK_COUNT
-} ox_ink;
+  OX_HUE_BOARD,   /* the ground everything lies on */
+  OX_HUE_TINT,    /* the ground of the holding side */
+  OX_HUE_TEXT,
+  OX_HUE_QUIET,   /* text of second rank */
+  OX_HUE_COURSE,
+  OX_HUE_STILL_AIR,
+  OX_HUE_TRACK,
+  OX_HUE_TRACK_TEXT,
+  OX_HUE_ENTRY,
+  OX_HUE_ENTRY_TEXT,
+  OX_HUE_WIND,
+  OX_HUE_ROSE,
+  OX_HUE_HATCH,   /* decoration: the words beside it carry the meaning */
+  OX_HUE_DIRECT,  /* fills of the entry sectors, decoration like the hatching */
+  OX_HUE_PARALLEL,
+  OX_HUE_TEARDROP,
+  OX_HUE_AIRCRAFT,
+  OX_HUE_COMPARE,
+  OX_HUE_COMPARE_TEXT,
+  OX_HUE_AREA,    /* edge of the protected area */
+  OX_HUE_BAND,    /* where all runs of a spread went; fewer, fainter */
+  OX_HUE_COUNT
+} ox_hue;
 
 typedef struct {
   const char *name;
-  ox_rgb ink[OX_INK_COUNT];
+  ox_rgb ink[OX_HUE_COUNT];
   /* Text sizes as shares of the board's smaller side, and the least size. */
   double key_share, label_share, small_share, title_share, least_text;
   double line_share, least_line; /* width of the flown track, and the least width of any line */

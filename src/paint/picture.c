@@ -74,7 +74,7 @@ static void end(cairo_t *cr) {
 }
 
 static void board(const ox_picture *p, cairo_t *cr) {
-  ox_ink_set(p, cr, OX_INK_BOARD);
+  ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_rectangle(cr, 0.0, 0.0, p->width, p->height);
   cairo_fill(cr);
 }
@@ -143,6 +143,21 @@ void ox_picture_draw(ox_picture *p, cairo_t *cr, double t_s) {
 
 ox_viewport ox_picture_viewport(const ox_picture *p) {
   return p->view;
+}
+
+ox_viewport ox_picture_viewport_at(const ox_picture *p, double t_s) {
+  (void)t_s;
+  return p->view;
+}
+
+bool ox_picture_moves(const ox_picture *p) {
+  (void)p;
+  return false;
+}
+
+void ox_picture_map(const ox_picture *p, ox_vec *origin, ox_vec *size) {
+  *origin = (ox_vec){p->map.x, p->map.y};
+  *size = (ox_vec){p->map.width, p->map.height};
 }
 
 size_t ox_picture_label_count(const ox_picture *p) {

@@ -93,7 +93,7 @@ static void no_label_touches_an_overlay_in_any_seeded_case(void **state) {
                overlaid[s][1], ox_palette_name(palette));
       for (size_t i = 0; i < ox_picture_label_count(p); i++) {
         check_label(p, i, overlaid[s][0], overlaid[s][1], where);
-        named += p->labels[i].ink == OX_INK_COMPARE_TEXT && !p->labels[i].dropped;
+        named += p->labels[i].ink == OX_HUE_COMPARE_TEXT && !p->labels[i].dropped;
       }
       pictures++;
       ox_picture_free(p);
@@ -182,8 +182,8 @@ static void every_shipped_lesson_keeps_the_name_of_a_comparison(void **state) {
           ox_picture *p = ox_picture_new(&scene, narrow[s][0], narrow[s][1]);
           const ox_label *name = NULL, *area = NULL;
           for (size_t i = 0; i < p->label_count; i++) {
-            if (p->labels[i].ink == OX_INK_COMPARE_TEXT) name = &p->labels[i];
-            if (p->labels[i].ink == OX_INK_AREA) area = &p->labels[i];
+            if (p->labels[i].ink == OX_HUE_COMPARE_TEXT) name = &p->labels[i];
+            if (p->labels[i].ink == OX_HUE_AREA) area = &p->labels[i];
           }
           if (!name || name->dropped || !area || area->dropped) {
             print_error("%s, %gx%g: \"%s\" or the area is not named\n", lesson->cases[k].c.name,

@@ -34,7 +34,7 @@ static uint32_t pixel(canvas k, int x, int y) {
   return value & 0xffffff;
 }
 
-static uint32_t packed(const ox_picture *p, ox_ink ink) {
+static uint32_t packed(const ox_picture *p, ox_hue ink) {
   const ox_rgb *c = &p->palette->ink[ink];
   return (uint32_t)lround(c->r * 255) << 16 | (uint32_t)lround(c->g * 255) << 8 |
          (uint32_t)lround(c->b * 255);
@@ -54,7 +54,7 @@ static bool same_pixels(canvas a, canvas b) {
   return true;
 }
 
-static const ox_label *label_in(const ox_picture *p, ox_ink ink) {
+static const ox_label *label_in(const ox_picture *p, ox_hue ink) {
   for (size_t i = 0; i < p->label_count; i++)
     if (p->labels[i].ink == ink) return &p->labels[i];
   return NULL;
@@ -170,7 +170,7 @@ static void a_comparison_is_named_where_it_goes_its_own_way(void **state) {
     ox_scene scene = paint_overlaid_scene(&c, OX_PALETTE_LIGHT, (unsigned)mistakes[i]);
     scene.area = NULL;
     ox_picture *p = ox_picture_new(&scene, 1400, 950);
-    const ox_label *name = label_in(p, OX_INK_COMPARE_TEXT);
+    const ox_label *name = label_in(p, OX_HUE_COMPARE_TEXT);
     assert_non_null(name);
     assert_false(name->dropped);
     assert_string_equal(pango_layout_get_text(name->text.layout), ox_mistake_name(mistakes[i]));
@@ -192,7 +192,7 @@ static void a_comparison_without_a_name_has_a_line_and_no_label(void **state) {
     scene.compare_name = names[i];
     ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
     assert_true(p->compare.line.count > 10);
-    assert_null(label_in(p, OX_INK_COMPARE_TEXT));
+    assert_null(label_in(p, OX_HUE_COMPARE_TEXT));
     ox_picture_free(p);
   }
 }
@@ -209,7 +209,7 @@ static void a_name_of_any_length_or_bytes_leaves_the_board_right(void **state) {
   scene.compare_name = name;
   ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
   assert_true(p->map.width > 0.5 * WIDTH);
-  const ox_label *label = label_in(p, OX_INK_COMPARE_TEXT);
+  const ox_label *label = label_in(p, OX_HUE_COMPARE_TEXT);
   assert_non_null(label);
   assert_true(label->dropped || label->box.width < 0.5 * p->map.width);
   canvas_end(draw_on_canvas(p, WIDTH, HEIGHT));
@@ -234,7 +234,7 @@ static void the_area_is_in_sight_and_called_illustrative(void **state) {
       nearest = fmin(nearest, ox_vec_length(ox_vec_sub(p->area.corner[k], want)));
     assert_true(nearest < 1e-6);
   }
-  const ox_label *label = label_in(p, OX_INK_AREA);
+  const ox_label *label = label_in(p, OX_HUE_AREA);
   assert_non_null(label);
   assert_false(label->dropped);
   const char *words = pango_layout_get_text(label->text.layout);
@@ -314,8 +314,8 @@ static void the_band_lies_where_the_runs_went(void **state) {
     canvas k = draw_on_canvas(p, WIDTH, HEIGHT);
     ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
     int far = (int)(3.5 * spread.cell_nm * p->view.dev_per_nm); /* clear of the soft edge */
-    assert_int_equal(pixel(k, (int)fix.x + far, (int)fix.y - far), packed(p, OX_INK_BAND));
-    uint32_t board = packed(p, OX_INK_BOARD);
+    assert_int_equal(pixel(k, (int)fix.x + far, (int)fix.y - far), packed(p, OX_HUE_BAND));
+    uint32_t board = packed(p, OX_HUE_BOARD);
     assert_int_equal(pixel(k, (int)fix.x - far, (int)fix.y - far), board);
     assert_int_equal(pixel(k, (int)fix.x - far, (int)fix.y + far), board);
     assert_int_equal(pixel(k, (int)fix.x + far, (int)fix.y + far), board);
@@ -359,9 +359,9 @@ static void the_band_lies_under_the_track_and_over_the_tint(void **state) {
   scene.spread = &spread;
   ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
   canvas k = draw_on_canvas(p, WIDTH, HEIGHT);
-  assert_int_equal(pixels_of(k, packed(p, OX_INK_TINT)), 0);
-  assert_true(pixels_of(k, packed(p, OX_INK_BAND)) > WIDTH * HEIGHT / 4);
-  assert_true(pixels_of(k, packed(p, OX_INK_TRACK)) > 200);
+  assert_int_equal(pixels_of(k, packed(p, OX_HUE_TINT)), 0);
+  assert_true(pixels_of(k, packed(p, OX_HUE_BAND)) > WIDTH * HEIGHT / 4);
+  assert_true(pixels_of(k, packed(p, OX_HUE_TRACK)) > 200);
   canvas_end(k);
   ox_picture_free(p);
 }

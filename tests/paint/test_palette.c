@@ -15,7 +15,7 @@ static double contrast(ox_rgb a, ox_rgb b) {
   return (fmax(la, lb) + 0.05) / (fmin(la, lb) + 0.05);
 }
 
-static void check(const ox_palette *q, ox_ink ink, ox_ink ground, double least, const char *what) {
+static void check(const ox_palette *q, ox_hue ink, ox_hue ground, double least, const char *what) {
   double got = contrast(q->ink[ink], q->ink[ground]);
   if (got >= least) return;
   print_error("%s: %s on ground %d has contrast %.2f, wanted %.1f\n", q->name, what, (int)ground,
@@ -34,49 +34,49 @@ static void the_formula_gives_the_known_ratios(void **state) {
 static void text_can_be_read_on_both_sides(void **state) {
   (void)state;
   const struct {
-    ox_ink ink;
+    ox_hue ink;
     const char *what;
-  } rows[] = {{OX_INK_TEXT, "text"}, {OX_INK_QUIET, "quiet text"},
-              {OX_INK_TRACK_TEXT, "track text"}, {OX_INK_ENTRY_TEXT, "entry text"},
-              {OX_INK_COMPARE_TEXT, "comparison text"}, {OX_INK_AREA, "area text"}};
+  } rows[] = {{OX_HUE_TEXT, "text"}, {OX_HUE_QUIET, "quiet text"},
+              {OX_HUE_TRACK_TEXT, "track text"}, {OX_HUE_ENTRY_TEXT, "entry text"},
+              {OX_HUE_COMPARE_TEXT, "comparison text"}, {OX_HUE_AREA, "area text"}};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
-      check(q, rows[i].ink, OX_INK_BOARD, 4.5, rows[i].what); /* WCAG 1.4.3 */
-      check(q, rows[i].ink, OX_INK_TINT, 4.5, rows[i].what);
-      check(q, rows[i].ink, OX_INK_BAND, 4.5, rows[i].what); /* where the band is strongest */
+      check(q, rows[i].ink, OX_HUE_BOARD, 4.5, rows[i].what); /* WCAG 1.4.3 */
+      check(q, rows[i].ink, OX_HUE_TINT, 4.5, rows[i].what);
+      check(q, rows[i].ink, OX_HUE_BAND, 4.5, rows[i].what); /* where the band is strongest */
     }
 }
 
 static void projected_text_is_stronger_still(void **state) {
   (void)state;
   const ox_palette *q = ox_palette_get(OX_PALETTE_PROJECTOR);
-  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT,
-                         OX_INK_COMPARE_TEXT, OX_INK_AREA};
+  const ox_hue inks[] = {OX_HUE_TEXT, OX_HUE_QUIET, OX_HUE_TRACK_TEXT, OX_HUE_ENTRY_TEXT,
+                         OX_HUE_COMPARE_TEXT, OX_HUE_AREA};
   for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
-    check(q, inks[i], OX_INK_TINT, 7.0, "projected text");
+    check(q, inks[i], OX_HUE_TINT, 7.0, "projected text");
 }
 
 static void lines_stand_out_on_both_sides(void **state) {
   (void)state;
-  const ox_ink inks[] = {OX_INK_COURSE, OX_INK_STILL_AIR, OX_INK_TRACK, OX_INK_ENTRY,
-                         OX_INK_WIND,   OX_INK_ROSE,      OX_INK_AIRCRAFT,
-                         OX_INK_COMPARE, OX_INK_AREA};
+  const ox_hue inks[] = {OX_HUE_COURSE, OX_HUE_STILL_AIR, OX_HUE_TRACK, OX_HUE_ENTRY,
+                         OX_HUE_WIND,   OX_HUE_ROSE,      OX_HUE_AIRCRAFT,
+                         OX_HUE_COMPARE, OX_HUE_AREA};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
-      check(q, inks[i], OX_INK_BOARD, 3.0, "a line"); /* WCAG 1.4.11 */
-      check(q, inks[i], OX_INK_TINT, 3.0, "a line");
+      check(q, inks[i], OX_HUE_BOARD, 3.0, "a line"); /* WCAG 1.4.11 */
+      check(q, inks[i], OX_HUE_TINT, 3.0, "a line");
     }
 }
 
 static void lines_stand_out_on_the_band_of_a_spread(void **state) {
   (void)state;
-  const ox_ink inks[] = {OX_INK_COURSE, OX_INK_STILL_AIR, OX_INK_TRACK, OX_INK_ENTRY,
-                         OX_INK_AIRCRAFT, OX_INK_COMPARE};
+  const ox_hue inks[] = {OX_HUE_COURSE, OX_HUE_STILL_AIR, OX_HUE_TRACK, OX_HUE_ENTRY,
+                         OX_HUE_AIRCRAFT, OX_HUE_COMPARE};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
-      check(ox_palette_get((ox_palette_id)id), inks[i], OX_INK_BAND, 3.0, "a line");
+      check(ox_palette_get((ox_palette_id)id), inks[i], OX_HUE_BAND, 3.0, "a line");
 }
 
 static ox_rgb blend(ox_rgb over, double alpha, ox_rgb ground) {
@@ -86,13 +86,13 @@ static ox_rgb blend(ox_rgb over, double alpha, ox_rgb ground) {
 
 static void text_can_be_read_on_the_protected_area(void **state) {
   (void)state;
-  const ox_ink inks[] = {OX_INK_TEXT, OX_INK_QUIET, OX_INK_TRACK_TEXT, OX_INK_ENTRY_TEXT,
-                         OX_INK_COMPARE_TEXT, OX_INK_AREA};
-  const ox_ink grounds[] = {OX_INK_BOARD, OX_INK_TINT};
+  const ox_hue inks[] = {OX_HUE_TEXT, OX_HUE_QUIET, OX_HUE_TRACK_TEXT, OX_HUE_ENTRY_TEXT,
+                         OX_HUE_COMPARE_TEXT, OX_HUE_AREA};
+  const ox_hue grounds[] = {OX_HUE_BOARD, OX_HUE_TINT};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t g = 0; g < 2; g++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
-      ox_rgb ground = blend(q->ink[OX_INK_AREA], OX_AREA_FILL_ALPHA, q->ink[grounds[g]]);
+      ox_rgb ground = blend(q->ink[OX_HUE_AREA], OX_AREA_FILL_ALPHA, q->ink[grounds[g]]);
       for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
         assert_true(contrast(q->ink[inks[i]], ground) >= 4.5);
       assert_true(contrast(ground, q->ink[grounds[g]]) < 1.3); /* faint */
