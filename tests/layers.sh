@@ -20,7 +20,7 @@ includes() {
 }
 c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
 c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
-engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|area|spread)\.h"'
+engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|area|spread|endurance)\.h"'
 
 echo "1..14"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"

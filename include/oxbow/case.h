@@ -37,6 +37,26 @@ typedef enum {
 } ox_entry_order;
 typedef enum { OX_SECTOR_HEADING, OX_SECTOR_TRACK } ox_sector;
 
+typedef enum { OX_FUEL_LB, OX_FUEL_KG, OX_FUEL_USGAL, OX_FUEL_L } ox_fuel_unit;
+/* Whether an approach begins at the clearance limit (14 CFR 91.185(c)(3) asks it). */
+typedef enum { OX_LIMIT_UNKNOWN, OX_LIMIT_STARTS_APPROACH, OX_LIMIT_EN_ROUTE } ox_limit_kind;
+typedef enum { OX_COURSE_INBOUND, OX_COURSE_OUTBOUND } ox_course_kind;
+/* A choice that may be absent: 0. */
+typedef enum { OX_SHOWN_TURNS_NONE, OX_SHOWN_TURNS_RIGHT, OX_SHOWN_TURNS_LEFT } ox_shown_turns;
+/* From the fix; 1 is north, then clockwise by eighths. */
+typedef enum { OX_SHOWN_DIRECTION_NONE, OX_SHOWN_DIRECTION_NORTH } ox_shown_direction;
+
+/* What the equipment in the cockpit shows of the hold, as somebody read it off. */
+typedef struct {
+  char fix[OX_FIX_NAME_BYTES]; /* "": not shown */
+  ox_shown_direction direction;
+  double course_deg;           /* 1 to 360; 0: not shown */
+  ox_course_kind course_is;
+  ox_shown_turns turns;
+  double leg_s, leg_nm;        /* 0: not shown */
+  int efc_min;                 /* minutes after midnight UTC, -1: not shown */
+} ox_shown;
+
 typedef struct {
   double altitude_ft; /* ignored while there is one row */
   double from_deg;    /* direction it comes from, in the row's north */
@@ -108,6 +128,24 @@ typedef struct {
     ox_lead lead;      /* turning onto the inbound course: in time, or only when crossing it */
     int circuits;
   } technique;
+  struct {             /* fuel in any one unit; nothing is known without on_board and flow_h */
+    double on_board;   /* at the first crossing of the fix; 0: not given */
+    double flow_h;     /* burnt an hour in the hold; 0: not given */
+    double alternate;  /* from the fix to landing at the alternate; 0: see the next */
+    double alternate_min; /* the same as minutes at the flow; an amount wins */
+    double reserve;
+    double reserve_min;
+    ox_fuel_unit unit;
+  } fuel;
+  struct {
+    int utc_offset_min; /* local time less UTC; 0: UTC only */
+  } clock;
+  struct {              /* what decides when the radio fails */
+    ox_limit_kind limit_starts_approach;
+    int eta_min;        /* over the approach fix by the filed or amended time en route: minutes
+                           after midnight UTC; -1: not given */
+  } lost_radio;
+  ox_shown shown;
 } ox_case;
 
 /* A complete, valid case in calm air. */

@@ -31,6 +31,13 @@ static const struct {
     {"technique.sector", (const char *const[]){"Heading", "Track", NULL}},
     {"technique.entry_line", (const char *const[]){"Headings", "Tracks", NULL}},
     {"technique.lead", (const char *const[]){"In time", "On crossing", NULL}},
+    {"fuel.unit", (const char *const[]){"lb", "kg", "US gal", "litres", NULL}},
+    {"lost_radio.limit_starts_approach", (const char *const[]){"Not said", "Yes", "No", NULL}},
+    {"shown.direction",
+     (const char *const[]){"Not shown", "North", "North-east", "East", "South-east", "South",
+                           "South-west", "West", "North-west", NULL}},
+    {"shown.course_is", (const char *const[]){"Inbound", "Outbound", NULL}},
+    {"shown.turns", (const char *const[]){"Not shown", "Right", "Left", NULL}},
     {"north", (const char *const[]){"True", "Magnetic", NULL}},
 };
 

@@ -28,6 +28,8 @@ ox_case ox_case_default(void) {
   c.technique.intercept_deg = 30;
   c.technique.entry_s = 60;
   c.technique.circuits = 3;
+  c.lost_radio.eta_min = -1;
+  c.shown.efc_min = -1;
   return c;
 }
 
@@ -42,7 +44,11 @@ static bool changes_equal(const ox_wind_change *a, const ox_wind_change *b) {
 }
 
 bool ox_case_equal(const ox_case *a, const ox_case *b) {
-  if (strcmp(a->name, b->name) != 0 || strcmp(a->hold.fix, b->hold.fix) != 0) return false;
+  if (strcmp(a->name, b->name) != 0 || strcmp(a->hold.fix, b->hold.fix) != 0 ||
+      strcmp(a->shown.fix, b->shown.fix) != 0)
+    return false;
+  if (a->lost_radio.eta_min != b->lost_radio.eta_min || a->shown.efc_min != b->shown.efc_min)
+    return false;
   if (a->hold.efc_min != b->hold.efc_min || a->arrival.fix_at_s != b->arrival.fix_at_s ||
       a->hold.station.given != b->hold.station.given ||
        a->wind_count != b->wind_count ||
@@ -199,12 +205,19 @@ static void check_together(const ox_case *c, fault_list *list) {
   }
 }
 
+static void check_minute(fault_list *list, const char *key, int minute) {
+  if (minute < -1 || minute >= 24 * 60)
+    add_fault(list, key, minute, "a time of day (00:00 to 23:59)");
+}
+
 size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
   fault_list list = {faults, faults ? max : 0, 0};
   if (!ends_in_array(c->name, sizeof c->name))
     add_fault(&list, "name", (double)sizeof c->name, "a name of at most 159 bytes");
   if (!ends_in_array(c->hold.fix, sizeof c->hold.fix))
     add_fault(&list, "hold.fix", (double)sizeof c->hold.fix, "a name of at most 63 bytes");
+  if (!ends_in_array(c->shown.fix, sizeof c->shown.fix))
+    add_fault(&list, "shown.fix", (double)sizeof c->shown.fix, "a name of at most 63 bytes");
   size_t count;
   const ox_field *fields = ox_fields(&count);
   for (size_t i = 0; i < count; i++) {
@@ -212,8 +225,9 @@ size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
     if (!ox_field_accepts(&fields[i], value))
       add_fault(&list, fields[i].key, value, fields[i].allowed);
   }
-  if (c->hold.efc_min < -1 || c->hold.efc_min >= 24 * 60)
-    add_fault(&list, "hold.efc", c->hold.efc_min, "a time of day (00:00 to 23:59)");
+  check_minute(&list, "hold.efc", c->hold.efc_min);
+  check_minute(&list, "lost_radio.eta", c->lost_radio.eta_min);
+  check_minute(&list, "shown.efc", c->shown.efc_min);
   if (c->arrival.fix_at_s < -1 || c->arrival.fix_at_s >= 24 * 3600)
     add_fault(&list, "arrival.fix_at", c->arrival.fix_at_s, "a time of day (00:00:00 to 23:59:59)");
   check_wind(c, &list);

@@ -20,6 +20,14 @@ static const char *const outbound_words[] = {"nominal", "adjust", "rule", "exact
 static const char *const entry_words[] = {"auto", "direct", "parallel", "teardrop", NULL};
 static const char *const sector_words[] = {"heading", "track", NULL};
 
+static const char *const fuel_words[] = {"lb", "kg", "usgal", "l", NULL};
+static const char *const limit_words[] = {"unknown", "yes", "no", NULL};
+static const char *const course_words[] = {"inbound", "outbound", NULL};
+static const char *const shown_turns_words[] = {"not_shown", "right", "left", NULL};
+static const char *const direction_words[] = {"not_shown", "north", "northeast", "east",
+                                              "southeast", "south", "southwest", "west",
+                                              "northwest", NULL};
+
 #define NUMBER(key, member, min, max, zero, allowed)                                             \
   {key, OX_FIELD_NUMBER, offsetof(ox_case, member), min, max, zero, allowed, NULL}
 #define WHOLE(key, member, min, max, allowed)                                                    \
@@ -82,6 +90,27 @@ static const ox_field case_fields[] = {
     CHOICE("technique.lead", technique.lead, lead_words, "\"exact\" or \"none\""),
     NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
+    NUMBER("fuel.on_board", fuel.on_board, 0.1, 999999, true, "an amount of fuel (0.1 to 999999)"),
+    NUMBER("fuel.flow_h", fuel.flow_h, 0.1, 99999, true, "a fuel flow an hour (0.1 to 99999)"),
+    NUMBER("fuel.alternate", fuel.alternate, 0.1, 999999, true,
+           "an amount of fuel (0.1 to 999999)"),
+    NUMBER("fuel.alternate_min", fuel.alternate_min, 1, 600, true, "a time (1 to 600 minutes)"),
+    NUMBER("fuel.reserve", fuel.reserve, 0.1, 999999, true, "an amount of fuel (0.1 to 999999)"),
+    NUMBER("fuel.reserve_min", fuel.reserve_min, 1, 600, true, "a time (1 to 600 minutes)"),
+    CHOICE("fuel.unit", fuel.unit, fuel_words, "\"lb\", \"kg\", \"usgal\" or \"l\""),
+    {"clock.utc_offset_min", OX_FIELD_WHOLE, offsetof(ox_case, clock.utc_offset_min), -720, 840,
+     true, "minutes from UTC to local time (-720 to 840)", NULL},
+    CHOICE("lost_radio.limit_starts_approach", lost_radio.limit_starts_approach, limit_words,
+           "\"unknown\", \"yes\" or \"no\""),
+    CHOICE("shown.direction", shown.direction, direction_words,
+           "\"not_shown\", \"north\", \"northeast\", \"east\", \"southeast\", \"south\", "
+           "\"southwest\", \"west\" or \"northwest\""),
+    NUMBER("shown.course_deg", shown.course_deg, 1, 360, true, "a course (1 to 360)"),
+    CHOICE("shown.course_is", shown.course_is, course_words, "\"inbound\" or \"outbound\""),
+    CHOICE("shown.turns", shown.turns, shown_turns_words,
+           "\"not_shown\", \"right\" or \"left\""),
+    NUMBER("shown.leg_s", shown.leg_s, 10, 600, true, "a leg time (10 to 600 seconds)"),
+    NUMBER("shown.leg_nm", shown.leg_nm, 0.5, 60, true, "a leg length (0.5 to 60 NM)"),
 };
 
 #define ROW(key, kind, member, min, max, allowed, words)                                         \

@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "intercept.h"
+#include "oxbow/endurance.h"
 #include "root.h"
 
 static const double SEARCH_S = 10.0; /* step of a search for an outbound time */
@@ -16,9 +17,8 @@ static const double SEARCH_S = 10.0; /* step of a search for an outbound time */
 double leaving_after_s(ox_pilot *k) {
   const ox_case *c = k->c;
   if (c->hold.ends != OX_HOLD_TO_EFC || c->hold.efc_min < 0 || c->arrival.fix_at_s < 0) return 0.0;
-  double after_s = c->hold.efc_min * 60.0 - c->arrival.fix_at_s;
-  /* Far in the past on the clock is the next day; a little is too late. */
-  if (after_s < -12.0 * 3600.0) after_s += 24.0 * 3600.0;
+  double after_s;
+  ox_clock_after_s(c, c->hold.efc_min, &after_s);
   if (after_s > 0.0) return after_s;
   pilot_advise(k, OX_ADVICE_LEAVE_BEFORE, -after_s, 0, 0);
   return 0.0;

@@ -12,7 +12,8 @@ static bool is_among(const char *const *words, const char *word) {
 
 static const char *const top_keys[] = {"format", "version", "title", "cases", NULL};
 static const char *const case_keys[] = {
-    "name", "hold.fix", "hold.efc", "arrival.fix_at", "wind", "wind_changes", NULL};
+    "name", "hold.fix",     "hold.efc",       "arrival.fix_at", "wind",
+    "wind_changes", "lost_radio.eta", "shown.fix", "shown.efc", NULL};
 
 bool ox_key_is_within(const char *path, const char *section) {
   size_t length = strlen(section);

@@ -65,6 +65,19 @@ static bool leg_key_is_idle(const ox_case *c, const char *path) {
   return false;
 }
 
+/* Choices of the optional sections, which stand there only when they say something. */
+static bool choice_is_idle(const ox_case *c, const ox_field *field) {
+  static const char *const sections[] = {"fuel", "lost_radio", "shown"};
+  if (field->kind != OX_FIELD_CHOICE || ox_field_get(field, c) != 0.0) return false;
+  if (strcmp(field->key, "fuel.unit") == 0)
+    return c->fuel.on_board == 0.0 && c->fuel.flow_h == 0.0 && c->fuel.alternate == 0.0 &&
+           c->fuel.reserve == 0.0;
+  if (strcmp(field->key, "shown.course_is") == 0) return c->shown.course_deg == 0.0;
+  for (size_t i = 0; i < sizeof sections / sizeof *sections; i++)
+    if (ox_key_is_within(field->key, sections[i])) return true;
+  return false;
+}
+
 static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
 static void add_wind_changes(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
 
@@ -80,7 +93,8 @@ static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *fai
       add_wind_changes(to, c, kept, failed);
       wind_added = true;
     }
-    if (leg_key_is_idle(c, path) || ox_key_is_idle(c, path)) continue;
+    if (leg_key_is_idle(c, path) || ox_key_is_idle(c, path) || choice_is_idle(c, &fields[i]))
+      continue;
     cJSON *item = field_item(&fields[i], c, &omit);
     if (omit) continue;
     cJSON *section = section_of(to, path, &key, failed);
@@ -91,12 +105,35 @@ static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *fai
   }
 }
 
-static void add_efc(cJSON *hold, const ox_case *c, bool *failed) {
+static bool is_minute(int minute) {
+  return minute >= 0 && minute < 24 * 60;
+}
+
+static void add_minute(cJSON *to, const char *key, int minute, bool *failed) {
   char text[16];
-  bool given = c->hold.efc_min >= 0 && c->hold.efc_min < 24 * 60;
-  snprintf(text, sizeof text, "%02d:%02d", given ? c->hold.efc_min / 60 : 0,
-           given ? c->hold.efc_min % 60 : 0);
-  add(hold, "efc", given ? cJSON_CreateString(text) : cJSON_CreateNull(), failed);
+  bool given = is_minute(minute);
+  snprintf(text, sizeof text, "%02d:%02d", given ? minute / 60 : 0, given ? minute % 60 : 0);
+  add(to, key, given ? cJSON_CreateString(text) : cJSON_CreateNull(), failed);
+}
+
+/* The object of a section, made when it is not there yet. */
+static cJSON *section(cJSON *object, const char *name, bool *failed) {
+  cJSON *inner = ox_json_member(object, name);
+  return inner ? inner : add(object, name, cJSON_CreateObject(), failed);
+}
+
+/* The keys of the optional sections that are not in the table of fields. */
+static void add_optional(cJSON *object, const ox_case *c, bool *failed) {
+  char fix[OX_FIX_NAME_BYTES];
+  if (is_minute(c->lost_radio.eta_min)) {
+    cJSON *radio = section(object, "lost_radio", failed);
+    if (radio) add_minute(radio, "eta", c->lost_radio.eta_min, failed);
+  }
+  ox_text_line_copy(fix, sizeof fix, c->shown.fix, sizeof c->shown.fix);
+  if (!*fix && !is_minute(c->shown.efc_min)) return;
+  cJSON *shown = section(object, "shown", failed);
+  if (shown && *fix) add(shown, "fix", cJSON_CreateString(fix), failed);
+  if (shown && is_minute(c->shown.efc_min)) add_minute(shown, "efc", c->shown.efc_min, failed);
 }
 
 /* Only when given: most lessons have no clock. */
@@ -209,9 +246,10 @@ static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
   /* A blank name could not be read again; without the key the fix has its default name. */
   if (hold && !ox_text_is_blank(fix)) add(hold, "fix", cJSON_CreateString(fix), failed);
   add_fields(object, c, from->kept, failed);
-  if (hold) add_efc(hold, c, failed);
+  if (hold) add_minute(hold, "efc", c->hold.efc_min, failed);
   cJSON *arrival = ox_json_member(object, "arrival");
   if (arrival) add_fix_at(arrival, c, failed);
+  add_optional(object, c, failed);
   keep_unknown(object, c, from->kept, OX_KEYS_CASE, "", failed);
   return object;
 }

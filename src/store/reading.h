@@ -9,7 +9,7 @@
 #include "oxbow/lesson.h"
 #include "text.h"
 
-#define OX_READING_FIELDS_MAX 64
+#define OX_READING_FIELDS_MAX 128
 /* Objects with more members are refused: finding what stands twice compares every two. */
 #define OX_READING_MEMBERS_MAX 256
 

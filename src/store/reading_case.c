@@ -13,6 +13,7 @@
 #define EFC_ALLOWED "a time of day (\"00:00\" to \"23:59\") or null"
 #define FIX_AT_ALLOWED "a time of day (\"00:00\" to \"23:59:59\") or null"
 #define STATION "hold.leg.station"
+#define SHOWN_FIX_ALLOWED "a name of one line and at most 63 bytes"
 
 static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
   char fix[OX_FIX_NAME_BYTES];
@@ -47,13 +48,14 @@ static int time_of_day_s(const cJSON *value, bool with_seconds) {
              : -1;
 }
 
-static void read_efc(ox_reading *r, const cJSON *value, ox_case *out) {
+/* A time to the minute; null is one that was not given. */
+static void read_minute(ox_reading *r, const char *path, const cJSON *value, int *minute) {
   if (cJSON_IsNull(value)) return;
   int time_s = time_of_day_s(value, false);
   if (time_s < 0)
-    ox_reading_refuse(r, "hold", "efc", value, EFC_ALLOWED);
+    ox_reading_refuse(r, "", path, value, EFC_ALLOWED);
   else
-    out->hold.efc_min = time_s / 60;
+    *minute = time_s / 60;
 }
 
 static void read_fix_at(ox_reading *r, const cJSON *value, ox_case *out) {
@@ -92,7 +94,13 @@ static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_
   } else if (strcmp(path, "hold.fix") == 0) {
     read_fix(r, value, out);
   } else if (strcmp(path, "hold.efc") == 0) {
-    read_efc(r, value, out);
+    read_minute(r, path, value, &out->hold.efc_min);
+  } else if (strcmp(path, "lost_radio.eta") == 0) {
+    read_minute(r, path, value, &out->lost_radio.eta_min);
+  } else if (strcmp(path, "shown.efc") == 0) {
+    read_minute(r, path, value, &out->shown.efc_min);
+  } else if (strcmp(path, "shown.fix") == 0) {
+    ox_reading_line(r, path, value, out->shown.fix, sizeof out->shown.fix, SHOWN_FIX_ALLOWED);
   } else if (strcmp(path, "arrival.fix_at") == 0) {
     read_fix_at(r, value, out);
   } else if (strcmp(path, "wind") == 0) {

@@ -150,6 +150,9 @@ ox_case random_case(ox_random *r) {
     while (c.hold.fix[strspn(c.hold.fix, " ")] == '\0');
     c.hold.efc_min = ox_random_below(r, 2) ? ox_random_below(r, 24 * 60) : -1;
     c.arrival.fix_at_s = random_time_s(r);
+    c.lost_radio.eta_min = ox_random_below(r, 2) ? ox_random_below(r, 24 * 60) : -1;
+    c.shown.efc_min = ox_random_below(r, 2) ? ox_random_below(r, 24 * 60) : -1;
+    if (ox_random_below(r, 2)) random_name(r, c.shown.fix, sizeof c.shown.fix);
   } while (ox_case_check(&c, NULL, 0) != 0);
   return c;
 }

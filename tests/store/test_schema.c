@@ -158,9 +158,9 @@ static void the_schema_knows_no_other_keys(void **state) {
   ox_fields(&count);
   ox_wind_fields(&wind_count);
   ox_wind_change_fields(&change_count);
-  /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, the keys of the wind, and
-   * wind_changes, which is a list */
-  assert_int_equal(count_keys(case_schema()), (int)count + 4 + (int)wind_count + 1);
+  /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, lost_radio.eta, shown.fix,
+   * shown.efc, the keys of the wind, and wind_changes, which is a list */
+  assert_int_equal(count_keys(case_schema()), (int)count + 7 + (int)wind_count + 1);
   assert_int_equal(count_keys(definition("wind_change")), (int)change_count);
 }
 
@@ -233,6 +233,10 @@ static const char by_dme[] =
     " \"station\": { \"radial_deg\": 60, \"nm\": 9 } } },"
     " \"wind_changes\": [ { \"at_min\": 4, \"from_deg\": 1, \"kt\": 9 } ], \"technique\": {}";
 
+static const char with_optional[] =
+    "\"hold\": { \"inbound_deg\": 1 }, \"fuel\": {}, \"clock\": {}, \"lost_radio\": {},"
+    " \"shown\": {}";
+
 /* A sound lesson with the value at a path of its case replaced; "list.0.key" is in the first of a
  * list. */
 static void replace_value(char *text, size_t bytes, const char *members, const char *path,
@@ -298,13 +302,19 @@ static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
       "hold.inbound_deg", "arrival.heading_deg", "hold", "arrival", "aircraft",
       "hold.leg.station", "hold.ends", "hold.climb_to_ft", "hold.climb_ft_min", "arrival.fix_at",
       "wind_changes", "aircraft.turn_by", "technique.entry_line", "technique.reaction_s",
-      "technique.lead", "technique.roll_s"};
+      "technique.lead", "technique.roll_s", "fuel", "clock", "lost_radio", "shown"};
+  static const char *const optional[] = {
+      "fuel.on_board", "fuel.flow_h", "fuel.alternate", "fuel.alternate_min", "fuel.reserve",
+      "fuel.reserve_min", "fuel.unit", "clock.utc_offset_min", "lost_radio.eta",
+      "lost_radio.limit_starts_approach", "shown.fix", "shown.direction", "shown.course_deg",
+      "shown.course_is", "shown.turns", "shown.leg_s", "shown.leg_nm", "shown.efc"};
   static const char *const by_distance[] = {
       "hold.leg", "hold.leg.by", "hold.leg.s", "hold.leg.nm", "hold.leg.end", "hold.leg.station",
       "hold.leg.station.radial_deg", "hold.leg.station.nm", "hold.leg.station.elevation_ft",
       "wind_changes", "wind_changes.0.at_min", "wind_changes.0.from_deg", "wind_changes.0.kt",
       "wind_changes.0.north"};
   reader_and_schema_agree(by_time, timed, sizeof timed / sizeof *timed);
+  reader_and_schema_agree(with_optional, optional, sizeof optional / sizeof *optional);
   reader_and_schema_agree(by_dme, by_distance, sizeof by_distance / sizeof *by_distance);
 }
 
