@@ -66,4 +66,18 @@ ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
 /* Removes a case; the last one cannot be removed (OX_ERROR). */
 ox_status ox_lesson_remove(ox_lesson *lesson, size_t index);
 
+/* What undo, autosave and "modified" go by (lesson_copy.c): deep copies, and comparisons of what
+ * would be written. False and NULL when memory is out, and then `to` is empty. */
+bool ox_lesson_case_copy(ox_lesson_case *to, const ox_lesson_case *from);
+void ox_lesson_case_clear(ox_lesson_case *c); /* frees what it owns, not the case itself */
+bool ox_lesson_case_equal(const ox_lesson_case *a, const ox_lesson_case *b);
+/* The same without the values in `c`: kept keys, and what else goes with a case. */
+bool ox_lesson_case_rest_equal(const ox_lesson_case *a, const ox_lesson_case *b);
+/* Everything but the cases, of which the copy has none; freed with ox_lesson_free. */
+ox_lesson *ox_lesson_copy_head(const ox_lesson *lesson);
+bool ox_lesson_head_equal(const ox_lesson *a, const ox_lesson *b);
+/* About how much memory they take. */
+size_t ox_lesson_case_bytes(const ox_lesson_case *c);
+size_t ox_lesson_head_bytes(const ox_lesson *lesson);
+
 #endif

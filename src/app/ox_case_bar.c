@@ -49,7 +49,7 @@ static void show_names(OxCaseBar *self) {
 
 static void document_changed_cb(OxDocument *document, guint what, OxCaseBar *self) {
   g_signal_handler_block(self->cases, self->chosen_handler);
-  if (what & OX_DOCUMENT_LESSON)
+  if (what & (OX_DOCUMENT_LESSON | OX_DOCUMENT_CASES))
     show_names(self);
   else
     show_name(self);

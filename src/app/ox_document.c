@@ -1,28 +1,13 @@
 /* The open lesson: owns it, solves the shown case once a change, tells everybody else. */
-#include "ox_document.h"
+#include "ox_document_private.h"
 
 #include <string.h>
 
-struct _OxDocument {
-  GObject parent_instance;
-
-  /* owned */
-  ox_lesson *lesson;
-  char *path;
-  char *title;
-  ox_flight *flight;
-  ox_case *saved; /* the cases as they are in the file */
-  size_t saved_count;
-
-  size_t case_index;
-  gboolean solved;
-  gboolean modified;
-  guint solve_count;
-};
+#include "ox_step_name.h"
 
 enum { PROP_0, PROP_MODIFIED, PROP_TITLE, PROP_COUNT };
 static GParamSpec *properties[PROP_COUNT];
-static guint changed_signal;
+static guint changed_signal, history_signal;
 
 G_DEFINE_FINAL_TYPE(OxDocument, ox_document, G_TYPE_OBJECT)
 
@@ -42,11 +27,15 @@ static void get_property(GObject *object, guint id, GValue *value, GParamSpec *p
 
 static void finalize(GObject *object) {
   OxDocument *self = OX_DOCUMENT(object);
-  ox_lesson_free(self->lesson);
+  ox_snapshot_view_clear(&self->view);
+  ox_snapshot_unref(self->now);
+  ox_snapshot_unref(self->saved);
+  g_clear_pointer(&self->step_before, ox_snapshot_unref);
+  g_free(self->step_name);
+  ox_history_free(self->history);
   g_free(self->path);
   g_free(self->title);
   g_free(self->flight);
-  g_free(self->saved);
   G_OBJECT_CLASS(ox_document_parent_class)->finalize(object);
 }
 
@@ -60,37 +49,34 @@ static void ox_document_class_init(OxDocumentClass *class) {
   g_object_class_install_properties(object_class, PROP_COUNT, properties);
   changed_signal = g_signal_new("changed", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  history_signal = g_signal_new("history", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                NULL, G_TYPE_NONE, 0);
 }
 
-static void set_modified(OxDocument *self, gboolean modified) {
+/* ---- what follows from the lesson ------------------------------------------------------- */
+
+/* Typed there and back again is no change. A lesson that cannot be saved is for trying things out:
+ * there is nothing to lose. */
+static void update_modified(OxDocument *self) {
+  gboolean modified = !self->view.read_only && !ox_snapshot_equal(self->now, self->saved);
   if (self->modified == modified) return;
   self->modified = modified;
   g_object_notify_by_pspec(G_OBJECT(self), properties[PROP_MODIFIED]);
 }
 
-/* Remembers the cases as saved. */
+/* Remembers the lesson as saved. */
 static void mark_saved(OxDocument *self) {
-  g_free(self->saved);
-  self->saved_count = self->lesson->case_count;
-  self->saved = g_new(ox_case, self->saved_count);
-  for (size_t i = 0; i < self->saved_count; i++) self->saved[i] = self->lesson->cases[i].c;
-  set_modified(self, FALSE);
-}
-
-/* Typed there and back again is no change. A lesson that cannot be saved is for trying things out:
- * there is nothing to lose. */
-static void update_modified(OxDocument *self) {
-  gboolean same = self->lesson->case_count == self->saved_count;
-  for (size_t i = 0; same && i < self->saved_count; i++)
-    same = ox_case_equal(&self->saved[i], &self->lesson->cases[i].c);
-  set_modified(self, !same && !self->lesson->read_only);
+  ox_snapshot *now = ox_snapshot_ref(self->now);
+  g_clear_pointer(&self->saved, ox_snapshot_unref);
+  self->saved = now;
+  update_modified(self);
 }
 
 /* Titles come from the lesson, else from the name of its file. */
 static void update_title(OxDocument *self) {
   char *title;
-  if (self->lesson->title[0] != '\0')
-    title = g_strdup(self->lesson->title);
+  if (self->view.title[0] != '\0')
+    title = g_strdup(self->view.title);
   else if (self->path)
     title = g_filename_display_basename(self->path);
   else
@@ -110,32 +96,76 @@ static void set_path(OxDocument *self, const char *path) {
   self->path = copy;
 }
 
+/* ---- the object ------------------------------------------------------------------------- */
+
+static ox_snapshot *new_lesson(void) {
+  ox_lesson *lesson = ox_lesson_new();
+  if (!lesson) g_error("Out of memory");
+  ox_snapshot *snapshot = ox_snapshot_new(lesson);
+  ox_lesson_free(lesson);
+  return snapshot;
+}
+
 static void ox_document_init(OxDocument *self) {
   self->flight = g_new0(ox_flight, 1);
-  self->lesson = ox_lesson_new();
-  if (!self->lesson) g_error("Out of memory");
+  self->history = ox_history_new();
+  self->clock_us = -1;
+  self->now = new_lesson();
+  ox_snapshot_view(self->now, &self->view);
   update_title(self);
   mark_saved(self);
 }
 
 OxDocument *ox_document_new(void) { return g_object_new(OX_TYPE_DOCUMENT, NULL); }
 
-static void emit_changed(OxDocument *self, guint what) {
-  self->solved = FALSE;
-  g_signal_emit(self, changed_signal, 0, what);
+/* ---- showing another lesson ------------------------------------------------------------- */
+
+static guint differences(const ox_snapshot *a, size_t index_a, const ox_snapshot *b,
+                         size_t index_b) {
+  const ox_lesson_case *one = ox_snapshot_case(a, index_a), *other = ox_snapshot_case(b, index_b);
+  guint what = 0;
+  if (ox_snapshot_case_id(a, index_a) != ox_snapshot_case_id(b, index_b))
+    what |= OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE | OX_DOCUMENT_EXTRAS;
+  else if (!ox_case_equal(&one->c, &other->c))
+    what |= OX_DOCUMENT_CASE;
+  if (index_a != index_b) what |= OX_DOCUMENT_SELECTION;
+  if (!ox_snapshot_list_equal(a, b)) what |= OX_DOCUMENT_CASES;
+  if (!ox_lesson_case_rest_equal(one, other) ||
+      !ox_lesson_head_equal(ox_snapshot_head(a), ox_snapshot_head(b)))
+    what |= OX_DOCUMENT_EXTRAS;
+  return what;
+}
+
+static void show(OxDocument *self, ox_snapshot *next, size_t index, guint what) {
+  ox_snapshot *old = self->now;
+  self->now = next;
+  self->case_index = index;
+  ox_snapshot_view(next, &self->view);
+  if (what & (OX_DOCUMENT_CASE | OX_DOCUMENT_SELECTION)) self->solved = FALSE;
+  update_title(self);
+  update_modified(self);
+  if (what) g_signal_emit(self, changed_signal, 0, what);
+  ox_snapshot_unref(old); /* listeners let go of it while the signal ran */
+}
+
+void ox_document_show(OxDocument *self, ox_snapshot *next, size_t index) {
+  show(self, next, index, differences(self->now, self->case_index, next, index));
 }
 
 void ox_document_take(OxDocument *self, ox_lesson *lesson, const char *path) {
   g_return_if_fail(OX_IS_DOCUMENT(self));
   g_return_if_fail(lesson && lesson->case_count > 0);
-  ox_lesson *old = self->lesson;
-  self->lesson = lesson;
-  self->case_index = 0;
+  g_clear_pointer(&self->step_before, ox_snapshot_unref);
+  g_clear_pointer(&self->step_name, g_free);
+  ox_history_clear(self->history);
   set_path(self, path);
-  update_title(self);
-  mark_saved(self);
-  emit_changed(self, OX_DOCUMENT_LESSON | OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE);
-  ox_lesson_free(old); /* listeners let go of it while the signal ran */
+  g_clear_pointer(&self->saved, ox_snapshot_unref);
+  self->saved = ox_snapshot_new(lesson);
+  ox_lesson_free(lesson);
+  show(self, ox_snapshot_ref(self->saved), 0,
+       OX_DOCUMENT_LESSON | OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE | OX_DOCUMENT_CASES |
+           OX_DOCUMENT_EXTRAS);
+  g_signal_emit(self, history_signal, 0);
 }
 
 ox_status ox_document_open(OxDocument *self, const char *path, ox_messages *messages) {
@@ -146,7 +176,7 @@ ox_status ox_document_open(OxDocument *self, const char *path, ox_messages *mess
 }
 
 ox_status ox_document_save(OxDocument *self, const char *path, ox_messages *messages) {
-  ox_status status = ox_lesson_write(self->lesson, path, messages);
+  ox_status status = ox_lesson_write(&self->view, path, messages);
   if (status == OX_ERROR) return status;
   set_path(self, path);
   update_title(self);
@@ -154,7 +184,11 @@ ox_status ox_document_save(OxDocument *self, const char *path, ox_messages *mess
   return status;
 }
 
-const ox_lesson *ox_document_lesson(OxDocument *self) { return self->lesson; }
+/* ---- reading ---------------------------------------------------------------------------- */
+
+const ox_lesson *ox_document_lesson(OxDocument *self) { return &self->view; }
+
+ox_snapshot *ox_document_snapshot(OxDocument *self) { return ox_snapshot_ref(self->now); }
 
 const char *ox_document_path(OxDocument *self) { return self->path; }
 
@@ -162,22 +196,20 @@ const char *ox_document_title(OxDocument *self) { return self->title; }
 
 gboolean ox_document_modified(OxDocument *self) { return self->modified; }
 
-gboolean ox_document_read_only(OxDocument *self) { return self->lesson->read_only; }
+gboolean ox_document_read_only(OxDocument *self) { return self->view.read_only; }
 
-size_t ox_document_case_count(OxDocument *self) { return self->lesson->case_count; }
+size_t ox_document_case_count(OxDocument *self) { return self->view.case_count; }
 
 size_t ox_document_case_index(OxDocument *self) { return self->case_index; }
 
 void ox_document_select(OxDocument *self, size_t index) {
-  if (index >= self->lesson->case_count) index = self->lesson->case_count - 1;
+  if (index >= self->view.case_count) index = self->view.case_count - 1;
   if (index == self->case_index) return;
-  self->case_index = index;
-  emit_changed(self, OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE);
+  ox_history_seal(self->history);
+  ox_document_show(self, ox_snapshot_ref(self->now), index);
 }
 
-const ox_case *ox_document_case(OxDocument *self) {
-  return &self->lesson->cases[self->case_index].c;
-}
+const ox_case *ox_document_case(OxDocument *self) { return &self->view.cases[self->case_index].c; }
 
 const ox_flight *ox_document_flight(OxDocument *self) {
   if (!self->solved) {
@@ -191,18 +223,127 @@ const ox_flight *ox_document_flight(OxDocument *self) {
   return self->flight;
 }
 
-ox_status ox_document_edit(OxDocument *self, const ox_case *new_case, ox_fault *fault) {
-  ox_case *shown = &self->lesson->cases[self->case_index].c;
+guint ox_document_solve_count(OxDocument *self) { return self->solve_count; }
+
+/* ---- steps ------------------------------------------------------------------------------ */
+
+static gint64 clock_us(OxDocument *self) {
+  return self->clock_us >= 0 ? self->clock_us : g_get_monotonic_time();
+}
+
+void ox_document_set_clock(OxDocument *self, gint64 us) { self->clock_us = us; }
+
+void ox_document_do(OxDocument *self, const char *name, ox_snapshot *next, size_t index_before,
+                    size_t index_after, gboolean open_to_more) {
+  if (index_after == self->case_index && ox_snapshot_equal(self->now, next)) {
+    ox_snapshot_unref(next);
+    return;
+  }
+  if (!self->step_before)
+    ox_history_add(self->history, (ox_step){.name = g_strdup(name),
+                                            .before = ox_snapshot_ref(self->now),
+                                            .after = ox_snapshot_ref(next),
+                                            .index_before = index_before,
+                                            .index_after = index_after,
+                                            .at_us = clock_us(self),
+                                            .open_to_more = open_to_more});
+  ox_document_show(self, next, index_after);
+  g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_begin_step(OxDocument *self, const char *name) {
+  g_return_if_fail(OX_IS_DOCUMENT(self) && name);
+  g_return_if_fail(!self->step_before);
+  self->step_before = ox_snapshot_ref(self->now);
+  self->step_index_before = self->case_index;
+  self->step_name = g_strdup(name);
+  g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_end_step(OxDocument *self) {
+  if (!self->step_before) return; /* another lesson was taken meanwhile */
+  ox_step step = {.name = g_steal_pointer(&self->step_name),
+                  .before = g_steal_pointer(&self->step_before),
+                  .after = ox_snapshot_ref(self->now),
+                  .index_before = self->step_index_before,
+                  .index_after = self->case_index,
+                  .at_us = clock_us(self)};
+  if (ox_snapshot_equal(step.before, step.after)) {
+    g_free(step.name);
+    ox_snapshot_unref(step.before);
+    ox_snapshot_unref(step.after);
+  } else {
+    ox_history_add(self->history, step);
+  }
+  g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_cancel_step(OxDocument *self) {
+  if (!self->step_before) return;
+  g_clear_pointer(&self->step_name, g_free);
+  ox_document_show(self, g_steal_pointer(&self->step_before), self->step_index_before);
+  g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_seal_step(OxDocument *self) { ox_history_seal(self->history); }
+
+gboolean ox_document_can_undo(OxDocument *self) { return ox_document_undo_name(self) != NULL; }
+
+gboolean ox_document_can_redo(OxDocument *self) { return ox_document_redo_name(self) != NULL; }
+
+const char *ox_document_undo_name(OxDocument *self) {
+  const ox_step *step = ox_history_undo_step(self->history);
+  return step && !self->step_before ? step->name : NULL;
+}
+
+const char *ox_document_redo_name(OxDocument *self) {
+  const ox_step *step = ox_history_redo_step(self->history);
+  return step && !self->step_before ? step->name : NULL;
+}
+
+void ox_document_undo(OxDocument *self) {
+  const ox_step *step = ox_history_undo_step(self->history);
+  if (!step || self->step_before) return;
+  ox_snapshot *before = ox_snapshot_ref(step->before);
+  size_t index = step->index_before;
+  ox_history_go_back(self->history);
+  ox_document_show(self, before, index);
+  g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_redo(OxDocument *self) {
+  const ox_step *step = ox_history_redo_step(self->history);
+  if (!step || self->step_before) return;
+  ox_snapshot *after = ox_snapshot_ref(step->after);
+  size_t index = step->index_after;
+  ox_history_go_forward(self->history);
+  ox_document_show(self, after, index);
+  g_signal_emit(self, history_signal, 0);
+}
+
+/* ---- edits ------------------------------------------------------------------------------ */
+
+static ox_status edit(OxDocument *self, const ox_case *c, gboolean open_to_more,
+                      ox_fault *fault) {
   ox_fault found;
-  if (ox_case_check(new_case, &found, 1) > 0) {
+  if (ox_case_check(c, &found, 1) > 0) {
     if (fault) *fault = found;
     return OX_ERROR;
   }
-  if (ox_case_equal(shown, new_case)) return OX_OK;
-  *shown = *new_case;
-  update_modified(self);
-  emit_changed(self, OX_DOCUMENT_CASE);
+  if (ox_case_equal(ox_document_case(self), c)) return OX_OK;
+  char *name = ox_step_name(ox_document_case(self), c);
+  ox_snapshot *next = ox_snapshot_with_values(self->now, self->case_index, c);
+  ox_document_do(self, name, next, self->case_index, self->case_index, open_to_more);
+  g_free(name);
   return OX_OK;
+}
+
+ox_status ox_document_edit(OxDocument *self, const ox_case *new_case, ox_fault *fault) {
+  return edit(self, new_case, FALSE, fault);
+}
+
+ox_status ox_document_edit_more(OxDocument *self, const ox_case *new_case, ox_fault *fault) {
+  return edit(self, new_case, TRUE, fault);
 }
 
 ox_status ox_document_set_field(OxDocument *self, const ox_field *field, double value,
@@ -220,4 +361,12 @@ ox_status ox_document_set_field(OxDocument *self, const ox_field *field, double 
   return ox_document_edit(self, &edited, fault);
 }
 
-guint ox_document_solve_count(OxDocument *self) { return self->solve_count; }
+void ox_document_replace_case(OxDocument *self, const char *name, const ox_lesson_case *c) {
+  ox_document_do(self, name, ox_snapshot_with_case(self->now, self->case_index, c),
+                 self->case_index, self->case_index, FALSE);
+}
+
+void ox_document_replace_head(OxDocument *self, const char *name, const ox_lesson *head) {
+  ox_document_do(self, name, ox_snapshot_with_head(self->now, head), self->case_index,
+                 self->case_index, FALSE);
+}

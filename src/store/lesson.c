@@ -17,7 +17,7 @@ ox_lesson *ox_lesson_new(void) {
 void ox_lesson_free(ox_lesson *lesson) {
   if (!lesson) return;
   for (size_t i = 0; i < lesson->case_count; i++)
-    cJSON_Delete(lesson->cases[i].kept);
+    ox_lesson_case_clear(&lesson->cases[i]);
   cJSON_free(lesson->cases);
   cJSON_Delete(lesson->kept);
   cJSON_free(lesson);
@@ -28,14 +28,13 @@ ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
                            const ox_lesson_case *like) {
   size_t count = lesson->case_count;
   if (index > count || count >= OX_LESSON_CASES_MAX) return OX_ERROR;
-  ox_lesson_case made = {.c = *c, .kept = NULL};
-  if (like && like->kept) {
-    made.kept = cJSON_Duplicate(like->kept, true);
-    if (!made.kept) return OX_ERROR;
-  }
+  ox_case values = *c;
+  ox_lesson_case made = {0};
+  if (like && !ox_lesson_case_copy(&made, like)) return OX_ERROR;
+  made.c = values;
   ox_lesson_case *cases = cJSON_malloc((count + 1) * sizeof *cases);
   if (!cases) {
-    cJSON_Delete(made.kept);
+    ox_lesson_case_clear(&made);
     return OX_ERROR;
   }
   if (index > 0) memcpy(cases, lesson->cases, index * sizeof *cases);
@@ -50,7 +49,7 @@ ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
 
 ox_status ox_lesson_remove(ox_lesson *lesson, size_t index) {
   if (index >= lesson->case_count || lesson->case_count == 1) return OX_ERROR;
-  cJSON_Delete(lesson->cases[index].kept);
+  ox_lesson_case_clear(&lesson->cases[index]);
   memmove(lesson->cases + index, lesson->cases + index + 1,
           (lesson->case_count - index - 1) * sizeof *lesson->cases);
   lesson->case_count--;
