@@ -114,8 +114,8 @@ ox_status ox_document_rename_case(OxDocument *self, size_t index, const char *na
   ox_case renamed = self->view.cases[index].c;
   if (strcmp(renamed.name, name) == 0) return OX_OK;
   g_strlcpy(renamed.name, name, sizeof renamed.name);
-  ox_document_do(self, "Case Name", ox_snapshot_with_values(self->now, index, &renamed), index, index,
-                 FALSE);
+  ox_snapshot *next = ox_snapshot_with_values(self->now, index, &renamed);
+  ox_document_do(self, "Case Name", next, index, index, FALSE);
   return OX_OK;
 }
 
