@@ -19,11 +19,12 @@ struct _OxPlayer {
   double anchor_s;
   gint64 anchor_us;
   gboolean anchored;
+  GArray *stops; /* of double, ascending */
 };
 
 enum { PROP_0, PROP_PLAYING, PROP_SPEED, PROP_COUNT };
 static GParamSpec *properties[PROP_COUNT];
-static guint moved_signal;
+static guint moved_signal, stopped_signal;
 
 G_DEFINE_FINAL_TYPE(OxPlayer, ox_player, G_TYPE_OBJECT)
 
@@ -55,19 +56,30 @@ static void set_property(GObject *object, guint id, const GValue *value, GParamS
   }
 }
 
+static void finalize(GObject *object) {
+  g_array_unref(OX_PLAYER(object)->stops);
+  G_OBJECT_CLASS(ox_player_parent_class)->finalize(object);
+}
+
 static void ox_player_class_init(OxPlayerClass *class) {
   GObjectClass *object_class = G_OBJECT_CLASS(class);
   object_class->get_property = get_property;
   object_class->set_property = set_property;
+  object_class->finalize = finalize;
   GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
   properties[PROP_PLAYING] = g_param_spec_boolean("playing", NULL, NULL, FALSE, flags);
   properties[PROP_SPEED] = g_param_spec_uint("speed", NULL, NULL, 1, 20, 6, flags);
   g_object_class_install_properties(object_class, PROP_COUNT, properties);
   moved_signal = g_signal_new("moved", OX_TYPE_PLAYER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                               G_TYPE_NONE, 0);
+  stopped_signal = g_signal_new("stopped", OX_TYPE_PLAYER, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_DOUBLE);
 }
 
-static void ox_player_init(OxPlayer *self) { self->speed = 6; }
+static void ox_player_init(OxPlayer *self) {
+  self->speed = 6;
+  self->stops = g_array_new(FALSE, FALSE, sizeof(double));
+}
 
 OxPlayer *ox_player_new(void) { return g_object_new(OX_TYPE_PLAYER, NULL); }
 
@@ -148,6 +160,27 @@ void ox_player_change_speed(OxPlayer *self, int step) {
   if (step < 0 && i > 0) ox_player_set_speed(self, speeds[i - 1]);
 }
 
+static int by_time(gconstpointer a, gconstpointer b) {
+  double left_s = *(const double *)a, right_s = *(const double *)b;
+  return (left_s > right_s) - (left_s < right_s);
+}
+
+void ox_player_set_stops(OxPlayer *self, const double *t_s, size_t count) {
+  g_array_set_size(self->stops, 0);
+  for (size_t i = 0; i < count; i++)
+    if (isfinite(t_s[i])) g_array_append_val(self->stops, t_s[i]);
+  g_array_sort(self->stops, by_time);
+}
+
+/* The first stop after where it is and not after t_s. */
+static gboolean stop_on_the_way(OxPlayer *self, double t_s, double *stop_s) {
+  for (guint i = 0; i < self->stops->len; i++) {
+    *stop_s = g_array_index(self->stops, double, i);
+    if (*stop_s > self->time_s) return *stop_s <= t_s;
+  }
+  return FALSE;
+}
+
 void ox_player_tick(OxPlayer *self, gint64 frame_us) {
   if (!self->playing) return;
   if (!self->anchored) {
@@ -156,7 +189,13 @@ void ox_player_tick(OxPlayer *self, gint64 frame_us) {
     return;
   }
   double elapsed_s = (double)(frame_us - self->anchor_us) / US_PER_S;
-  double t_s = self->anchor_s + elapsed_s * self->speed;
+  double t_s = self->anchor_s + elapsed_s * self->speed, stop_s;
+  if (stop_on_the_way(self, fmin(t_s, self->end_s), &stop_s)) {
+    move_to(self, stop_s);
+    ox_player_set_playing(self, FALSE);
+    g_signal_emit(self, stopped_signal, 0, stop_s);
+    return;
+  }
   if (t_s >= self->end_s) {
     move_to(self, self->end_s);
     ox_player_set_playing(self, FALSE);

@@ -4,7 +4,11 @@
  * from the frame clock at every tick: nothing is added up, so nothing drifts and a slow machine
  * shows fewer pictures of the same flight. Whoever has a frame clock calls ox_player_tick.
  *
- * Signal "moved": the time changed. Properties "playing" and "speed" notify on a real change. */
+ * Instants can be set at which it stops by itself: it halts at the very instant, whatever the frame
+ * rate and the speed, and plays on from there.
+ *
+ * Signal "moved": the time changed. Signal "stopped" (double t_s): it halted at an instant that was
+ * set. Properties "playing" and "speed" notify on a real change. */
 #ifndef OX_PLAYER_H
 #define OX_PLAYER_H
 
@@ -38,6 +42,10 @@ const guint *ox_player_speeds(size_t *count);
 void ox_player_set_speed(OxPlayer *self, guint speed);
 /* The next faster (step > 0) or slower (step < 0) speed, if there is one. */
 void ox_player_change_speed(OxPlayer *self, int step);
+
+/* The instants (s) at which playing stops, copied; they need not be in order, and those that are
+ * not finite are left out. Replaces what was set before; count 0: none. */
+void ox_player_set_stops(OxPlayer *self, const double *t_s, size_t count);
 
 /* The frame clock's time (µs). Stops by itself at the end. Does nothing while paused. */
 void ox_player_tick(OxPlayer *self, gint64 frame_us);
