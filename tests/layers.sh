@@ -36,11 +36,12 @@ check the_navigation_data_see_engine_and_places \
 check the_tracks_out_see_engine_and_places \
   "$(includes trackout "$c_std|$c_io|<inttypes\.h>|$engine|$places|\"oxbow/trackout\.h\"")"
 check the_handles_see_only_the_engine "$(includes handles "$c_std|$c_io|$engine|\"oxbow/handles\.h\"")"
-check the_words_see_only_the_engine "$(includes words "$c_std|$c_io|$engine|\"oxbow/words\.h\"")"
+check the_words_see_only_the_engine \
+  "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments)\.h\"")"
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
-  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
+  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
 check the_command_line_knows_no_window \
   "$(grep -rnE 'include *<(gtk|gdk|gio|glib)' src/cli || :)"
 check the_engine_has_no_globals_and_no_output \

@@ -17,6 +17,7 @@ typedef struct {
   double width, height; /* PNG: pixels (1..16384); SVG, PDF: points (1..14400) */
   double t_s;           /* where the aircraft is drawn; NAN: none */
   const double *t_s_of; /* one a scene instead of t_s, or NULL */
+  bool moments;         /* the key moments of entry and first circuit instead of the picture */
 } ox_export_options;
 
 /* One scene for PNG and SVG (the first is taken), a sheet a scene for PDF. The caution is drawn

@@ -50,6 +50,8 @@ static const char help[] =
 static const char help_end[] =
     "\n"
     "      --area                     the protected area, an illustration only\n"
+    "      --moments                  a strip of key moments instead of the picture: entry and\n"
+    "                                 first circuit, what to do at each\n"
     "      --spread N [--seed S]      a band of N flights with a good pilot's errors (seed 1)\n"
     "  check LESSON...                what is wrong with the lessons, or nothing\n"
     "  spread LESSON [--case NAME] [--runs N] [--seed S] [--threads T]\n"

@@ -24,7 +24,7 @@ typedef struct {
   const char *path;
   ox_export_options export;
   ox_palette_id palette;
-  bool at_given;
+  bool at_given, moments;
   cli_overlay_plan overlays;
 } plan;
 
@@ -88,7 +88,8 @@ static int plan_picture(cli_io *io, plan *p, const wishes *w) {
   p->export = (ox_export_options){.format = format->format,
                                   .width = format->width,
                                   .height = format->height,
-                                  .t_s = (double)NAN};
+                                  .t_s = (double)NAN,
+                                  .moments = p->moments};
   p->palette = format->palette;
   if (w->size && !parse_size(w->size, format, p))
     return cli_wrong(io, "--size: %s is not a size (%s)", w->size,
@@ -218,6 +219,7 @@ int cli_draw(cli_io *io, int argc, char **argv) {
       {"--spread", &w.spread, NULL},
       {"--seed", &w.seed, NULL},
       {"--area", NULL, &p.overlays.area},
+      {"--moments", NULL, &p.moments},
   };
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))

@@ -16,6 +16,7 @@
 
 #include <pango/pango.h> /* for its GLib: strings and hash tables */
 
+#include "oxbow/moments_page.h"
 #include "oxbow/words.h"
 #include "svg_words.h"
 
@@ -43,9 +44,19 @@ static cairo_status_t write_memory(void *closure, const unsigned char *data, uns
   return CAIRO_STATUS_SUCCESS;
 }
 
+static const char *draw_moments(cairo_surface_t *surface, const ox_scene *scene, double width,
+                                double height) {
+  ox_moments moments = ox_moments_make(scene->c, scene->flight, 0, 1);
+  cairo_t *cr = cairo_create(surface);
+  ox_moments_page_draw(cr, scene, &moments, width, height);
+  bool bad = cairo_status(cr) != CAIRO_STATUS_SUCCESS;
+  cairo_destroy(cr);
+  return bad ? "The picture could not be drawn." : NULL;
+}
+
 /* Draws a scene with its caution. */
-static const char *draw(cairo_surface_t *surface, const ox_scene *scene, double width,
-                        double height, double t_s) {
+static const char *draw_picture(cairo_surface_t *surface, const ox_scene *scene, double width,
+                                double height, double t_s) {
   ox_scene whole = *scene;
   whole.layers |= OX_LAYER_FURNITURE;
   ox_picture *picture = ox_picture_new(&whole, width, height);
@@ -58,6 +69,13 @@ static const char *draw(cairo_surface_t *surface, const ox_scene *scene, double 
   return bad ? "The picture could not be drawn." : NULL;
 }
 
+static const char *draw(cairo_surface_t *surface, const ox_scene *scene, double width,
+                        double height, const ox_export_options *o, size_t index) {
+  if (o->moments) return draw_moments(surface, scene, width, height);
+  double t_s = o->t_s_of ? o->t_s_of[index] : o->t_s;
+  return draw_picture(surface, scene, width, height, t_s);
+}
+
 /* The words of a scene's title; freed by the caller, never NULL. */
 static char *title_of(const ox_scene *scene) {
   const char *name = scene->c->name, *title = scene->title ? scene->title : "";
@@ -68,7 +86,19 @@ static char *title_of(const ox_scene *scene) {
   return valid;
 }
 
-static char *description_of(const ox_scene *scene) {
+static char *moments_in_words(const ox_scene *scene) {
+  ox_moments moments = ox_moments_make(scene->c, scene->flight, 0, 1);
+  GString *all = g_string_new("Key moments of entry and first circuit.");
+  for (size_t i = 0; i < moments.count; i++) {
+    const ox_moment *m = &moments.moment[i];
+    g_string_append_printf(all, " %zu. %s, %s: %s.", i + 1, m->what, m->figures, m->act);
+  }
+  g_string_append_printf(all, " %s", ox_words_caution_line());
+  return g_string_free(all, FALSE);
+}
+
+static char *description_of(const ox_scene *scene, const ox_export_options *o) {
+  if (o->moments) return moments_in_words(scene);
   char *words = ox_words_describe(scene->c, scene->flight);
   GString *all = g_string_new(words);
   const char *name = scene->compare_name;
@@ -97,10 +127,6 @@ static const char *finish(cairo_surface_t *surface, const char *fault) {
   return fault ? fault : bad ? CANNOT_MAKE : NULL;
 }
 
-static double instant(const ox_export_options *o, size_t scene) {
-  return o->t_s_of ? o->t_s_of[scene] : o->t_s;
-}
-
 static const char *export_png(const ox_scene *scene, const ox_export_options *o, stream *out) {
   int width = (int)lround(o->width), height = (int)lround(o->height);
   cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
@@ -108,7 +134,7 @@ static const char *export_png(const ox_scene *scene, const ox_export_options *o,
     cairo_surface_destroy(surface);
     return "There is not enough memory for a picture of this size.";
   }
-  const char *fault = draw(surface, scene, width, height, instant(o, 0));
+  const char *fault = draw(surface, scene, width, height, o, 0);
   if (!fault && cairo_surface_write_to_png_stream(surface, write_png, out) != CAIRO_STATUS_SUCCESS)
     fault = out->refused ? CANNOT_WRITE : CANNOT_MAKE;
   fault = finish(surface, fault);
@@ -120,9 +146,9 @@ static const char *export_svg(const ox_scene *scene, const ox_export_options *o,
   cairo_surface_t *surface =
       cairo_svg_surface_create_for_stream(write_memory, made, o->width, o->height);
   cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_PT);
-  const char *fault = finish(surface, draw(surface, scene, o->width, o->height, instant(o, 0)));
+  const char *fault = finish(surface, draw(surface, scene, o->width, o->height, o, 0));
   if (!fault) {
-    char *title = title_of(scene), *description = description_of(scene);
+    char *title = title_of(scene), *description = description_of(scene, o);
     GString *whole = ox_svg_with_words(made, title, description);
     if (!to_sink(out, whole->str, whole->len)) fault = CANNOT_WRITE;
     g_string_free(whole, TRUE);
@@ -133,11 +159,12 @@ static const char *export_svg(const ox_scene *scene, const ox_export_options *o,
   return fault;
 }
 
-static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t count) {
+static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t count,
+                         const ox_export_options *o) {
   char *title = title_of(&scenes[0]);
   GString *subject = g_string_new(NULL);
   for (size_t i = 0; i < count; i++) {
-    char *words = description_of(&scenes[i]);
+    char *words = description_of(&scenes[i], o);
     g_string_append_printf(subject, "%s%s", i > 0 ? "\n\n" : "", words);
     g_free(words);
   }
@@ -158,7 +185,7 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
   GString *made = g_string_new(NULL);
   cairo_surface_t *surface =
       cairo_pdf_surface_create_for_stream(write_memory, made, o->width, o->height);
-  pdf_metadata(surface, scenes, count);
+  pdf_metadata(surface, scenes, count, o);
   const char *fault = NULL;
   for (size_t i = 0; i < count && !fault; i++) {
     char *title = title_of(&scenes[i]), link[32];
@@ -167,7 +194,7 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
       cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, title, link,
                                     CAIRO_PDF_OUTLINE_FLAG_OPEN);
     g_free(title);
-    fault = draw(surface, &scenes[i], o->width, o->height, instant(o, i));
+    fault = draw(surface, &scenes[i], o->width, o->height, o, i);
     cairo_surface_show_page(surface);
   }
   fault = finish(surface, fault);

@@ -116,6 +116,29 @@ static void the_locale_changes_nothing(void **state) {
   free(b);
 }
 
+/* The strip of key moments in each format, a page a case in a PDF, with its words in the SVG. */
+static void the_moments_are_drawn_in_every_format(void **state) {
+  static const char *const names[] = {"m.png", "m.svg", "m.pdf"};
+  for (size_t i = 0; i < 3; i++) {
+    size_t plain, strip;
+    const char *path = in_folder(names[i]);
+    char *picture = drawn(names[i], &plain, NULL, NULL);
+    ran r = run_cli_for(0, "draw", lesson_path("demo.oxbow"), "--moments", "-o", path, NULL);
+    ran_clear(&r);
+    char *bytes = read_all(path, &strip);
+    assert_non_null(bytes);
+    assert_true(plain != strip || memcmp(picture, bytes, plain) != 0);
+    if (i == 1) {
+      assert_non_null(strstr(bytes, "1. Over the fix, 0:00, heading "));
+      assert_non_null(strstr(bytes, "For instruction only, not for navigation."));
+    }
+    if (i == 2) assert_int_equal(page_count(bytes, strip), 12);
+    free(picture);
+    free(bytes);
+    assert_int_equal(remove(path), 0);
+  }
+}
+
 static void wrong_options_are_usage_and_write_nothing(void **state) {
   static const struct {
     const char *name, *option, *value, *says;
@@ -207,6 +230,7 @@ int main(void) {
       cmocka_unit_test(a_pdf_has_a_sheet_for_each_case),
       cmocka_unit_test(the_same_command_gives_the_same_bytes),
       cmocka_unit_test(options_change_the_picture),
+      cmocka_unit_test(the_moments_are_drawn_in_every_format),
       cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
       cmocka_unit_test(wrong_options_are_usage_and_write_nothing),
       cmocka_unit_test(where_nothing_can_be_written_it_says_so),
