@@ -37,7 +37,7 @@ static void trail(const ox_picture *p, cairo_t *cr, double from_s, double t_s) {
     ox_vec at = ox_to_dev(p, ox_flight_at(p->scene.flight, at_s).p_nm);
     cairo_line_to(cr, at.x, at.y);
   }
-  ox_ink_set(p, cr, OX_INK_TRACK);
+  ox_hue_set(p, cr, OX_HUE_TRACK);
   cairo_set_dash(cr, NULL, 0, 0.0);
   cairo_set_line_width(cr, TRAIL_SHARE * fmin(p->width, p->height));
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
@@ -72,7 +72,7 @@ typedef struct {
   double tile_width, tile_height;
 } page;
 
-static void ink(const page *p, cairo_t *cr, ox_ink which) {
+static void hue(const page *p, cairo_t *cr, ox_hue which) {
   const ox_rgb *c = &p->palette->ink[which];
   cairo_set_source_rgb(cr, c->r, c->g, c->b);
 }
@@ -172,11 +172,11 @@ static void tile(const page *p, cairo_t *cr, ox_picture *picture, size_t i, doub
   ox_moment_picture_draw(picture, cr, i > 0 ? m->moment[i - 1].t_s : m->moment[i].t_s,
                          m->moment[i].t_s);
   cairo_restore(cr);
-  ink(p, cr, OX_INK_ROSE);
+  hue(p, cr, OX_HUE_ROSE);
   cairo_set_line_width(cr, 0.06 * p->text);
   cairo_rectangle(cr, x, y, p->tile_width, height);
   cairo_stroke(cr);
-  ink(p, cr, OX_INK_TEXT);
+  hue(p, cr, OX_HUE_TEXT);
   double below = y + height + 0.25 * p->text;
   ox_lettering_show(&p->what[i], cr, x, below);
   ox_lettering_show(&p->more[i], cr, x, below + p->what[i].height);
@@ -194,10 +194,10 @@ static void tiles(const page *p, cairo_t *cr) {
 static void draw(const page *p, cairo_t *cr) {
   cairo_set_operator(cr, CAIRO_OPERATOR_OVER);
   cairo_set_dash(cr, NULL, 0, 0.0);
-  ink(p, cr, OX_INK_BOARD);
+  hue(p, cr, OX_HUE_BOARD);
   cairo_rectangle(cr, 0.0, 0.0, p->width, p->height);
   cairo_fill(cr);
-  ink(p, cr, OX_INK_TEXT);
+  hue(p, cr, OX_HUE_TEXT);
   ox_lettering_show(&p->title, cr, p->margin, p->margin);
   ox_lettering_show(&p->hold, cr, p->margin, p->margin + p->title.height + 0.3 * p->text);
   ox_lettering_show(&p->caution, cr, p->margin,
