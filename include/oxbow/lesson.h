@@ -10,6 +10,7 @@
 #define OXBOW_LESSON_H
 
 #include "oxbow/case.h"
+#include "oxbow/ink.h"
 #include "oxbow/status.h"
 
 #define OX_LESSON_TITLE_BYTES 200
@@ -19,6 +20,7 @@
 
 typedef struct {
   ox_case c;
+  ox_ink *ink; /* drawn over its picture, or NULL; owned by the lesson */
   void *kept; /* the JSON object it was read from (unknown keys), or NULL; owned by the lesson */
 } ox_lesson_case;
 
@@ -59,7 +61,7 @@ char *ox_lesson_to_text(const ox_lesson *lesson);
  * Refuses a read_only lesson. */
 ox_status ox_lesson_write(const ox_lesson *lesson, const char *path, ox_messages *messages);
 
-/* Inserts a copy of a case (kept keys of `like` are copied too when like is not NULL) at an
+/* Inserts a copy of a case (kept keys and ink of `like` are copied too when it is not NULL) at an
  * index 0..case_count. OX_ERROR when memory is out or OX_LESSON_CASES_MAX is reached. */
 ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
                            const ox_lesson_case *like);

@@ -18,7 +18,8 @@
 cJSON *ox_json_parse(const char *bytes, size_t length, ox_json_fault *fault);
 
 /* Pretty text with a closing newline: two spaces a level; an object or array that fits within
- * OX_JSON_COLUMNS stands on one line, otherwise one member a line. */
+ * OX_JSON_COLUMNS stands on one line, otherwise one member a line;
+ * numbers alone fill their lines. */
 void ox_json_print(ox_text *out, const cJSON *tree);
 
 /* A value for a message: on one line, cut to about `columns` characters with "…". */

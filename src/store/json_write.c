@@ -93,10 +93,38 @@ static bool put_line(ox_text *t, const cJSON *value, size_t limit) {
   return t->length <= limit;
 }
 
+static bool is_all_numbers(const cJSON *value) {
+  if (!cJSON_IsArray(value)) return false;
+  for (const cJSON *child = value->child; child; child = child->next)
+    if (!cJSON_IsNumber(child)) return false;
+  return true;
+}
+
 static void new_line(ox_text *t, size_t depth) {
   ox_text_put(t, "\n", 1);
   while (depth-- > 0)
     ox_text_put(t, "  ", 2);
+}
+
+/* A long list of numbers: as many on a line as there is room for. */
+static void put_numbers(ox_text *t, const cJSON *list, size_t depth) {
+  size_t line = 0;
+  ox_text_puts(t, "[");
+  for (const cJSON *child = list->child; child; child = child->next) {
+    size_t begin = t->length;
+    if (child != list->child) ox_text_puts(t, " ");
+    put_scalar(t, child);
+    if (child->next) ox_text_puts(t, ",");
+    if (t->failed) return;
+    if (child != list->child && t->length - line <= OX_JSON_COLUMNS) continue;
+    t->length = begin;
+    new_line(t, depth + 1);
+    line = t->length - 2 * (depth + 1);
+    put_scalar(t, child);
+    if (child->next) ox_text_puts(t, ",");
+  }
+  new_line(t, depth);
+  ox_text_puts(t, "]");
 }
 
 /* `line` is where the line that is being written begins. */
@@ -106,6 +134,10 @@ static void put_value(ox_text *t, const cJSON *value, size_t depth, size_t line)
   size_t columns = OX_JSON_COLUMNS - (last ? 0 : 1); /* the comma */
   if (put_line(t, value, line + columns) || t->failed || !value->child || !is_group(value)) return;
   t->length = begin;
+  if (is_all_numbers(value)) {
+    put_numbers(t, value, depth);
+    return;
+  }
   ox_text_puts(t, cJSON_IsObject(value) ? "{" : "[");
   for (const cJSON *child = value->child; child; child = child->next) {
     new_line(t, depth + 1);

@@ -11,9 +11,10 @@ static bool is_among(const char *const *words, const char *word) {
 }
 
 static const char *const top_keys[] = {"format", "version", "title", "cases", NULL};
+static const char *const ink_keys[] = {"strokes", NULL};
 static const char *const case_keys[] = {
     "name", "hold.fix",     "hold.efc",       "arrival.fix_at", "wind",
-    "wind_changes", "lost_radio.eta", "shown.fix", "shown.efc", NULL};
+    "wind_changes", "ink", "lost_radio.eta", "shown.fix", "shown.efc", NULL};
 
 bool ox_key_is_within(const char *path, const char *section) {
   size_t length = strlen(section);
@@ -51,6 +52,7 @@ bool ox_key_is_known(ox_key_table table, const char *path) {
     case OX_KEYS_TOP: return is_among(top_keys, path);
     case OX_KEYS_WIND: return ox_wind_field_by_key(path) != NULL;
     case OX_KEYS_CHANGE: return ox_wind_change_field_by_key(path) != NULL;
+    case OX_KEYS_INK: return is_among(ink_keys, path);
     case OX_KEYS_CASE: break;
   }
   return ox_field_by_key(path) || is_among(case_keys, path) || ox_key_is_section(path);

@@ -16,6 +16,7 @@ typedef enum {
   OX_KEYS_CASE,   /* a case; paths with dots */
   OX_KEYS_WIND,   /* one row of wind */
   OX_KEYS_CHANGE, /* one change of wind */
+  OX_KEYS_INK,    /* the ink of a case */
 } ox_key_table;
 
 /* An object that holds further keys ("hold", "hold.leg", "technique"). */

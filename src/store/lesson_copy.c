@@ -29,11 +29,18 @@ static size_t kept_bytes(const cJSON *item) {
   return bytes;
 }
 
+static bool copy_ink(ox_ink **to, const ox_ink *from) {
+  *to = ox_ink_is_empty(from) ? NULL : ox_ink_copy(from);
+  return ox_ink_is_empty(from) || *to;
+}
+
 /* ---- cases ------------------------------------------------------------------------------ */
 
 bool ox_lesson_case_copy(ox_lesson_case *to, const ox_lesson_case *from) {
   *to = *from;
-  if (copy_kept(&to->kept, from->kept)) return true;
+  to->ink = NULL;
+  if (copy_kept(&to->kept, from->kept) && copy_ink(&to->ink, from->ink)) return true;
+  ox_lesson_case_clear(to);
   memset(to, 0, sizeof *to);
   return false;
 }
@@ -41,17 +48,21 @@ bool ox_lesson_case_copy(ox_lesson_case *to, const ox_lesson_case *from) {
 void ox_lesson_case_clear(ox_lesson_case *c) {
   cJSON_Delete(c->kept);
   c->kept = NULL;
+  ox_ink_free(c->ink);
+  c->ink = NULL;
 }
 
 bool ox_lesson_case_rest_equal(const ox_lesson_case *a, const ox_lesson_case *b) {
-  return kept_equal(a->kept, b->kept);
+  return kept_equal(a->kept, b->kept) && ox_ink_equal(a->ink, b->ink);
 }
 
 bool ox_lesson_case_equal(const ox_lesson_case *a, const ox_lesson_case *b) {
   return ox_case_equal(&a->c, &b->c) && ox_lesson_case_rest_equal(a, b);
 }
 
-size_t ox_lesson_case_bytes(const ox_lesson_case *c) { return sizeof *c + kept_bytes(c->kept); }
+size_t ox_lesson_case_bytes(const ox_lesson_case *c) {
+  return sizeof *c + kept_bytes(c->kept) + ox_ink_point_count(c->ink) * sizeof(ox_vec);
+}
 
 /* ---- the lesson without its cases ------------------------------------------------------- */
 

@@ -65,6 +65,9 @@ static void read_cases(ox_reading *r, cJSON *list, ox_lesson *lesson, bool newer
     cJSON *value = cJSON_DetachItemViaPointer(list, list->child);
     ox_lesson_case *into = &lesson->cases[lesson->case_count];
     ox_reading_case(r, value, (size_t)i + 1, &into->c);
+    into->ink = r->ink;
+    r->ink = NULL;
+    ox_reading_forget_strokes(value);
     if (newer && !cJSON_IsObject(value)) {
       cJSON_Delete(value);
       continue;

@@ -235,6 +235,30 @@ static void add_wind_changes(cJSON *to, const ox_case *c, const cJSON *kept, boo
   }
 }
 
+static cJSON *make_stroke(const ox_ink_stroke *stroke, bool *failed) {
+  cJSON *object = cJSON_CreateObject();
+  if (!object) return NULL;
+  add(object, "ink", cJSON_CreateString(ox_ink_colour_name(stroke->colour)), failed);
+  add(object, "width", cJSON_CreateString(ox_ink_width_name(stroke->width)), failed);
+  cJSON *points = add(object, "points_nm", cJSON_CreateArray(), failed);
+  for (size_t i = 0; i < stroke->count && !*failed; i++) {
+    add(points, NULL, cJSON_CreateNumber(stroke->points_nm[i].x), failed);
+    add(points, NULL, cJSON_CreateNumber(stroke->points_nm[i].y), failed);
+  }
+  return object;
+}
+
+/* Nothing where nothing was drawn, as in every file before there was ink. */
+static void add_ink(cJSON *to, const ox_ink *ink, const cJSON *kept, bool *failed) {
+  const cJSON *kept_ink = cJSON_IsObject(kept) ? ox_json_member(kept, "ink") : NULL;
+  if (ox_ink_is_empty(ink) && !cJSON_IsObject(kept_ink)) return;
+  cJSON *object = add(to, "ink", cJSON_CreateObject(), failed);
+  cJSON *list = object ? add(object, "strokes", cJSON_CreateArray(), failed) : NULL;
+  for (size_t i = 0; list && ink && i < ink->stroke_count && !*failed; i++)
+    add(list, NULL, make_stroke(&ink->strokes[i], failed), failed);
+  if (object) keep_unknown(object, NULL, kept_ink, OX_KEYS_INK, "", failed);
+}
+
 static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
   const ox_case *c = &from->c;
   cJSON *object = cJSON_CreateObject();
@@ -250,6 +274,7 @@ static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
   cJSON *arrival = ox_json_member(object, "arrival");
   if (arrival) add_fix_at(arrival, c, failed);
   add_optional(object, c, failed);
+  add_ink(object, from->ink, from->kept, failed);
   keep_unknown(object, c, from->kept, OX_KEYS_CASE, "", failed);
   return object;
 }

@@ -18,6 +18,7 @@ typedef struct {
   ox_messages *messages;
   bool no_memory;
   size_t fault_count;
+  ox_ink *ink; /* of the case that was read last, until it is taken; NULL: none */
 
   /* The case being read. */
   bool in_case;
@@ -59,5 +60,9 @@ void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *
 /* The wind of a case, and its changes. Where something is refused *out stays as it was. */
 void ox_reading_wind(ox_reading *r, const cJSON *value, ox_case *out);
 void ox_reading_wind_changes(ox_reading *r, const cJSON *value, ox_case *out);
+/* The ink of a case into r->ink; where something is refused, without it. */
+void ox_reading_ink(ox_reading *r, const cJSON *value);
+/* Takes out of a case's object the strokes that were read. */
+void ox_reading_forget_strokes(cJSON *kept_case);
 
 #endif

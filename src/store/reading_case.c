@@ -107,6 +107,8 @@ static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_
     ox_reading_wind(r, value, out);
   } else if (strcmp(path, "wind_changes") == 0) {
     ox_reading_wind_changes(r, value, out);
+  } else if (strcmp(path, "ink") == 0) {
+    ox_reading_ink(r, value);
   } else if (ox_key_is_section(path)) {
     read_section(r, path, value, out);
   }

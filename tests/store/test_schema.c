@@ -159,8 +159,8 @@ static void the_schema_knows_no_other_keys(void **state) {
   ox_wind_fields(&wind_count);
   ox_wind_change_fields(&change_count);
   /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, lost_radio.eta, shown.fix,
-   * shown.efc, the keys of the wind, and wind_changes, which is a list */
-  assert_int_equal(count_keys(case_schema()), (int)count + 7 + (int)wind_count + 1);
+   * shown.efc, the keys of the wind, wind_changes and ink.strokes, which are lists */
+  assert_int_equal(count_keys(case_schema()), (int)count + 7 + (int)wind_count + 2);
   assert_int_equal(count_keys(definition("wind_change")), (int)change_count);
 }
 
@@ -301,7 +301,7 @@ static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
       "wind.from_deg", "wind.altitude_ft", "wind.north", "aircraft.tas_kt", "aircraft.ias_kt",
       "hold.inbound_deg", "arrival.heading_deg", "hold", "arrival", "aircraft",
       "hold.leg.station", "hold.ends", "hold.climb_to_ft", "hold.climb_ft_min", "arrival.fix_at",
-      "wind_changes", "aircraft.turn_by", "technique.entry_line", "technique.reaction_s",
+      "wind_changes", "ink", "aircraft.turn_by", "technique.entry_line", "technique.reaction_s",
       "technique.lead", "technique.roll_s", "fuel", "clock", "lost_radio", "shown"};
   static const char *const optional[] = {
       "fuel.on_board", "fuel.flow_h", "fuel.alternate", "fuel.alternate_min", "fuel.reserve",
@@ -318,6 +318,27 @@ static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
   reader_and_schema_agree(by_dme, by_distance, sizeof by_distance / sizeof *by_distance);
 }
 
+static const char with_ink[] =
+    "\"ink\": { \"strokes\": [ { \"ink\": \"blue\", \"width\": \"broad\","
+    " \"points_nm\": [0, 1, 2, 3] } ] }, \"technique\": {}";
+
+static void reader_and_schema_agree_on_ink(void **state) {
+  static const char *const paths[] = {"ink", "ink.strokes", "ink.strokes.0.ink",
+                                      "ink.strokes.0.width", "ink.strokes.0.points_nm"};
+  static const char *const values[] = {
+      "null", "0", "true", "\"blue\"", "\"thin\"", "\"red\"", "[]", "{}", "[1, 2]", "[500, -500]",
+      "[500.01, 0]", "[0, -500.01]", "[1, null]", "[\"1\", 2]", "[[1, 2]]",
+      "{ \"strokes\": [] }", "[ { \"points_nm\": [1, 2] } ]", "{ \"other\": 1 }"};
+  int accepted = 0;
+  for (size_t p = 0; p < sizeof paths / sizeof *paths; p++)
+    for (size_t v = 0; v < sizeof values / sizeof *values; v++) {
+      char text[1200];
+      replace_value(text, sizeof text, with_ink, paths[p], values[v]);
+      if (agreed_verdict(text)) accepted++;
+    }
+  assert_int_equal(accepted, 4 + 2 + 1 + 1 + 2);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_field_stands_in_the_schema_with_its_range_words_and_default),
@@ -325,6 +346,7 @@ int main(void) {
       cmocka_unit_test(the_schema_refuses_what_the_reader_refuses),
       cmocka_unit_test(the_schema_accepts_what_the_writer_writes),
       cmocka_unit_test(reader_and_schema_agree_on_every_value_at_every_key),
+      cmocka_unit_test(reader_and_schema_agree_on_ink),
       cmocka_unit_test(the_schema_accepts_the_examples),
   };
   return cmocka_run_group_tests(tests, load_schema, free_schema);
