@@ -62,7 +62,7 @@ static void what_it_costs_is_little_and_reads_well(void **state) {
   const char *begin = strstr(text, "\"points_nm\": [");
   assert_non_null(begin);
   const char *end = strchr(begin, ']');
-  assert_true(end - begin < 100 * 20); /* 20 bytes a point at most */
+  assert_true(end - begin < 100 * 22); /* 22 bytes a point at most */
   assert_non_null(strstr(begin, "[\n              -1.25, 3, -1.2377, 2.9544, "));
   for (const char *line = begin; line < end; line = strchr(line, '\n') + 1)
     assert_true(strchr(line, '\n') - line <= 100);
