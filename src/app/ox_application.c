@@ -97,11 +97,8 @@ static void about_cb(GSimpleAction *action, GVariant *parameter, gpointer data) 
   char *comments = g_strdup_printf(
       "Plots aircraft holding patterns: the entry, the circuits in the wind, and the working "
       "behind every figure.\n\n%s", ox_words_caution());
-  /* Run from the build folder the icon may not be installed; none is better than a broken one. */
-  GtkIconTheme *icons = gtk_icon_theme_get_for_display(gdk_display_get_default());
-  const char *logo = gtk_icon_theme_has_icon(icons, OX_APP_ID) ? OX_APP_ID : NULL;
   gtk_show_about_dialog(parent, "program-name", OX_APP_NAME, "version", OX_VERSION, "comments",
-                        comments, "license-type", GTK_LICENSE_MIT_X11, "logo-icon-name", logo,
+                        comments, "license-type", GTK_LICENSE_MIT_X11, "logo-icon-name", OX_APP_ID,
                         "title", "About " OX_APP_NAME, NULL);
   g_free(comments);
 }
