@@ -63,6 +63,19 @@ static gboolean same_group(const char *one, const char *other) {
   return strcspn(other, ".") == length && strncmp(one, other, length) == 0;
 }
 
+/* Fields that the panel of the hold has no input for are named by what they belong to. */
+static char *name_of_group(const char *key) {
+  static const struct {
+    const char *prefix, *name;
+  } groups[] = {{"fuel.", "Fuel"},
+                {"clock.", "Local Time"},
+                {"lost_radio.", "Lost Radio"},
+                {"shown.", "What the Equipment Shows"}};
+  for (size_t i = 0; i < G_N_ELEMENTS(groups); i++)
+    if (g_str_has_prefix(key, groups[i].prefix)) return g_strdup(groups[i].name);
+  return NULL;
+}
+
 static char *name_of_fields(const ox_case *a, const ox_case *b) {
   size_t count;
   const ox_field *fields = ox_fields(&count), *first = NULL;
@@ -73,7 +86,9 @@ static char *name_of_fields(const ox_case *a, const ox_case *b) {
       return g_strdup("Technique");
     if (!first) first = &fields[i];
   }
-  return first ? name_of_key(first->key) : NULL;
+  if (!first) return NULL;
+  char *name = name_of_key(first->key);
+  return name ? name : name_of_group(first->key);
 }
 
 char *ox_step_name(const ox_case *a, const ox_case *b) {
