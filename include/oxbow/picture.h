@@ -124,6 +124,9 @@ bool ox_picture_moves(const ox_picture *picture);
 /* The rectangle of the board (device units) that shows the world; the rest is furniture. */
 void ox_picture_map(const ox_picture *picture, ox_vec *origin, ox_vec *size);
 
+/* The middle of the wind arrow (device units), for taking hold of it; false where none is drawn. */
+bool ox_picture_wind_arrow(const ox_picture *picture, ox_vec *middle);
+
 /* Ink rectangle of a placed label (device units), for tests and for hit testing. */
 typedef struct {
   const char *text; /* belongs to the picture */

@@ -1,6 +1,6 @@
 /* The board: shows the painter's picture in two layers, so that playing redraws the aircraft and
- * nothing else. */
-#include "ox_board.h"
+ * nothing else. Grips, dragging and views are in files of their own. */
+#include "ox_board_private.h"
 
 #include <math.h>
 #include <stdlib.h>
@@ -53,40 +53,28 @@ static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, cairo_t *)) 
 
 /* ---- the board -------------------------------------------------------------------------- */
 
-struct _OxBoard {
-  GtkWidget parent_instance;
-
-  /* children */
-  GtkWidget *still, *moving;
-
-  /* owned */
-  OxDocument *document;
-  OxPlayer *player;
-  OxOverlays *overlays;
-  ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
-
-  gboolean projector;
-  ox_palette_id palette;
-  ox_board_counts counts;
-};
+static guint entry_signal;
 
 G_DEFINE_FINAL_TYPE(OxBoard, ox_board, GTK_TYPE_WIDGET)
 
-static void forget_picture(OxBoard *self) {
+void ox_board_forget_picture(OxBoard *self) {
   g_clear_pointer(&self->picture, ox_picture_free);
   gtk_widget_queue_draw(self->still);
   gtk_widget_queue_draw(self->moving);
+  gtk_widget_queue_allocate(GTK_WIDGET(self)); /* the grips lie elsewhere */
 }
 
-static ox_picture *current_picture(OxBoard *self) {
+ox_picture *ox_board_current_picture(OxBoard *self) {
   if (self->picture || !self->document) return self->picture;
   ox_scene scene = {
       .c = ox_document_case(self->document),
       .flight = ox_document_flight(self->document),
       .title = NULL, /* the header bar has it */
       .palette = self->palette,
-      .text_scale = 1,
+      .text_scale = self->text_scale,
       .layers = OX_LAYER_ALL,
+      .view = self->view,
+      .fit = self->fit_held ? &self->fit : NULL,
   };
   if (self->overlays) {
     scene.compare = ox_overlays_flight(self->overlays, &scene.compare_name);
@@ -100,23 +88,41 @@ static ox_picture *current_picture(OxBoard *self) {
 }
 
 static void draw_still(OxBoard *self, cairo_t *cr) {
-  ox_picture *picture = current_picture(self);
+  ox_picture *picture = ox_board_current_picture(self);
   self->counts.still++;
   if (picture) ox_picture_draw_still(picture, cr);
 }
 
 static void draw_moving(OxBoard *self, cairo_t *cr) {
-  ox_picture *picture = current_picture(self);
+  ox_picture *picture = ox_board_current_picture(self);
   self->counts.moving++;
   if (picture) ox_picture_draw_moving(picture, cr, ox_player_time_s(self->player));
 }
 
-static void describe(OxBoard *self) {
+ox_viewport ox_board_viewport(OxBoard *self) {
+  return ox_picture_viewport_at(ox_board_current_picture(self), ox_player_time_s(self->player));
+}
+
+/* What a screen reader must know beside the case itself. */
+static const char *view_in_words(const ox_view *view) {
+  static const char *const words[2][3] = {
+      {NULL, "It is turned now so that the inbound course is up.",
+       "It is turned now so that the aircraft flies up."},
+      {"It is carried with the air now.",
+       "It is turned now so that the inbound course is up, and carried with the air.",
+       "It is turned now so that the aircraft flies up, and carried with the air."}};
+  return words[view->air > 0.0][CLAMP((int)view->up, 0, 2)];
+}
+
+void ox_board_describe(OxBoard *self) {
+  if (!self->document) return;
+  const char *view = view_in_words(&self->view);
   char *words = ox_words_describe(ox_document_case(self->document),
                                   ox_document_flight(self->document));
   const char *const *more = self->overlays ? ox_overlays_sentences(self->overlays) : NULL;
   GString *all = g_string_new(words);
   for (const char *const *at = more; at && *at; at++) g_string_append_printf(all, " %s", *at);
+  if (view) g_string_append_printf(all, " %s", view);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                  all->str, -1);
   g_string_free(all, TRUE);
@@ -124,19 +130,24 @@ static void describe(OxBoard *self) {
 }
 
 static void document_changed_cb(OxDocument *document, guint what, OxBoard *self) {
-  forget_picture(self);
-  describe(self);
+  if (!self->drag.editing) ox_board_finish_drag(self);
+  if (what & (OX_DOCUMENT_SELECTION | OX_DOCUMENT_LESSON))
+    self->focus_case = *ox_document_case(document);
+  ox_board_forget_picture(self);
+  ox_board_describe(self);
+  ox_board_show_values(self);
 }
 
 static void overlays_changed_cb(OxBoard *self) {
-  forget_picture(self);
-  describe(self);
+  ox_board_forget_picture(self);
+  ox_board_describe(self);
 }
 
-static void moved_cb(OxBoard *self) { gtk_widget_queue_draw(self->moving); }
-
-static void pressed_cb(GtkGestureClick *gesture, int count, double x, double y, OxBoard *self) {
-  gtk_widget_grab_focus(GTK_WIDGET(self));
+/* Where the world moves with the aircraft or the air, so do the grips. */
+static void moved_cb(OxBoard *self) {
+  gtk_widget_queue_draw(self->moving);
+  if (self->picture && ox_picture_moves(self->picture))
+    gtk_widget_queue_allocate(GTK_WIDGET(self));
 }
 
 static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
@@ -151,7 +162,38 @@ static void size_allocate(GtkWidget *widget, int width, int height, int baseline
                      height != gtk_widget_get_height(self->still);
   gtk_widget_allocate(self->still, width, height, -1, NULL);
   gtk_widget_allocate(self->moving, width, height, -1, NULL);
-  if (resized) forget_picture(self);
+  if (resized) {
+    g_clear_pointer(&self->picture, ox_picture_free);
+    self->fit_held = FALSE;
+    ox_board_renew_drag(self);
+    gtk_widget_queue_draw(self->still);
+    gtk_widget_queue_draw(self->moving);
+  }
+  ox_board_place_grips(self, width, height);
+}
+
+static gboolean focus(GtkWidget *widget, GtkDirectionType direction) {
+  if (direction == GTK_DIR_TAB_FORWARD || direction == GTK_DIR_TAB_BACKWARD)
+    return ox_board_tab(OX_BOARD(widget), direction == GTK_DIR_TAB_FORWARD);
+  return GTK_WIDGET_CLASS(ox_board_parent_class)->focus(widget, direction);
+}
+
+/* Without a window there is no pointer that could end it. */
+static void unmap(GtkWidget *widget) {
+  ox_board_finish_drag(OX_BOARD(widget));
+  ox_board_end_passage(OX_BOARD(widget));
+  GTK_WIDGET_CLASS(ox_board_parent_class)->unmap(widget);
+}
+
+/* Text that is larger on the desktop is larger on the board. */
+static void text_scale_cb(OxBoard *self) {
+  int dpi = 0;
+  g_object_get(gtk_settings_get_default(), "gtk-xft-dpi", &dpi, NULL);
+  double scale = dpi > 0 ? CLAMP(dpi / (96.0 * 1024.0), 0.5, 4.0) : 1.0;
+  if (scale == self->text_scale) return;
+  self->text_scale = scale;
+  ox_board_forget_picture(self);
+  ox_board_show_looks(self);
 }
 
 /* Light text means a dark window, whichever theme or setting made it so. */
@@ -164,7 +206,8 @@ static void choose_palette(OxBoard *self) {
                                           : OX_PALETTE_LIGHT;
   if (self->palette == palette) return;
   self->palette = palette;
-  forget_picture(self);
+  ox_board_forget_picture(self);
+  ox_board_show_looks(self);
 }
 
 static void css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
@@ -177,6 +220,9 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->picture, ox_picture_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
   g_clear_pointer(&self->moving, gtk_widget_unparent);
+  ox_board_remove_grips(self);
+  g_clear_pointer(&self->drag.flight, g_free);
+  g_clear_pointer(&self->drag.scratch, g_free);
   g_clear_object(&self->document);
   g_clear_object(&self->player);
   g_clear_object(&self->overlays);
@@ -189,8 +235,12 @@ static void ox_board_class_init(OxBoardClass *class) {
   widget_class->measure = measure;
   widget_class->size_allocate = size_allocate;
   widget_class->css_changed = css_changed;
+  widget_class->unmap = unmap;
+  widget_class->focus = focus;
   gtk_widget_class_set_css_name(widget_class, "board");
   gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_IMG);
+  entry_signal = g_signal_new("exact-entry", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void ox_board_init(OxBoard *self) {
@@ -198,9 +248,14 @@ static void ox_board_init(OxBoard *self) {
   gtk_widget_set_overflow(GTK_WIDGET(self), GTK_OVERFLOW_HIDDEN);
   self->still = layer_new(self, draw_still);
   self->moving = layer_new(self, draw_moving);
-  GtkGesture *click = gtk_gesture_click_new();
-  g_signal_connect(click, "pressed", G_CALLBACK(pressed_cb), self);
-  gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(click));
+  ox_board_add_grips(self);
+  ox_board_add_gestures(self);
+  ox_board_add_view_gestures(self);
+  self->text_scale = 1.0;
+  self->view.zoom = 1.0;
+  g_signal_connect_object(gtk_settings_get_default(), "notify::gtk-xft-dpi",
+                          G_CALLBACK(text_scale_cb), self, G_CONNECT_SWAPPED);
+  text_scale_cb(self);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                  "Holding pattern", -1);
 }
@@ -211,8 +266,9 @@ void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player) {
   self->player = g_object_ref(player);
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
   g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
-  forget_picture(self);
-  describe(self);
+  ox_board_forget_picture(self);
+  ox_board_describe(self);
+  ox_board_show_values(self);
 }
 
 void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays) {
@@ -228,5 +284,22 @@ void ox_board_set_projector(OxBoard *self, gboolean projector) {
 }
 
 ox_palette_id ox_board_palette(OxBoard *self) { return self->palette; }
+
+void ox_board_ask_for_entry(OxBoard *self, ox_handle handle) {
+  const char *key = ox_handle_key(handle, ox_document_case(self->document));
+  g_signal_emit(self, entry_signal, 0, key);
+}
+
+GtkWidget *ox_board_grip(OxBoard *self, ox_handle handle) { return self->grips[handle]; }
+
+const char *ox_board_readout(OxBoard *self) { return ox_readout_text(OX_READOUT(self->readout)); }
+
+gboolean ox_board_handle_place(OxBoard *self, ox_handle handle, double *x, double *y) {
+  ox_vec place = {0, 0};
+  gboolean seen = self->document && ox_board_handle_at(self, handle, &place);
+  *x = place.x;
+  *y = place.y;
+  return seen;
+}
 
 ox_board_counts ox_board_get_counts(OxBoard *self) { return self->counts; }

@@ -1,4 +1,5 @@
-/* The board: the picture of the shown case, with the aircraft where the player's clock is.
+/* The board: the picture of the shown case, with the aircraft where the player's clock is, and
+ * handles by which the case is changed on the picture itself.
  *
  * The picture is laid out when the case, the size or the palette changed, once, on the way to the
  * next frame. Two layers lie on each other: one that stays, and the moving one, which is all that
@@ -11,6 +12,7 @@
 #include "ox_document.h"
 #include "ox_overlays.h"
 #include "ox_player.h"
+#include "oxbow/handles.h"
 #include "oxbow/picture.h"
 
 G_BEGIN_DECLS
@@ -26,6 +28,40 @@ void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays);
  * light. */
 void ox_board_set_projector(OxBoard *self, gboolean projector);
 ox_palette_id ox_board_palette(OxBoard *self);
+
+/* ---- taking hold ------------------------------------------------------------------------
+ *
+ * The pointer as gestures tell of it; places in px of the board. A press that hits a handle (TRUE)
+ * gives it the focus and begins a step of the document, which ends with the release; another press
+ * begins a pan. `fine` snaps to single units. Cancelling brings back what was before. */
+gboolean ox_board_press(OxBoard *self, double x, double y);
+void ox_board_drag_to(OxBoard *self, double x, double y, gboolean fine);
+void ox_board_release(OxBoard *self);
+void ox_board_cancel(OxBoard *self);
+gboolean ox_board_is_dragging(OxBoard *self);
+void ox_board_point_at(OxBoard *self, double x, double y); /* hovering */
+
+/* A key on a grip; FALSE: it has no use for it. */
+gboolean ox_board_key(OxBoard *self, ox_handle handle, guint key, GdkModifierType modifiers);
+/* Emits "exact-entry" (const char *key of the input): the window knows where it is typed. */
+void ox_board_ask_for_entry(OxBoard *self, ox_handle handle);
+GtkWidget *ox_board_grip(OxBoard *self, ox_handle handle);
+const char *ox_board_readout(OxBoard *self); /* "" while it is hidden */
+/* Where a handle lies (px); FALSE where the board does not show it. */
+gboolean ox_board_handle_place(OxBoard *self, ox_handle handle, double *x, double *y);
+
+/* ---- views ------------------------------------------------------------------------------ */
+
+ox_view ox_board_view(OxBoard *self);
+void ox_board_set_up(OxBoard *self, ox_up up);
+void ox_board_zoom(OxBoard *self, int steps); /* about the middle; > 0: nearer */
+void ox_board_zoom_about(OxBoard *self, double factor, double x, double y);
+void ox_board_zoom_fit(OxBoard *self);
+void ox_board_pan(OxBoard *self, int right, int down); /* steps of the eye */
+/* Over the ground or carried with the air: a passage of 0.3 s, or at once where animations are
+ * off. It can be turned round on its way. */
+void ox_board_set_air(OxBoard *self, gboolean air);
+gboolean ox_board_air(OxBoard *self); /* where the passage leads */
 
 /* Counters for tests: layouts of the picture, drawings of the still and of the moving layer. */
 typedef struct {

@@ -15,6 +15,10 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
     {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question", "F1"}},
 
+    {OX_KEYS_EVERYWHERE, "win.zoom-in", {"<Control>plus", "<Control>equal"}},
+    {OX_KEYS_EVERYWHERE, "win.zoom-out", {"<Control>minus"}},
+    {OX_KEYS_EVERYWHERE, "win.zoom-fit", {"<Control>0"}},
+
     {OX_KEYS_WINDOW, "win.previous-case", {"Page_Up"}},
     {OX_KEYS_WINDOW, "win.next-case", {"Page_Down"}},
     {OX_KEYS_WINDOW, "win.leave", {"Escape"}},
@@ -28,6 +32,13 @@ static const ox_key keys[] = {
     {OX_KEYS_FLIGHT, "win.faster", {"bracketright"}},
     {OX_KEYS_FLIGHT, "win.go-start", {"Home"}},
     {OX_KEYS_FLIGHT, "win.go-end", {"End"}},
+    {OX_KEYS_FLIGHT, "win.pan-left", {"<Control>Left"}},
+    {OX_KEYS_FLIGHT, "win.pan-right", {"<Control>Right"}},
+    {OX_KEYS_FLIGHT, "win.pan-up", {"<Control>Up"}},
+    {OX_KEYS_FLIGHT, "win.pan-down", {"<Control>Down"}},
+    {OX_KEYS_FLIGHT, "win.next-up", {"u"}},
+    {OX_KEYS_FLIGHT, "win.air-view", {"a"}},
+    {OX_KEYS_FLIGHT, "win.both-views", {"b"}},
 };
 
 const ox_key *ox_keys(size_t *count) {

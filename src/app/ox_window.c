@@ -150,6 +150,7 @@ static void ox_window_init(OxWindow *self) {
   set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
   ox_window_add_actions(self);
   ox_window_add_overlays(self);
+  ox_window_add_views(self);
   add_help_overlay(self);
   connect_document(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
@@ -171,6 +172,7 @@ gboolean ox_window_is_pristine(OxWindow *self) {
 
 void ox_window_set_projector(OxWindow *self, gboolean projector) {
   ox_board_set_projector(self->board, projector);
+  if (self->air_board) ox_board_set_projector(self->air_board, projector);
 }
 
 OxDocument *ox_window_document(OxWindow *self) { return self->document; }

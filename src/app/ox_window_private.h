@@ -24,6 +24,7 @@ struct _OxWindow {
   GtkBox *above_board, *below_board; /* bars and strips of the board's column */
   GtkOverlay *board_overlay;         /* what floats over the board */
   GtkBox *boards;                    /* the board, and others beside it */
+  OxBoard *air_board;                /* the second one, with the air view; NULL: none */
   GtkWidget *open_button, *save_button, *working_button;
   GtkMenuButton *show_button, *menu_button;
   GtkLabel *caution;
@@ -48,6 +49,9 @@ void ox_window_update_actions(OxWindow *self);
 /* ox_window_overlays.c */
 void ox_window_add_overlays(OxWindow *self);
 void ox_window_update_overlays(OxWindow *self);
+
+/* ox_window_views.c */
+void ox_window_add_views(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

@@ -47,13 +47,14 @@ const char *ox_handle_key(ox_handle h, const ox_case *c) {
 
 /* ---- places ----------------------------------------------------------------------------- */
 
-/* Inside the racetrack, where nothing else is drawn: half the hold upstream, half of it aside. */
+/* The middle of the racetrack, where nothing else is drawn. */
 static ox_vec turns_place(const ox_flight *f) {
-  const ox_setup *s = &f->setup;
   ox_leg still[4];
-  ox_still_air_shape(s, still);
-  ox_vec fix_end = still[1].p0_nm, far_end = still[1].p1_nm;
-  return ox_vec_scale(ox_vec_add(fix_end, far_end), 0.25);
+  ox_still_air_shape(&f->setup, still);
+  ox_vec outbound = ox_vec_scale(ox_vec_add(still[1].p0_nm, still[1].p1_nm), 0.5);
+  ox_vec course = ox_unit(f->setup.inbound_true_deg);
+  ox_vec on_course = ox_vec_scale(course, ox_vec_dot(outbound, course));
+  return ox_vec_scale(ox_vec_add(outbound, on_course), 0.5);
 }
 
 static ox_vec wind_place(const ox_case *c, const ox_flight *f, const ox_handle_reach *reach) {

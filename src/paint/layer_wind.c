@@ -79,6 +79,13 @@ static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double s
   flags(cr, &a, fives);
 }
 
+bool ox_picture_wind_arrow(const ox_picture *p, ox_vec *middle) {
+  ox_rect at = p->furniture.wind_at;
+  if (at.width <= 0.0) return false;
+  *middle = (ox_vec){at.x + at.width / 2, at.y + 2.6 * p->size.small};
+  return true;
+}
+
 void ox_layer_wind(const ox_picture *p, cairo_t *cr) {
   const ox_furniture *f = &p->furniture;
   ox_rect at = f->wind_at;

@@ -31,7 +31,6 @@ void rows_headings(words_rows *r);
 void rows_times(words_rows *r);
 void rows_circuits(words_rows *r);
 void rows_limits(words_rows *r);
-void rows_when(words_rows *r);
 void rows_against_exact(words_rows *r);
 
 /* The case flown by the preset "exact". */

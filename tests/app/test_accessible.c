@@ -32,7 +32,8 @@ static const char *const icon_buttons[][2] = {
     {"sidebar-show-right-symbolic", "Working Panel"},
 };
 
-static const char *const menu_buttons[] = {"Lay More over the Picture", "Main Menu"};
+static const char *const menu_buttons[] = {"Lay More over the Picture",
+                                           "Look at the Picture Another Way", "Main Menu"};
 
 static void collect_menus(GtkWidget *top, GPtrArray *found) {
   if (GTK_IS_MENU_BUTTON(top)) g_ptr_array_add(found, top);

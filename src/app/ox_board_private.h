@@ -1,0 +1,101 @@
+/* What the files of the board share. */
+#ifndef OX_BOARD_PRIVATE_H
+#define OX_BOARD_PRIVATE_H
+
+#include "ox_board.h"
+#include "ox_grip.h"
+#include "ox_readout.h"
+
+typedef enum { OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_PANS } ox_board_doing;
+
+/* A drag or a pan under way. Everything is worked out from how it began, so that the way to where
+ * the pointer is does not matter. */
+typedef struct {
+  ox_board_doing doing;
+  ox_handle handle;
+  ox_case base;             /* the case when it began */
+  ox_flight *flight;        /* its flight; owned, allocated with the first drag */
+  ox_flight *scratch;       /* owned, likewise */
+  ox_handle_reach reach;
+  ox_viewport viewport;
+  ox_view view;             /* of a pan: the view when it began */
+  ox_vec pressed, pointer;  /* device */
+  ox_vec offset;            /* from the pointer to the handle, device */
+  gboolean moved;           /* beyond the slop: a press alone changes nothing */
+  gboolean editing;         /* the change being told about is our own */
+  gboolean in_step;         /* a step of the document was begun */
+} ox_board_drag;
+
+struct _OxBoard {
+  GtkWidget parent_instance;
+
+  /* children */
+  GtkWidget *still, *moving, *grips[OX_HANDLE_COUNT], *readout;
+
+  /* owned */
+  OxDocument *document;
+  OxPlayer *player;
+  OxOverlays *overlays;
+  ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
+
+  gboolean projector;
+  ox_palette_id palette;
+  double text_scale;
+  ox_board_counts counts;
+
+  /* how it is looked at (ox_board_view.c) */
+  ox_view view;
+  ox_fit fit;          /* the scale while a handle is dragged */
+  gboolean fit_held;
+  double air_from, air_to;
+  gint64 passage_us;   /* when the passage to or from the air view began; -1: with the next frame */
+  guint passage;       /* tick callback; 0: none */
+  ox_view pinch_view;
+  ox_viewport pinch_viewport;
+
+  /* handles (ox_board_grips.c, ox_board_drag.c) */
+  ox_board_drag drag;
+  ox_handle hovered, selected; /* OX_HANDLE_COUNT: none */
+  gboolean pointer_inside;
+  gboolean showing; /* values are being shown in the grips: not a change by anybody */
+  ox_case focus_case; /* the case when the selected grip took the focus: what Escape restores */
+};
+
+/* ox_board.c */
+ox_picture *ox_board_current_picture(OxBoard *self);
+/* The picture is laid out anew on the way to the next frame. */
+void ox_board_forget_picture(OxBoard *self);
+ox_viewport ox_board_viewport(OxBoard *self);
+void ox_board_describe(OxBoard *self);
+
+/* ox_board_grips.c */
+void ox_board_add_grips(OxBoard *self);
+void ox_board_remove_grips(OxBoard *self);
+/* On the way to a frame: puts grips and readout where they belong. */
+void ox_board_place_grips(OxBoard *self, int width, int height);
+/* The values after a change. */
+void ox_board_show_values(OxBoard *self);
+/* How grips and readout look, after hovering, selecting, dragging. */
+void ox_board_show_looks(OxBoard *self);
+/* The Tab key: fix, course, arrival, wind, outbound end, turns. FALSE: beyond the last. */
+gboolean ox_board_tab(OxBoard *self, gboolean forwards);
+ox_handle_reach ox_board_reach(OxBoard *self);
+/* A device place; outside the part of the board where it would be seen: FALSE. */
+gboolean ox_board_handle_at(OxBoard *self, ox_handle handle, ox_vec *place_dev);
+/* OX_HANDLE_COUNT: none is near. */
+ox_handle ox_board_hit(OxBoard *self, double x, double y);
+
+/* ox_board_drag.c */
+void ox_board_add_gestures(OxBoard *self);
+/* Somebody else changed the case, or the board is going: what was dragged so far stays. */
+void ox_board_finish_drag(OxBoard *self);
+/* The board has another size: a drag goes on from where it is. */
+void ox_board_renew_drag(OxBoard *self);
+
+/* ox_board_view.c */
+void ox_board_add_view_gestures(OxBoard *self);
+void ox_board_hold_fit(OxBoard *self, gboolean hold);
+void ox_board_end_passage(OxBoard *self);
+void ox_board_set_view(OxBoard *self, ox_view view);
+
+#endif
