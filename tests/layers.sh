@@ -20,7 +20,7 @@ includes() {
 }
 c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
 c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
-engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|area|spread|endurance)\.h"'
+engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|variants|area|spread|endurance)\.h"'
 
 echo "1..14"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
@@ -37,7 +37,7 @@ check the_tracks_out_see_engine_and_places \
   "$(includes trackout "$c_std|$c_io|<inttypes\.h>|$engine|$places|\"oxbow/trackout\.h\"")"
 check the_handles_see_only_the_engine "$(includes handles "$c_std|$c_io|$engine|\"oxbow/handles\.h\"")"
 check the_words_see_only_the_engine \
-  "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments)\.h\"")"
+  "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments|differences)\.h\"")"
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \

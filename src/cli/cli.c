@@ -16,9 +16,10 @@ static const verb verbs[] = {
     {"solve", cli_solve_verb}, {"track", cli_track},        {"draw", cli_draw},
     {"check", cli_check},      {"spread", cli_spread_verb}, {"techniques", cli_techniques},
     {"clearance", cli_clearance}, {"say", cli_say},         {"holds", cli_holds},
+    {"compare", cli_compare},
 };
 
-#define VERBS "solve, track, draw, check, spread, techniques, clearance, say or holds"
+#define VERBS "solve, track, draw, check, spread, techniques, clearance, say, compare or holds"
 
 static const char help[] =
     "Usage: oxbow-cli VERB LESSON [OPTION]...\n"
@@ -65,6 +66,12 @@ static const char help_end[] =
     "                                 to the controller and what was left open on stderr\n"
     "  say LESSON [--case NAME] [--wording us|icao] [--spoken] [--callsign C]\n"
     "                                 clearance, read-back, briefing, cues and steps in words\n"
+    "  compare LESSON [--case NAME] --with WHAT [--and WHAT]\n"
+    "                                 two or three cases side by side, as CSV: what is given\n"
+    "                                 differently and what came of it; WHAT is the name of a case\n"
+    "                                 or a change of the first one: calm, wind-doubled,\n"
+    "                                 wind-turned, other-turns, single-drift, triple-drift,\n"
+    "                                 boundary-left, boundary-right\n"
     "  holds NAVFILE [--fix F] [--airport A] [--procedure P]\n"
     "                                 published holds in a file of ARINC 424 records, as CSV; a T\n"
     "                                 after the course: true as coded\n"

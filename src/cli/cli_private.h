@@ -111,6 +111,7 @@ bool cli_parse_wording(cli_io *io, const char *text, ox_wording *out);
 
 int cli_check(cli_io *io, int argc, char **argv);
 int cli_clearance(cli_io *io, int argc, char **argv);
+int cli_compare(cli_io *io, int argc, char **argv);
 int cli_draw(cli_io *io, int argc, char **argv);
 int cli_holds(cli_io *io, int argc, char **argv);
 int cli_say(cli_io *io, int argc, char **argv);

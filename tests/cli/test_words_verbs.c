@@ -109,6 +109,40 @@ static void what_is_said_is_understood_again(void **state) {
   ran_clear(&r);
 }
 
+/* --- compare ------------------------------------------------------------------------------- */
+
+static void cases_stand_side_by_side(void **state) {
+  const char *demo = lesson_path("demo.oxbow");
+  const char *windy = "Twenty knots across, from the holding side";
+  ran r = run_cli_for(0, "compare", demo, "--case", windy, "--with", "calm", "--and",
+                      "Left turns: the holding side changes, the corrections stay", NULL);
+  assert_non_null(strstr(r.out, "kind,quantity,\"Twenty knots across, from the holding side\","
+                                "Calm air,\"Left turns: the holding side changes"));
+  assert_non_null(strstr(r.out, "\ngiven,Wind,330 true at 20 kt,calm,"));
+  assert_non_null(strstr(r.out, "\nflown,Entry,direct,direct,"));
+  ran_clear(&r);
+}
+
+static void what_cannot_be_compared_is_explained(void **state) {
+  static const struct {
+    const char *with;
+    int code;
+    const char *message;
+  } wrong[] = {
+      {NULL, 2, "compare needs --with"},
+      {"nowhere", 1, "there is no case \"nowhere\", and no change of one by that name"},
+      {"calm", 1, "there is no other case to make by calm"}, /* the first case is calm */
+  };
+  for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++) {
+    ran r = run_cli("compare", lesson_path("demo.oxbow"), wrong[i].with ? "--with" : NULL,
+                    wrong[i].with, NULL);
+    assert_int_equal(r.code, wrong[i].code);
+    assert_string_equal(r.out, "");
+    if (!strstr(r.err, wrong[i].message)) fail_msg("%s", r.err);
+    ran_clear(&r);
+  }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test_setup_teardown(holds_lists_the_published_holds_of_a_fix, folder_make,
@@ -124,6 +158,8 @@ int main(void) {
       cmocka_unit_test_setup_teardown(say_speaks_every_case_and_ends_with_the_caution, folder_make,
                                       folder_remove),
       cmocka_unit_test_setup_teardown(what_is_said_is_understood_again, folder_make, folder_remove),
+      cmocka_unit_test(cases_stand_side_by_side),
+      cmocka_unit_test(what_cannot_be_compared_is_explained),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }
