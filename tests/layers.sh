@@ -24,11 +24,11 @@ engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case
 
 echo "1..14"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
-check the_store_sees_engine_and_cjson \
-  "$(includes store "$c_std|$c_io|$engine|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
+places='"oxbow/(place|route|fix)\.h"'
+check the_store_sees_engine_places_and_cjson \
+  "$(includes store "$c_std|$c_io|$engine|$places|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
 check the_ink_sees_only_plain_geometry \
   "$(includes ink "$c_std|<stdlib\.h>|\"oxbow/(ink|angle|status)\.h\"")"
-places='"oxbow/(place|route)\.h"'
 check the_places_see_the_engine_and_the_geodesic \
   "$(includes places "$c_std|$c_io|$engine|$places|<geodesic\.h>")"
 check the_navigation_data_see_engine_and_places \

@@ -10,7 +10,9 @@
 #define OXBOW_LESSON_H
 
 #include "oxbow/case.h"
+#include "oxbow/fix.h"
 #include "oxbow/ink.h"
+#include "oxbow/route.h"
 #include "oxbow/status.h"
 
 #define OX_LESSON_TITLE_BYTES 200
@@ -20,6 +22,7 @@
 
 typedef struct {
   ox_case c;
+  ox_fix fix; /* where the fix of the case is */
   ox_ink *ink; /* drawn over its picture, or NULL; owned by the lesson */
   void *kept; /* the JSON object it was read from (unknown keys), or NULL; owned by the lesson */
 } ox_lesson_case;
@@ -28,6 +31,8 @@ typedef struct {
   char title[OX_LESSON_TITLE_BYTES];
   size_t case_count;
   ox_lesson_case *cases;
+  ox_points points; /* every point of the lesson, those that stand inside what uses them too */
+  ox_route route;
   void *kept;     /* unknown keys of the top level, or NULL */
   bool read_only; /* written by a newer program: shown, never saved over */
 } ox_lesson;
@@ -61,8 +66,13 @@ char *ox_lesson_to_text(const ox_lesson *lesson);
  * Refuses a read_only lesson. */
 ox_status ox_lesson_write(const ox_lesson *lesson, const char *path, ox_messages *messages);
 
-/* Inserts a copy of a case (kept keys and ink of `like` are copied too when it is not NULL) at an
- * index 0..case_count. OX_ERROR when memory is out or OX_LESSON_CASES_MAX is reached. */
+/* What is sound but worth a remark, as messages "NAME: …": a poor cut of two radials. OX_ADVISORY
+ * when there is any. `messages` must be empty on entry. */
+ox_status ox_lesson_remarks(const ox_lesson *lesson, const char *name, ox_messages *messages);
+
+/* Inserts a copy of a case (the fix's place, kept keys and ink of `like` are copied too when
+ * it is not NULL) at an index 0..case_count. OX_ERROR when memory is out or OX_LESSON_CASES_MAX is
+ * reached. */
 ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
                            const ox_lesson_case *like);
 /* Removes a case; the last one cannot be removed (OX_ERROR). */

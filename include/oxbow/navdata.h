@@ -14,6 +14,7 @@
 #include <stddef.h>
 
 #include "oxbow/case.h"
+#include "oxbow/fix.h"
 #include "oxbow/place.h"
 #include "oxbow/status.h"
 
@@ -155,6 +156,14 @@ typedef struct {
  * An HF hold ends after the reversal, an HA hold at its altitude. OX_ERROR as ox_navdata_hold. */
 ox_status ox_navdata_case(const ox_navdata *data, size_t index, ox_published_case *out,
                           char *remark, size_t remark_bytes);
+
+/* A point of the file as a point of a lesson: its ident, its place, its declination as a station
+ * (its variation where it is no navaid), its elevation. */
+void ox_navdata_lesson_point(const ox_published_point *published, ox_point *out);
+/* The same case for a lesson: its fix is added to the points, or named where it is one of them, or
+ * has a place of its own where another point has its name. As ox_navdata_case otherwise. */
+ox_status ox_navdata_lesson_case(const ox_navdata *data, size_t index, ox_points *points,
+                                 ox_case *c, ox_fix *fix, char *remark, size_t remark_bytes);
 
 /* "at or above 3200 ft", "between 4000 and 6000 ft", "" without an altitude. buf has room for 64
  * bytes. */

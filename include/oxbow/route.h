@@ -11,7 +11,7 @@
 #include "oxbow/place.h"
 
 #define OX_POINT_NAME_BYTES 64 /* UTF-8 with the closing nul */
-#define OX_POINTS_MAX 64
+#define OX_POINTS_MAX 128
 #define OX_ROUTE_POINTS_MAX 32
 
 typedef enum { OX_POINT_AT, OX_POINT_RADIAL, OX_POINT_CROSSING } ox_point_kind;
@@ -29,6 +29,8 @@ typedef struct {
   double and_radial_deg;
   double declination_deg;         /* of this point as a station, east positive */
   double elevation_ft;            /* of its DME antenna */
+  bool inside;                    /* a lesson file has it where it is used, not in its list */
+  bool unnamed;                   /* inside, and the name is ours: not written */
 } ox_point;
 
 typedef struct {
@@ -48,6 +50,11 @@ const ox_point *ox_points_find(const ox_points *points, const char *name);
 /* Where a point is, following what it is counted from. OX_ADVISORY for a poor cut anywhere on the
  * way; OX_ERROR for an unknown name, a point counted from itself, and whatever place.h refuses. */
 ox_status ox_points_place(const ox_points *points, const char *name, ox_latlon *out, char *remark,
+                          size_t remark_bytes);
+
+/* The same of every point of the list and of the route: OX_ERROR with the first that has no place.
+ * An unknown name anywhere is an error too. */
+ox_status ox_points_check(const ox_points *points, const ox_route *route, char *remark,
                           size_t remark_bytes);
 
 /* Adds a point. OX_ERROR when the name is empty, taken or has control characters, when the list is

@@ -1,4 +1,5 @@
-/* holds NAVFILE: published holds out of navigation records, as CSV; what was left out, to err. */
+/* holds NAVFILE: published holds out of navigation records, as CSV or as a lesson; what was left
+ * out, to err. */
 #include <string.h>
 
 #include "cli_private.h"
@@ -61,11 +62,65 @@ static int put_all(cli_io *io, const char *path, const ox_navdata *data,
   return OX_CLI_INPUT;
 }
 
+static void say_all(cli_io *io, ox_messages *messages) {
+  for (size_t i = 0; i < messages->count; i++) fprintf(io->err, "%s\n", messages->text[i]);
+  ox_messages_clear(messages);
+}
+
+static int out_of_memory(cli_io *io) {
+  fputs("oxbow-cli: there is not enough memory\n", io->err);
+  return OX_CLI_INPUT;
+}
+
+/* Every hold that matches as a case; what a case leaves open goes to err. */
+static int fill_lesson(cli_io *io, const char *path, const ox_navdata *data,
+                       const ox_hold_query *query, ox_lesson *lesson) {
+  size_t from = 0, at, count = 0;
+  for (; ox_navdata_find(data, query, from, &at); from = at + 1, count++) {
+    char remark[REMARK_BYTES];
+    ox_lesson_case made = {.kept = NULL};
+    if (count == OX_LESSON_CASES_MAX) {
+      fprintf(io->err, "oxbow-cli: %s: more than %d holds match: ask for fewer\n", path,
+              OX_LESSON_CASES_MAX);
+      return OX_CLI_INPUT;
+    }
+    ox_status status = ox_navdata_lesson_case(data, at, &lesson->points, &made.c, &made.fix,
+                                              remark, sizeof remark);
+    if (status != OX_OK) fprintf(io->err, "%s: %s: %s\n", path, made.c.name, remark);
+    if (status == OX_ERROR) return OX_CLI_INPUT;
+    if (count == 0) {
+      lesson->cases[0].c = made.c;
+      lesson->cases[0].fix = made.fix;
+    } else if (ox_lesson_insert(lesson, count, &made.c, &made) != OX_OK) {
+      return out_of_memory(io);
+    }
+  }
+  if (count > 0) return OX_CLI_DONE;
+  fprintf(io->err, "oxbow-cli: %s: no hold matches\n", path);
+  return OX_CLI_INPUT;
+}
+
+static int put_lesson(cli_io *io, const char *path, const ox_navdata *data,
+                      const ox_hold_query *query, const char *out) {
+  ox_lesson *lesson = ox_lesson_new();
+  if (!lesson) return out_of_memory(io);
+  ox_messages messages = {0};
+  snprintf(lesson->title, sizeof lesson->title, "Published holds");
+  int code = fill_lesson(io, path, data, query, lesson);
+  if (code == OX_CLI_DONE && ox_lesson_write(lesson, out, &messages) == OX_ERROR)
+    code = OX_CLI_INPUT;
+  say_all(io, &messages);
+  ox_lesson_free(lesson);
+  return code;
+}
+
 int cli_holds(cli_io *io, int argc, char **argv) {
   ox_hold_query query = {NULL, NULL, NULL};
+  const char *out = NULL;
   const cli_option options[] = {{"--fix", &query.fix, NULL},
                                 {"--airport", &query.airport, NULL},
-                                {"--procedure", &query.procedure, NULL}};
+                                {"--procedure", &query.procedure, NULL},
+                                {"-o", &out, NULL}};
   int files = 0;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
@@ -76,7 +131,8 @@ int cli_holds(cli_io *io, int argc, char **argv) {
     fprintf(io->err, "%s: %s\n", argv[0], remark);
     return OX_CLI_INPUT;
   }
-  int code = put_all(io, argv[0], data, &query);
+  int code = out ? put_lesson(io, argv[0], data, &query, out)
+                 : put_all(io, argv[0], data, &query);
   ox_navdata_close(data);
   return code;
 }

@@ -45,6 +45,13 @@ const ox_case *cli_case(const cli_cases *cases, size_t index) {
   return &cases->lesson->cases[cases->first + index].c;
 }
 
+bool cli_fix_place(const cli_cases *cases, size_t index, ox_latlon *out) {
+  const ox_lesson *lesson = cases->lesson;
+  const ox_lesson_case *lc = &lesson->cases[cases->first + index];
+  return ox_fix_has_place(&lesson->points, &lc->fix, &lc->c) &&
+         ox_fix_place(&lesson->points, &lc->fix, &lc->c, out, NULL, 0) != OX_ERROR;
+}
+
 bool cli_solve(cli_io *io, const cli_cases *cases, size_t index, ox_flight *flight) {
   const ox_case *c = cli_case(cases, index);
   if (ox_flight_solve(c, flight) != OX_ERROR) return true;

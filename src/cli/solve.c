@@ -115,7 +115,19 @@ static void put_orders(json *j, const ox_case *c, const ox_flight *f) {
     json_string(j, "leave_t_s", NULL);
 }
 
-static void put_case(json *j, const ox_case *c, const ox_flight *f) {
+/* Only where something says where the fix is: most lessons know it by name alone. */
+static void put_fix(json *j, const cli_cases *cases, size_t index) {
+  ox_latlon at;
+  if (!cli_fix_place(cases, index, &at)) return;
+  json_open_flat(j, "fix", '{');
+  json_string(j, "name", cli_case(cases, index)->hold.fix);
+  json_number(j, "lat_deg", at.lat_deg);
+  json_number(j, "lon_deg", at.lon_deg);
+  json_close(j, '}');
+}
+
+static void put_case(json *j, const cli_cases *cases, size_t index, const ox_flight *f) {
+  const ox_case *c = cli_case(cases, index);
   json_open(j, NULL, '{');
   put_setup(j, c, &f->setup);
   put_entry(j, c, f);
@@ -124,6 +136,7 @@ static void put_case(json *j, const ox_case *c, const ox_flight *f) {
   put_circuits(j, f);
   put_advisories(j, c, f);
   put_orders(j, c, f);
+  put_fix(j, cases, index);
   json_close(j, '}');
 }
 
@@ -138,7 +151,7 @@ static int put_all(cli_io *io, const cli_cases *cases) {
   json_open(&j, NULL, '[');
   for (size_t i = 0; i < cases->count; i++) {
     if (cli_solve(io, cases, i, flight))
-      put_case(&j, cli_case(cases, i), flight);
+      put_case(&j, cases, i, flight);
     else
       code = OX_CLI_INPUT;
   }

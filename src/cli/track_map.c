@@ -110,6 +110,7 @@ static bool place_fix(cli_io *io, const cli_cases *cases, size_t i, const cli_tr
     *out = map->fix;
     return true;
   }
+  if (cli_fix_place(cases, i, out)) return true;
   fprintf(io->err, "%s: case \"%s\": hold.fix: no latitude and longitude is known; give them with"
                    " --fix-at\n",
           cases->path, cli_case(cases, i)->name);

@@ -2,7 +2,7 @@
  * moves all that hang on it, and no place is ever out of date. */
 #include <string.h>
 
-#include "oxbow/route.h"
+#include "oxbow/fix.h"
 #include "remark.h"
 
 static int index_of(const ox_points *points, const char *name) {
@@ -58,22 +58,27 @@ static ox_status on_radial(search *s, const ox_point *p, ox_latlon *out) {
   return OX_OK;
 }
 
-static ox_status on_crossing(search *s, const ox_point *p, ox_latlon *out) {
+static ox_status crossing_of(search *s, const ox_point *p, ox_crossing *out) {
   ox_station a, b;
-  ox_crossing crossing;
   double unused_ft;
   char why[OX_REMARK_BYTES];
   if (station_of(s, p->from, &a, &unused_ft) == OX_ERROR ||
       station_of(s, p->and_from, &b, &unused_ft) == OX_ERROR)
     return OX_ERROR;
   ox_status status =
-      ox_radials_cross(a, p->radial_deg, b, p->and_radial_deg, &crossing, why, sizeof why);
+      ox_radials_cross(a, p->radial_deg, b, p->and_radial_deg, out, why, sizeof why);
   if (status == OX_ERROR)
     return ox_remark(OX_ERROR, s->remark, s->bytes, "%s: %s", p->name, why);
   if (status == OX_ADVISORY && !s->advised) {
     s->advised = true;
     ox_remark(OX_ADVISORY, s->remark, s->bytes, "%s: %s", p->name, why);
   }
+  return OX_OK;
+}
+
+static ox_status on_crossing(search *s, const ox_point *p, ox_latlon *out) {
+  ox_crossing crossing;
+  if (crossing_of(s, p, &crossing) == OX_ERROR) return OX_ERROR;
   *out = crossing.at;
   return OX_OK;
 }
@@ -87,16 +92,19 @@ static ox_status at_itself(search *s, const ox_point *p, ox_latlon *out) {
   return OX_OK;
 }
 
+static ox_status compute(search *s, const ox_point *p, ox_latlon *out) {
+  return p->kind == OX_POINT_RADIAL     ? on_radial(s, p, out)
+         : p->kind == OX_POINT_CROSSING ? on_crossing(s, p, out)
+                                        : at_itself(s, p, out);
+}
+
 static ox_status place_of(search *s, int index) {
   const ox_point *p = &s->points->points[index];
   if (s->progress[index] == FOUND) return OX_OK;
   if (s->progress[index] == ASKING)
     return ox_remark(OX_ERROR, s->remark, s->bytes, "%s is counted from itself.", p->name);
   s->progress[index] = ASKING;
-  ox_latlon *out = &s->at[index];
-  ox_status status = p->kind == OX_POINT_RADIAL     ? on_radial(s, p, out)
-                     : p->kind == OX_POINT_CROSSING ? on_crossing(s, p, out)
-                                                    : at_itself(s, p, out);
+  ox_status status = compute(s, p, &s->at[index]);
   s->progress[index] = FOUND;
   return status;
 }
@@ -114,6 +122,40 @@ ox_status ox_points_place(const ox_points *points, const char *name, ox_latlon *
   int i = index_of(points, name);
   if (i < 0) return refuse_unknown(name, remark, remark_bytes);
   return place(points, i, out, remark, remark_bytes);
+}
+
+ox_status ox_point_place(const ox_points *points, const ox_point *point, ox_latlon *out,
+                         char *remark, size_t remark_bytes) {
+  search s = {.points = points, .remark = remark, .bytes = remark_bytes};
+  ox_latlon at;
+  if (compute(&s, point, &at) == OX_ERROR) return OX_ERROR;
+  *out = at;
+  return s.advised ? OX_ADVISORY : ox_no_remark(remark, remark_bytes);
+}
+
+ox_status ox_point_crossing(const ox_points *points, const ox_point *point, ox_crossing *out,
+                            char *remark, size_t remark_bytes) {
+  search s = {.points = points, .remark = remark, .bytes = remark_bytes};
+  ox_crossing crossing;
+  if (point->kind != OX_POINT_CROSSING)
+    return ox_remark(OX_ERROR, remark, remark_bytes, "That point is not given by two radials.");
+  if (crossing_of(&s, point, &crossing) == OX_ERROR) return OX_ERROR;
+  *out = crossing;
+  return s.advised ? OX_ADVISORY : ox_no_remark(remark, remark_bytes);
+}
+
+ox_status ox_points_check(const ox_points *points, const ox_route *route, char *remark,
+                          size_t remark_bytes) {
+  ox_latlon unused;
+  for (size_t i = 0; i < points->count; i++)
+    if (place(points, (int)i, &unused, remark, remark_bytes) == OX_ERROR) return OX_ERROR;
+  for (size_t i = 0; i < route->count; i++)
+    if (index_of(points, route->names[i]) < 0)
+      return refuse_unknown(route->names[i], remark, remark_bytes);
+  if (route->missed_approach < -1 || route->missed_approach >= (int)route->count)
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     "The missed approach point is no point of the route.");
+  return ox_no_remark(remark, remark_bytes);
 }
 
 /* --- changing the list --- */
@@ -176,6 +218,7 @@ ox_status ox_points_rename(ox_points *points, ox_route *route, const char *name,
   if (refuse_name(points, new_name, remark, remark_bytes) != OX_OK) return OX_ERROR;
   /* `name` may be the very text that is about to be replaced. */
   strcpy(old, points->points[i].name);
+  points->points[i].unnamed = false;
   for (size_t k = 0; k < points->count; k++) {
     replace(points->points[k].name, old, new_name);
     replace(points->points[k].from, old, new_name);

@@ -1,6 +1,8 @@
 /* The keys of the format: those of the table of fields, and the few that are not scalars. */
 #include "keys.h"
 
+#include "oxbow/fix.h"
+
 #include <stdio.h>
 #include <string.h>
 
@@ -10,10 +12,12 @@ static bool is_among(const char *const *words, const char *word) {
   return false;
 }
 
-static const char *const top_keys[] = {"format", "version", "title", "cases", NULL};
+static const char *const top_keys[] = {
+    "format", "version", "title", "points", "route", "missed_approach_point", "cases", NULL};
 static const char *const ink_keys[] = {"strokes", NULL};
+static const char *const point_keys[] = {"name", "from", "and", "ahead_nm", "ahead_s", NULL};
 static const char *const case_keys[] = {
-    "name", "hold.fix",     "hold.efc",       "arrival.fix_at", "wind",
+    "name", "hold.fix",     "hold.efc", "arrival.fix_at",  "arrival.present", "wind",
     "wind_changes", "ink", "lost_radio.eta", "shown.fix", "shown.efc", NULL};
 
 bool ox_key_is_within(const char *path, const char *section) {
@@ -53,7 +57,15 @@ bool ox_key_is_known(ox_key_table table, const char *path) {
     case OX_KEYS_WIND: return ox_wind_field_by_key(path) != NULL;
     case OX_KEYS_CHANGE: return ox_wind_change_field_by_key(path) != NULL;
     case OX_KEYS_INK: return is_among(ink_keys, path);
+    case OX_KEYS_POINT: return is_among(point_keys, path) || ox_point_field_by_key(path) != NULL;
     case OX_KEYS_CASE: break;
+  }
+  /* Of a station that was a point: what would make it one again. */
+  static const char station[] = "hold.leg.station";
+  if (ox_key_is_within(path, station)) {
+    const char *key = path + sizeof station;
+    if (strcmp(key, "from") == 0 || strcmp(key, "and") == 0 || ox_point_field_by_key(key))
+      return true;
   }
   return ox_field_by_key(path) || is_among(case_keys, path) || ox_key_is_section(path);
 }

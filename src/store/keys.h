@@ -17,6 +17,7 @@ typedef enum {
   OX_KEYS_WIND,   /* one row of wind */
   OX_KEYS_CHANGE, /* one change of wind */
   OX_KEYS_INK,    /* the ink of a case */
+  OX_KEYS_POINT,  /* a point, a fix that is an object */
 } ox_key_table;
 
 /* An object that holds further keys ("hold", "hold.leg", "technique"). */

@@ -8,6 +8,7 @@ ox_lesson *ox_lesson_new(void) {
   ox_lesson *lesson = cJSON_malloc(sizeof *lesson);
   if (!lesson) return NULL;
   memset(lesson, 0, sizeof *lesson);
+  lesson->route.missed_approach = -1;
   ox_case standard = ox_case_default();
   if (ox_lesson_insert(lesson, 0, &standard, NULL) == OX_OK) return lesson;
   ox_lesson_free(lesson);
@@ -29,7 +30,7 @@ ox_status ox_lesson_insert(ox_lesson *lesson, size_t index, const ox_case *c,
   size_t count = lesson->case_count;
   if (index > count || count >= OX_LESSON_CASES_MAX) return OX_ERROR;
   ox_case values = *c;
-  ox_lesson_case made = {0};
+  ox_lesson_case made = {.fix = ox_fix_named()};
   if (like && !ox_lesson_case_copy(&made, like)) return OX_ERROR;
   made.c = values;
   ox_lesson_case *cases = cJSON_malloc((count + 1) * sizeof *cases);

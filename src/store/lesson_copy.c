@@ -53,7 +53,8 @@ void ox_lesson_case_clear(ox_lesson_case *c) {
 }
 
 bool ox_lesson_case_rest_equal(const ox_lesson_case *a, const ox_lesson_case *b) {
-  return kept_equal(a->kept, b->kept) && ox_ink_equal(a->ink, b->ink);
+  return kept_equal(a->kept, b->kept) && ox_ink_equal(a->ink, b->ink) &&
+         ox_fix_equal(&a->fix, &b->fix);
 }
 
 bool ox_lesson_case_equal(const ox_lesson_case *a, const ox_lesson_case *b) {
@@ -79,7 +80,8 @@ ox_lesson *ox_lesson_copy_head(const ox_lesson *lesson) {
 
 bool ox_lesson_head_equal(const ox_lesson *a, const ox_lesson *b) {
   return a == b || (strcmp(a->title, b->title) == 0 && a->read_only == b->read_only &&
-                    kept_equal(a->kept, b->kept));
+                    ox_points_equal(&a->points, &b->points) &&
+                    ox_route_equal(&a->route, &b->route) && kept_equal(a->kept, b->kept));
 }
 
 size_t ox_lesson_head_bytes(const ox_lesson *lesson) {

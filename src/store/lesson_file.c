@@ -99,6 +99,26 @@ static bool check_cases(const ox_lesson *lesson, const char *path, ox_messages *
   return r.fault_count == 0;
 }
 
+/* The same of places: a name that leads nowhere, a point counted from itself. */
+static bool check_places(const ox_lesson *lesson, const char *path, ox_messages *messages) {
+  ox_reading r = {.name = path, .messages = messages};
+  char why[OX_REMARK_BYTES];
+  ox_latlon unused;
+  if (ox_points_check(&lesson->points, &lesson->route, why, sizeof why) == OX_ERROR)
+    ox_reading_say(&r, "", "points", why);
+  for (size_t i = 0; i < lesson->case_count && r.fault_count == 0; i++) {
+    const ox_lesson_case *lc = &lesson->cases[i];
+    ox_case settled = lc->c;
+    r.in_case = true;
+    r.case_number = i + 1;
+    if ((ox_fix_has_place(&lesson->points, &lc->fix, &lc->c) &&
+         ox_fix_place(&lesson->points, &lc->fix, &lc->c, &unused, why, sizeof why) == OX_ERROR) ||
+        ox_fix_settle(&lesson->points, &lc->fix, &settled, why, sizeof why) == OX_ERROR)
+      ox_reading_say(&r, "", "hold.fix", why);
+  }
+  return r.fault_count == 0;
+}
+
 static ox_status write_text(const char *text, const char *path, ox_messages *messages) {
   char error[512];
   ox_file_writer *writer = ox_file_begin(path, error, sizeof error);
@@ -118,7 +138,8 @@ ox_status ox_lesson_write(const ox_lesson *lesson, const char *path, ox_messages
   if (lesson->read_only)
     return refuse(messages, path, "not written",
                   "the lesson comes from a newer program and is read-only here");
-  if (!check_cases(lesson, path, messages)) return OX_ERROR;
+  if (!check_cases(lesson, path, messages) || !check_places(lesson, path, messages))
+    return OX_ERROR;
   char *text = ox_lesson_to_text(lesson);
   if (!text) return refuse(messages, path, "not written", ox_errno_text(ENOMEM));
   ox_status status = OX_ERROR;

@@ -64,7 +64,7 @@ static void read_cases(ox_reading *r, cJSON *list, ox_lesson *lesson, bool newer
   for (int i = 0; i < count && !r->no_memory; i++) {
     cJSON *value = cJSON_DetachItemViaPointer(list, list->child);
     ox_lesson_case *into = &lesson->cases[lesson->case_count];
-    ox_reading_case(r, value, (size_t)i + 1, &into->c);
+    ox_reading_case(r, value, (size_t)i + 1, &into->c, &into->fix);
     into->ink = r->ink;
     r->ink = NULL;
     ox_reading_forget_strokes(value);
@@ -84,8 +84,18 @@ static void check_present(ox_reading *r, const cJSON *tree, const char *key, con
   ox_reading_say(r, "", key, sentence);
 }
 
+/* The points come before the cases that name them, wherever they stand in the file. */
+static void read_places(ox_reading *r, const cJSON *tree, ox_lesson *lesson) {
+  const cJSON *points = ox_json_member(tree, "points"), *route = ox_json_member(tree, "route");
+  const cJSON *missed = ox_json_member(tree, "missed_approach_point");
+  if (points) ox_reading_points(r, points);
+  if (route) ox_reading_route(r, route, &lesson->route);
+  if (missed) ox_reading_missed_approach(r, missed, &lesson->route);
+}
+
 static void read_tree(ox_reading *r, cJSON *tree, ox_lesson *lesson) {
   bool newer = is_newer(tree);
+  read_places(r, tree, lesson);
   for (cJSON *child = tree->child; child && !r->no_memory; child = child->next) {
     if (!ox_reading_first(r, "", tree, child)) continue;
     if (strcmp(child->string, "format") == 0)
@@ -101,6 +111,7 @@ static void read_tree(ox_reading *r, cJSON *tree, ox_lesson *lesson) {
   check_present(r, tree, "format", "\"" FORMAT "\"");
   check_present(r, tree, "version", VERSION_ALLOWED);
   check_present(r, tree, "cases", CASES_ALLOWED);
+  if (!r->no_memory) ox_reading_look_up(r, lesson);
 }
 
 /* What a newer program wrote is shown as far as it is understood; the remarks say what is not. */
@@ -126,6 +137,8 @@ static ox_lesson *read_document(ox_reading *r, cJSON *tree) {
     return NULL;
   }
   memset(lesson, 0, sizeof *lesson);
+  lesson->route.missed_approach = -1;
+  r->points = &lesson->points;
   bool newer = is_newer(tree);
   if (newer) say_newer(r, tree);
   read_tree(r, tree, lesson);

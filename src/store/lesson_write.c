@@ -4,10 +4,8 @@
 #include <string.h>
 
 #include "json.h"
-#include "keys.h"
-#include "oxbow/lesson.h"
+#include "writing.h"
 
-/* Adds the item, or notes that memory is out. A NULL item is one that could not be made. */
 static cJSON *add(cJSON *object, const char *key, cJSON *item, bool *failed) {
   bool added =
       item && !*failed &&
@@ -78,10 +76,34 @@ static bool choice_is_idle(const ox_case *c, const ox_field *field) {
   return false;
 }
 
+cJSON *ox_writing_add(ox_writing *w, cJSON *object, const char *key, cJSON *item) {
+  return add(object, key, item, &w->failed);
+}
+
+void ox_writing_add_text(ox_writing *w, cJSON *object, const char *key, const char *text,
+                         size_t bytes) {
+  add_text(object, key, text, bytes, &w->failed);
+}
+
 static void add_wind(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
 static void add_wind_changes(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed);
 
-static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *failed) {
+static const cJSON *kept_section(const cJSON *kept, const char *path) {
+  const cJSON *section = cJSON_IsObject(kept) ? ox_json_member(kept, path) : NULL;
+  return cJSON_IsObject(section) ? section : NULL;
+}
+
+static void add_station(ox_writing *w, cJSON *to, const ox_fix *fix, const cJSON *kept) {
+  const char *key;
+  const cJSON *kept_leg = kept_section(kept_section(kept, "hold"), "leg");
+  cJSON *leg = section_of(to, "hold.leg.station", &key, &w->failed);
+  if (leg && !ox_json_member(leg, "station")) ox_writing_station(w, leg, fix, kept_leg);
+}
+
+static void add_fields(ox_writing *w, cJSON *to, const ox_lesson_case *from) {
+  const ox_case *c = &from->c;
+  const cJSON *kept = from->kept;
+  bool *failed = &w->failed;
   size_t count;
   const ox_field *fields = ox_fields(&count);
   bool wind_added = false;
@@ -95,6 +117,10 @@ static void add_fields(cJSON *to, const ox_case *c, const cJSON *kept, bool *fai
     }
     if (leg_key_is_idle(c, path) || ox_key_is_idle(c, path) || choice_is_idle(c, &fields[i]))
       continue;
+    if (from->fix.station[0] && ox_key_is_within(path, "hold.leg.station")) {
+      add_station(w, to, &from->fix, kept);
+      continue;
+    }
     cJSON *item = field_item(&fields[i], c, &omit);
     if (omit) continue;
     cJSON *section = section_of(to, path, &key, failed);
@@ -149,9 +175,9 @@ static void add_fix_at(cJSON *arrival, const ox_case *c, bool *failed) {
 
 /* Copies what the kept object has and the format does not know. Inside a known section the same
  * is done one level deeper; a section that is not there is made when there is something to keep,
- * but a station that is gone takes its keys with it. `c` is for the keys of a case. */
-static void keep_unknown(cJSON *to, const ox_case *c, const cJSON *kept, ox_key_table table,
-                         const char *prefix, bool *failed) {
+ * but a station that is gone takes its keys with it. `from` is for the keys of a case. */
+static void keep_unknown(cJSON *to, const ox_lesson_case *from, const cJSON *kept,
+                         ox_key_table table, const char *prefix, bool *failed) {
   char path[OX_KEY_PATH_BYTES];
   if (!cJSON_IsObject(kept)) return;
   for (const cJSON *child = kept->child; child && !*failed; child = child->next) {
@@ -162,13 +188,19 @@ static void keep_unknown(cJSON *to, const ox_case *c, const cJSON *kept, ox_key_
       continue;
     }
     if (table != OX_KEYS_CASE || !ox_key_is_section(path) || !cJSON_IsObject(child)) continue;
-    if (ox_key_is_idle(c, path)) continue;
+    if (ox_key_is_idle(&from->c, path)) continue;
+    /* A station that is a point has kept its own. */
+    if (from->fix.station[0] && strcmp(path, "hold.leg.station") == 0) continue;
     cJSON *inner = ox_json_member(to, child->string);
     if (!inner) inner = add(to, child->string, cJSON_CreateObject(), failed);
     if (!inner) return;
-    keep_unknown(inner, c, child, table, path, failed);
+    keep_unknown(inner, from, child, table, path, failed);
     if (!inner->child) cJSON_Delete(cJSON_DetachItemViaPointer(to, inner));
   }
+}
+
+void ox_writing_keep(ox_writing *w, cJSON *to, const cJSON *kept, ox_key_table table) {
+  keep_unknown(to, NULL, kept, table, "", &w->failed);
 }
 
 static cJSON *make_row(const ox_wind_row *row, bool with_altitude, const cJSON *kept,
@@ -259,23 +291,22 @@ static void add_ink(cJSON *to, const ox_ink *ink, const cJSON *kept, bool *faile
   if (object) keep_unknown(object, NULL, kept_ink, OX_KEYS_INK, "", failed);
 }
 
-static cJSON *make_case(const ox_lesson_case *from, bool *failed) {
+static cJSON *make_case(ox_writing *w, const ox_lesson_case *from) {
   const ox_case *c = &from->c;
+  const cJSON *kept = from->kept, *kept_hold = kept_section(kept, "hold");
   cJSON *object = cJSON_CreateObject();
   if (!object) return NULL;
-  add_text(object, "name", c->name, sizeof c->name, failed);
-  cJSON *hold = add(object, "hold", cJSON_CreateObject(), failed);
-  char fix[OX_FIX_NAME_BYTES];
-  ox_text_line_copy(fix, sizeof fix, c->hold.fix, sizeof c->hold.fix);
-  /* A blank name could not be read again; without the key the fix has its default name. */
-  if (hold && !ox_text_is_blank(fix)) add(hold, "fix", cJSON_CreateString(fix), failed);
-  add_fields(object, c, from->kept, failed);
-  if (hold) add_minute(hold, "efc", c->hold.efc_min, failed);
+  add_text(object, "name", c->name, sizeof c->name, &w->failed);
+  cJSON *hold = add(object, "hold", cJSON_CreateObject(), &w->failed);
+  if (hold) ox_writing_fix(w, hold, from, kept_section(kept_hold, "fix"));
+  add_fields(w, object, from);
+  if (hold) add_minute(hold, "efc", c->hold.efc_min, &w->failed);
   cJSON *arrival = ox_json_member(object, "arrival");
-  if (arrival) add_fix_at(arrival, c, failed);
-  add_optional(object, c, failed);
-  add_ink(object, from->ink, from->kept, failed);
-  keep_unknown(object, c, from->kept, OX_KEYS_CASE, "", failed);
+  if (arrival) add_fix_at(arrival, c, &w->failed);
+  if (arrival) ox_writing_present(w, arrival, &from->fix, kept_section(kept, "arrival"));
+  add_optional(object, c, &w->failed);
+  add_ink(object, from->ink, from->kept, &w->failed);
+  keep_unknown(object, from, kept, OX_KEYS_CASE, "", &w->failed);
   return object;
 }
 
@@ -286,24 +317,27 @@ static cJSON *make_version(const ox_lesson *lesson) {
   return cJSON_CreateNumber(OX_LESSON_VERSION);
 }
 
-static cJSON *make_lesson(const ox_lesson *lesson, bool *failed) {
+static cJSON *make_lesson(ox_writing *w) {
+  const ox_lesson *lesson = w->lesson;
+  bool *failed = &w->failed;
   cJSON *object = cJSON_CreateObject();
   if (!object) return NULL;
   add(object, "format", cJSON_CreateString("oxbow-lesson"), failed);
   add(object, "version", make_version(lesson), failed);
   add_text(object, "title", lesson->title, sizeof lesson->title, failed);
+  ox_writing_places(w, object);
   cJSON *cases = add(object, "cases", cJSON_CreateArray(), failed);
   for (size_t i = 0; cases && i < lesson->case_count && !*failed; i++)
-    add(cases, NULL, make_case(&lesson->cases[i], failed), failed);
+    add(cases, NULL, make_case(w, &lesson->cases[i]), failed);
   keep_unknown(object, NULL, lesson->kept, OX_KEYS_TOP, "", failed);
   return object;
 }
 
 char *ox_lesson_to_text(const ox_lesson *lesson) {
-  bool failed = false;
+  ox_writing w = {.lesson = lesson};
   ox_text text = {0};
-  cJSON *tree = make_lesson(lesson, &failed);
-  if (tree && !failed) ox_json_print(&text, tree);
+  cJSON *tree = make_lesson(&w);
+  if (tree && !w.failed) ox_json_print(&text, tree);
   cJSON_Delete(tree);
   if (!text.failed) return text.bytes;
   ox_text_clear(&text);

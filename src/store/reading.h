@@ -6,6 +6,7 @@
 #include <stdbool.h>
 
 #include "keys.h"
+#include "oxbow/fix.h"
 #include "oxbow/lesson.h"
 #include "text.h"
 
@@ -19,11 +20,13 @@ typedef struct {
   bool no_memory;
   size_t fault_count;
   ox_ink *ink; /* of the case that was read last, until it is taken; NULL: none */
+  ox_points *points; /* of the lesson: those read so far */
 
   /* The case being read. */
   bool in_case;
   size_t case_number;    /* from 1 */
   const char *case_name; /* or NULL: it has none */
+  ox_fix *fix;           /* how its fix is given */
   bool seen[OX_READING_FIELDS_MAX]; /* by index in ox_fields: given and not null */
   bool told[OX_READING_FIELDS_MAX]; /* a fault was told */
 } ox_reading;
@@ -54,9 +57,26 @@ void ox_reading_mark_told(ox_reading *r, const char *path);
 bool ox_reading_was_told(const ox_reading *r, const char *path);
 bool ox_reading_was_seen(const ox_reading *r, const char *path);
 
+/* Faults from now on are those of a case, until ox_reading_leave. */
+void ox_reading_enter(ox_reading *r, const cJSON *value, size_t number);
+void ox_reading_leave(ox_reading *r);
 /* A whole case from its JSON value; number from 1. *out is always a case that ox_case_check
  * accepts, with defaults where something was refused. */
-void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out);
+void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out,
+                     ox_fix *fix);
+/* The lesson's points and route. What names them is looked up at the end. */
+void ox_reading_points(ox_reading *r, const cJSON *value);
+void ox_reading_route(ox_reading *r, const cJSON *value, ox_route *out);
+void ox_reading_missed_approach(ox_reading *r, const cJSON *value, ox_route *out);
+/* One point from an object; false after a fault. Points inside it are put into the list. */
+bool ox_reading_point(ox_reading *r, const char *prefix, const cJSON *value, ox_point *out);
+/* A fix that is an object; the present position; a station that is a point. */
+void ox_reading_fix(ox_reading *r, const cJSON *value, ox_case *c, ox_fix *out);
+void ox_reading_present(ox_reading *r, const cJSON *value, ox_fix *out);
+bool ox_reading_is_point(const cJSON *object);
+void ox_reading_station(ox_reading *r, const char *path, const cJSON *value, ox_fix *out);
+/* Looks up every name of a point, and settles the cases. */
+void ox_reading_look_up(ox_reading *r, ox_lesson *lesson);
 /* The wind of a case, and its changes. Where something is refused *out stays as it was. */
 void ox_reading_wind(ox_reading *r, const cJSON *value, ox_case *out);
 void ox_reading_wind_changes(ox_reading *r, const cJSON *value, ox_case *out);

@@ -8,8 +8,6 @@
 
 #define NAME_ALLOWED "a name of one line and at most 159 bytes"
 #define FIX_ALLOWED "a name of one line and 1 to 63 bytes"
-#define FIX_PLACE_ALLOWED \
-  "a name of one line and 1 to 63 bytes; a fix given by its place is not known to this version"
 #define EFC_ALLOWED "a time of day (\"00:00\" to \"23:59\") or null"
 #define FIX_AT_ALLOWED "a time of day (\"00:00\" to \"23:59:59\") or null"
 #define STATION "hold.leg.station"
@@ -17,10 +15,11 @@
 
 static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
   char fix[OX_FIX_NAME_BYTES];
-  const char *allowed = cJSON_IsObject(value) ? FIX_PLACE_ALLOWED : FIX_ALLOWED;
-  if (cJSON_IsString(value) && ox_text_is_blank(value->valuestring))
-    ox_reading_refuse(r, "", "hold.fix", value, allowed);
-  else if (ox_reading_line(r, "hold.fix", value, fix, sizeof fix, allowed))
+  if (cJSON_IsObject(value))
+    ox_reading_fix(r, value, out, r->fix);
+  else if (cJSON_IsString(value) && ox_text_is_blank(value->valuestring))
+    ox_reading_refuse(r, "", "hold.fix", value, FIX_ALLOWED);
+  else if (ox_reading_line(r, "hold.fix", value, fix, sizeof fix, FIX_ALLOWED))
     strcpy(out->hold.fix, fix);
 }
 
@@ -78,6 +77,10 @@ static void read_section(ox_reading *r, const char *path, const cJSON *value, ox
     return;
   }
   if (station) out->hold.station.given = true;
+  if (station && ox_reading_is_point(value)) {
+    ox_reading_station(r, path, value, r->fix);
+    return;
+  }
   read_members(r, value, path, out);
 }
 
@@ -103,6 +106,8 @@ static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_
     ox_reading_line(r, path, value, out->shown.fix, sizeof out->shown.fix, SHOWN_FIX_ALLOWED);
   } else if (strcmp(path, "arrival.fix_at") == 0) {
     read_fix_at(r, value, out);
+  } else if (strcmp(path, "arrival.present") == 0) {
+    ox_reading_present(r, value, r->fix);
   } else if (strcmp(path, "wind") == 0) {
     ox_reading_wind(r, value, out);
   } else if (strcmp(path, "wind_changes") == 0) {
@@ -156,6 +161,7 @@ static void check_station(ox_reading *r, const ox_case *out) {
     ox_reading_say(r, "", STATION,
                    "a station goes only with a leg \"by\" \"distance\" whose \"end\" is "
                    "\"outbound\"");
+  if (r->fix->station[0]) return; /* a point says where it is */
   check_required(r, nm);
   bool at_fix = ox_reading_was_seen(r, nm) && out->hold.station.nm == 0.0;
   if (!at_fix) check_required(r, STATION ".radial_deg");
@@ -164,6 +170,7 @@ static void check_station(ox_reading *r, const ox_case *out) {
 /* Whether the station was taken whole; a newer lesson is shown also where it was not. */
 static bool station_is_whole(const ox_reading *r, const ox_case *c) {
   static const char nm[] = STATION ".nm", radial[] = STATION ".radial_deg";
+  if (r->fix->station[0]) return true;
   return ox_reading_was_seen(r, nm) && !ox_reading_was_told(r, nm) &&
          (ox_reading_was_seen(r, radial) || c->hold.station.nm == 0.0) &&
          !ox_reading_was_told(r, radial) && !ox_reading_was_told(r, STATION ".elevation_ft");
@@ -174,6 +181,7 @@ static void settle(const ox_reading *r, ox_case *out) {
   ox_case standard = ox_case_default();
   if (!station_is_whole(r, out) || ox_key_is_idle(out, STATION))
     out->hold.station = standard.hold.station;
+  if (!out->hold.station.given) r->fix->station[0] = '\0';
   if (ox_key_is_idle(out, "hold.climb_ft_min"))
     out->hold.climb_ft_min = standard.hold.climb_ft_min;
 }
@@ -229,10 +237,22 @@ static const char *name_of(const cJSON *value) {
   return ox_text_is_blank(name->valuestring) ? NULL : name->valuestring;
 }
 
-void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out) {
+void ox_reading_enter(ox_reading *r, const cJSON *value, size_t number) {
   r->in_case = true;
   r->case_number = number;
   r->case_name = name_of(value);
+}
+
+void ox_reading_leave(ox_reading *r) {
+  r->in_case = false;
+  r->case_name = NULL;
+}
+
+void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *out,
+                     ox_fix *fix) {
+  ox_reading_enter(r, value, number);
+  r->fix = fix;
+  *fix = ox_fix_named();
   memset(r->seen, 0, sizeof r->seen);
   memset(r->told, 0, sizeof r->told);
   *out = ox_case_default();
@@ -248,6 +268,5 @@ void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *
     check_together(r, out);
     settle(r, out);
   }
-  r->in_case = false;
-  r->case_name = NULL;
+  ox_reading_leave(r);
 }

@@ -173,7 +173,7 @@ static void crossings_of_crossings_end_at_once(void **state) {
   }
   assert_int_equal(points.count, OX_POINTS_MAX);
   assert_int_equal(add(at("MORE", 1, 1)), OX_ERROR);
-  assert_non_null(strstr(remark, "at most 64"));
+  assert_non_null(strstr(remark, "at most 128"));
 }
 
 static void a_new_name_is_taken_over_everywhere(void **state) {

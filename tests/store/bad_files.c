@@ -7,6 +7,9 @@
 #define ARRIVAL "\"arrival\": { \"heading_deg\": 290"
 #define CHANGE "{ \"at_min\": 9, \"from_deg\": 90, \"kt\": 20 }"
 #define BY_DISTANCE HOLD ", \"leg\": { \"by\": \"distance\", \"nm\": 4"
+#define OAK "{ \"lat_deg\": 46, \"lon_deg\": 7 }"
+#define NAMED_OAK "{ \"name\": \"OAK\", \"lat_deg\": 46, \"lon_deg\": 7 }"
+#define PLACES(text) "{ " HEAD ", " text ", \"cases\": " ONE_CASE " }"
 #define ONE_CASE "[ { " HOLD " }, " ARRIVAL " }, " AIRCRAFT " } } ]"
 
 static const bad_file table[] = {
@@ -140,9 +143,73 @@ static const bad_file table[] = {
     {"a blank fix", HOLD ", \"fix\": \"   \" }",
      IN_CASE, SEEN, {"hold.fix: \"   \" is not a name"}},
     {"a fix null", HOLD ", \"fix\": null }", IN_CASE, SEEN, {"hold.fix: null is not a name"}},
-    {"a fix by its place", HOLD ", \"fix\": { \"lat_deg\": 46.5, \"lon_deg\": 7 } }",
-     IN_CASE, SEEN, {"hold.fix: { \"lat_deg\": 46.5, \"lon_deg\": 7 } is not a name",
-     "1 to 63 bytes", "place is not known to this version"}},
+    /* The fix by its place */
+    {"a fix without a place", HOLD ", \"fix\": { \"name\": \"LARCH\" } }",
+     IN_CASE, SEEN, {"hold.fix: nothing says where it is: lat_deg and lon_deg, or from"}},
+    {"a fix half placed", HOLD ", \"fix\": { \"lat_deg\": 46.5 } }",
+     IN_CASE, SEEN, {"hold.fix.lon_deg: is missing: a longitude (-180 to 180 degrees"}},
+    {"a fix beyond the pole", HOLD ", \"fix\": { \"lat_deg\": 90.5, \"lon_deg\": 7 } }",
+     IN_CASE, SEEN, {"hold.fix.lat_deg: 90.5 is not a latitude (-90 to 90 degrees"}},
+    {"a fix from where nothing is",
+     HOLD ", \"fix\": { \"from\": \"OAK\", \"radial_deg\": 9, \"nm\": 4 } }",
+     IN_CASE, BLIND, {"hold.fix.from: \"OAK\" is not the name of a point of the lesson"}},
+    {"a fix in two ways", HOLD ", \"fix\": { \"lat_deg\": 1, \"lon_deg\": 2, \"from\": " OAK
+     ", \"radial_deg\": 9, \"nm\": 4 } }",
+     IN_CASE, SEEN, {"hold.fix: a point is given by its latitude and longitude, or from another"}},
+    {"a fix on a radial alone", HOLD ", \"fix\": { \"from\": " OAK ", \"radial_deg\": 9 } }",
+     IN_CASE, SEEN, {"hold.fix.nm: is missing: a distance (0 to 1000 NM) is needed"}},
+    {"a fix on one and a half radials",
+     HOLD ", \"fix\": { \"from\": " OAK ", \"radial_deg\": 9, \"and_radial_deg\": 90 } }",
+     IN_CASE, SEEN, {"hold.fix.and: is missing: the name of a point, or a point is needed"}},
+    {"a fix on parallel radials",
+     HOLD ", \"fix\": { \"from\": " OAK ", \"radial_deg\": 9, \"and\": { \"lat_deg\": 47,"
+          " \"lon_deg\": 7.2 }, \"and_radial_deg\": 189.2 } }",
+     IN_CASE, BLIND, {"hold.fix: "}},
+    {"a fix below its station",
+     HOLD ", \"fix\": { \"from\": " OAK ", \"radial_deg\": 9, \"nm\": 1,"
+          " \"altitude_ft\": 9000 } }",
+     IN_CASE, BLIND, {"hold.fix: "}},
+    {"a fix ahead in two ways", HOLD ", \"fix\": { \"ahead_nm\": 2, \"ahead_s\": 45 } }",
+     IN_CASE, SEEN, {"hold.fix: a fix is given by ahead_nm, by ahead_s, or as a point, not by two"}},
+    {"a fix too far ahead", HOLD ", \"fix\": { \"ahead_nm\": 100.5 } }",
+     IN_CASE, SEEN, {"hold.fix.ahead_nm: 100.5 is not a distance (0 to 100 NM)"}},
+    {"a fix behind", HOLD ", \"fix\": { \"ahead_s\": -1 } }",
+     IN_CASE, SEEN, {"hold.fix.ahead_s: -1 is not a time (0 to 3600 seconds)"}},
+    {"a fix too late ahead",
+     HOLD ", \"fix\": { \"ahead_s\": 3600 } }, \"aircraft\": { \"tas_kt\": 200 }",
+     IN_CASE, BLIND, {"hold.fix: A fix ahead may be at most 100 NM away."}},
+    {"a present position by number", ARRIVAL ", \"present\": 5 }",
+     IN_CASE, SEEN, {"arrival.present: 5 is not the name of a point, or a point"}},
+    {"a present position nowhere", ARRIVAL ", \"present\": \"OAK\" }",
+     IN_CASE, BLIND, {"arrival.present: \"OAK\" is not the name of a point of the lesson"}},
+    {"a station that is no point", BY_DISTANCE ", \"station\": { \"name\": \"OAK\" } } }",
+     IN_CASE, BLIND, {"hold.leg.station.name: \"OAK\" is not the name of a point of the lesson"}},
+    {"a station of a fix nowhere", BY_DISTANCE ", \"station\": " OAK " } }",
+     IN_CASE, BLIND, {"hold.leg.station: Nothing says where FIX is."}},
+    {"a station in the next country",
+     "\"hold\": { \"inbound_deg\": 1, \"fix\": { \"lat_deg\": 40, \"lon_deg\": 7 },"
+     " \"leg\": { \"by\": \"distance\", \"nm\": 4, \"station\": " OAK " } }",
+     IN_CASE, BLIND, {"hold.leg.station: ", "is more than 200 NM from the fix."}},
+    /* Points and the route */
+    {"points that are no list", PLACES("\"points\": {}"),
+     WHOLE, SEEN, {"points: {} is not a list of at most 128 points"}},
+    {"a point without a name", PLACES("\"points\": [ { \"lat_deg\": 1, \"lon_deg\": 2 } ]"),
+     WHOLE, SEEN, {"points[0].name: is missing: a name of one line and 1 to 63 bytes"}},
+    {"a point twice", PLACES("\"points\": [" NAMED_OAK "," NAMED_OAK "]"),
+     WHOLE, BLIND, {"points[1]: there is another point named \"OAK\""}},
+    {"a point from itself",
+     PLACES("\"points\": [ { \"name\": \"ASH\", \"from\": \"ASH\", \"radial_deg\": 1,"
+            " \"nm\": 2 } ]"),
+     WHOLE, BLIND, {"points \"ASH\": ASH is counted from itself."}},
+    {"a route of one point", PLACES("\"points\": [" NAMED_OAK "], \"route\": [ \"OAK\" ]"),
+     WHOLE, SEEN, {"route: [\"OAK\"] is not a list of 2 to 32 names of points"}},
+    {"a route to nowhere",
+     PLACES("\"points\": [" NAMED_OAK "], \"route\": [ \"OAK\", \"ELM\" ]"),
+     WHOLE, BLIND, {"route[1]: \"ELM\" is not the name of a point of the lesson"}},
+    {"a missed approach off the route",
+     PLACES("\"points\": [" NAMED_OAK "], \"route\": [ \"OAK\", \"OAK\" ],"
+            " \"missed_approach_point\": \"ELM\""),
+     WHOLE, BLIND, {"missed_approach_point: \"ELM\" is not the name of a point of the route"}},
     {"a fix too long",
      HOLD ", \"fix\": \"1234567890123456789012345678901234567890123456789012345678901234\" }",
      IN_CASE, SEEN, {"hold.fix: \"123456789012345678901234567890123456789…\" is not a name"}},

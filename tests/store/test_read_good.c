@@ -276,10 +276,10 @@ static void a_newer_lesson_is_read_as_far_as_it_is_understood(void **state) {
   for (size_t i = 0; i < lesson->case_count; i++)
     assert_int_equal(ox_case_check(&lesson->cases[i].c, NULL, 0), 0);
   assert_true(has_message(&messages, 0, "newer.oxbow: version 7 is newer than this program knows"));
-  assert_true(has_message(&messages, 1, "case \"A fix by its place\": hold.fix: {"));
-  assert_true(has_message(&messages, 2, "hold.turns: \"either\" is not"));
-  assert_true(has_message(&messages, 3, "case 2: \"see the appendix\" is not an object"));
-  assert_true(has_message(&messages, 4, "case 3: hold.inbound_deg: is missing"));
+  assert_int_equal(lesson->cases[0].fix.kind, OX_FIX_POINT);
+  assert_true(has_message(&messages, 1, "hold.turns: \"either\" is not"));
+  assert_true(has_message(&messages, 2, "case 2: \"see the appendix\" is not an object"));
+  assert_true(has_message(&messages, 3, "case 3: hold.inbound_deg: is missing"));
   ox_messages_clear(&messages);
   ox_lesson_free(lesson);
 }

@@ -3,7 +3,7 @@
 #include "bad_files.h"
 #include "json.h"
 #include "mini_schema.h"
-#include "oxbow/fields.h"
+#include "oxbow/fix.h"
 #include "store_support.h"
 
 static mini_schema schema;
@@ -141,12 +141,22 @@ static void every_field_stands_in_the_schema_with_its_range_words_and_default(vo
     check_field(&fields[i], property(definition("wind_change"), fields[i].key));
 }
 
+static void every_number_of_a_point_stands_in_the_schema(void **state) {
+  size_t count;
+  const ox_field *fields = ox_point_fields(&count);
+  for (size_t i = 0; i < count; i++)
+    check_field(&fields[i], property(definition("point"), fields[i].key));
+  const cJSON *properties = ox_json_member(definition("point"), "properties");
+  /* and its name, and the two that it may be counted from */
+  assert_int_equal(cJSON_GetArraySize(properties), (int)count + 3);
+}
+
 /* Counts the scalar keys below an object's schema, so that none is there that the table lacks. */
 static int count_keys(const cJSON *object) {
   const cJSON *followed = mini_schema_follow(&schema, object);
   const cJSON *type = branch(followed ? followed : object, "object");
   const cJSON *properties = type ? ox_json_member(type, "properties") : NULL;
-  if (!properties) return 1;
+  if (!properties || type == definition("point")) return 1; /* a point has points inside */
   int count = 0;
   for (const cJSON *key = properties->child; key; key = key->next)
     if (!cJSON_IsFalse(key)) count += count_keys(key);
@@ -158,9 +168,9 @@ static void the_schema_knows_no_other_keys(void **state) {
   ox_fields(&count);
   ox_wind_fields(&wind_count);
   ox_wind_change_fields(&change_count);
-  /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, lost_radio.eta, shown.fix,
-   * shown.efc, the keys of the wind, wind_changes and ink.strokes, which are lists */
-  assert_int_equal(count_keys(case_schema()), (int)count + 7 + (int)wind_count + 2);
+  /* besides the fields: name, hold.fix, hold.efc, arrival.fix_at, arrival.present, lost_radio.eta,
+   * shown.fix, shown.efc, the keys of the wind, wind_changes and ink.strokes, which are lists */
+  assert_int_equal(count_keys(case_schema()), (int)count + 8 + (int)wind_count + 2);
   assert_int_equal(count_keys(definition("wind_change")), (int)change_count);
 }
 
@@ -236,6 +246,16 @@ static const char by_dme[] =
 static const char with_optional[] =
     "\"hold\": { \"inbound_deg\": 1 }, \"fuel\": {}, \"clock\": {}, \"lost_radio\": {},"
     " \"shown\": {}";
+static const char at_a_place[] =
+    "\"hold\": { \"inbound_deg\": 1, \"fix\": { \"lat_deg\": 46, \"lon_deg\": 7 } },"
+    " \"arrival\": { \"heading_deg\": 1, \"present\": { \"radial_deg\": 9, \"nm\": 5,"
+    " \"from\": { \"lat_deg\": 46, \"lon_deg\": 7 } } }";
+static const char one_ahead[] =
+    "\"hold\": { \"inbound_deg\": 1, \"fix\": { \"ahead_nm\": 4 } }";
+static const char by_station[] =
+    "\"hold\": { \"inbound_deg\": 1, \"fix\": { \"lat_deg\": 46, \"lon_deg\": 7 },"
+    " \"leg\": { \"by\": \"distance\", \"nm\": 4, \"station\": { \"lat_deg\": 46,"
+    " \"lon_deg\": 7.1 } } }";
 
 /* A sound lesson with the value at a path of its case replaced; "list.0.key" is in the first of a
  * list. */
@@ -263,13 +283,17 @@ static bool agreed_verdict(const char *text) {
   ox_messages messages = {0};
   ox_status status;
   ox_lesson *lesson = parse_text(text, &status, &messages);
-  if (by_schema != (lesson != NULL))
+  /* A schema sees a name, but not whether a point has it, nor how far places are apart. */
+  bool blind = by_schema && messages.count == 1 &&
+               (strstr(messages.text[0], "is not the name of a point of the lesson") ||
+                strstr(messages.text[0], "is more than 200 NM from the fix"));
+  if (!blind && by_schema != (lesson != NULL))
     print_error("%s\nschema: %d, reader: %s\n", text, by_schema,
                 messages.count ? messages.text[0] : "accepts");
-  assert_int_equal(by_schema, lesson != NULL);
+  if (!blind) assert_int_equal(by_schema, lesson != NULL);
   ox_lesson_free(lesson);
   ox_messages_clear(&messages);
-  return by_schema;
+  return by_schema && !blind;
 }
 
 static void reader_and_schema_agree(const char *members, const char *const *paths, size_t count) {
@@ -290,7 +314,7 @@ static void reader_and_schema_agree(const char *members, const char *const *path
       else
         refused++;
     }
-  assert_true(accepted > 50 && refused > 50);
+  assert_true(accepted > 15 && refused > 50);
 }
 
 static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
@@ -313,6 +337,20 @@ static void reader_and_schema_agree_on_every_value_at_every_key(void **state) {
       "hold.leg.station.radial_deg", "hold.leg.station.nm", "hold.leg.station.elevation_ft",
       "wind_changes", "wind_changes.0.at_min", "wind_changes.0.from_deg", "wind_changes.0.kt",
       "wind_changes.0.north"};
+  static const char *const placed[] = {
+      "hold.fix", "hold.fix.lat_deg", "hold.fix.lon_deg", "hold.fix.name",
+      "hold.fix.declination_deg", "hold.fix.elevation_ft", "hold.fix.ahead_nm", "hold.fix.from",
+      "arrival.present", "arrival.present.from", "arrival.present.radial_deg",
+      "arrival.present.nm", "arrival.present.altitude_ft", "arrival.present.from.lat_deg",
+      "arrival.present.from.name"};
+  static const char *const ahead[] = {"hold.fix.ahead_nm", "hold.fix.name", "hold.fix.ahead_s",
+                                      "hold.fix.lat_deg", "hold.fix", "arrival.present"};
+  static const char *const by_point[] = {
+      "hold.leg.station", "hold.leg.station.lat_deg", "hold.leg.station.name",
+      "hold.leg.station.elevation_ft", "hold.leg.station.declination_deg"};
+  reader_and_schema_agree(at_a_place, placed, sizeof placed / sizeof *placed);
+  reader_and_schema_agree(one_ahead, ahead, sizeof ahead / sizeof *ahead);
+  reader_and_schema_agree(by_station, by_point, sizeof by_point / sizeof *by_point);
   reader_and_schema_agree(by_time, timed, sizeof timed / sizeof *timed);
   reader_and_schema_agree(with_optional, optional, sizeof optional / sizeof *optional);
   reader_and_schema_agree(by_dme, by_distance, sizeof by_distance / sizeof *by_distance);
@@ -342,6 +380,7 @@ static void reader_and_schema_agree_on_ink(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_field_stands_in_the_schema_with_its_range_words_and_default),
+      cmocka_unit_test(every_number_of_a_point_stands_in_the_schema),
       cmocka_unit_test(the_schema_knows_no_other_keys),
       cmocka_unit_test(the_schema_refuses_what_the_reader_refuses),
       cmocka_unit_test(the_schema_accepts_what_the_writer_writes),
