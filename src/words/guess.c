@@ -1,0 +1,242 @@
+/* A student's numbers beside the flight, in sentences: how far apart, in which sense, and what the
+ * right one goes by. Never a verdict alone. */
+#include "oxbow/guess.h"
+
+#include <math.h>
+#include <stdlib.h>
+
+#include "oxbow/words.h"
+#include "say.h"
+
+ox_guess ox_guess_none(void) {
+  return (ox_guess){OX_ENTRY_NONE, (double)NAN, (double)NAN, (double)NAN};
+}
+
+const char *ox_guess_tolerances(void) {
+  return "Near enough is within 5° of heading, 10 s of time and 0.2 NM of the track. This is "
+         "common practice in training, not a regulation.";
+}
+
+/* --- the measures --------------------------------------------------------------------------- */
+
+static bool heading_off(const ox_case *c, double guess_deg, double flown_true_deg,
+                        double *off_deg) {
+  if (!isfinite(guess_deg)) return false;
+  *off_deg = ox_turn_between_deg(flown_true_deg, ox_true_deg(guess_deg, c->variation_deg));
+  return true;
+}
+
+static bool is_flown(const ox_flight *flight) {
+  return flight->leg_count > 0 && flight->circuit_count > 0;
+}
+
+bool ox_guess_first_heading_off(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
+                                double *off_deg) {
+  return flight->leg_count > 0 && heading_off(c, guess->first_heading_deg,
+                                              flight->entry_heading_true_deg, off_deg);
+}
+
+bool ox_guess_heading_off(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
+                          double *off_deg) {
+  return is_flown(flight) && heading_off(c, guess->outbound_heading_deg,
+                                         flight->circuits[0].outbound_heading_true_deg, off_deg);
+}
+
+/* What the stopwatch showed; where nothing was timed, how long it was level. */
+static double flown_s(const ox_flight *flight) {
+  const ox_circuit *first = &flight->circuits[0];
+  return first->timed_s > 0.0 ? first->timed_s : first->outbound_s;
+}
+
+bool ox_guess_time_off(const ox_flight *flight, const ox_guess *guess, double *off_s) {
+  if (!is_flown(flight) || !isfinite(guess->outbound_s)) return false;
+  *off_s = guess->outbound_s - flown_s(flight);
+  return true;
+}
+
+bool ox_guess_entry_fits(const ox_flight *flight, const ox_guess *guess) {
+  return guess->entry != OX_ENTRY_NONE &&
+         (guess->entry == (int)flight->entry.kind || guess->entry == flight->entry.also);
+}
+
+/* --- the sentences -------------------------------------------------------------------------- */
+
+typedef struct {
+  ox_guess_report report;
+  bool failed;
+} builder;
+
+typedef struct {
+  words_say yours, flown, sentence;
+} cells;
+
+static void row_clear(ox_guess_row *row) {
+  free(row->yours);
+  free(row->flown);
+  free(row->sentence);
+}
+
+static void add(builder *b, const char *what, bool near, cells *x) {
+  ox_guess_row row = {what, words_take(&x->yours), words_take(&x->flown), near,
+                      words_take(&x->sentence)};
+  size_t count = b->report.count;
+  ox_guess_row *rows = realloc(b->report.rows, (count + 1) * sizeof *rows);
+  if (rows) b->report.rows = rows;
+  if (rows && row.yours && row.flown && row.sentence) {
+    b->report.rows[b->report.count++] = row;
+    return;
+  }
+  row_clear(&row);
+  b->failed = true;
+}
+
+/* Where the heading lies to the boundary nearest to it. */
+static void put_boundary(words_say *s, const ox_case *c, const ox_flight *flight) {
+  const ox_entry_choice *entry = &flight->entry;
+  bool by_track = c->technique.sector == OX_SECTOR_TRACK;
+  double crossing_deg = by_track ? flight->setup.arrival_track_true_deg
+                                 : flight->setup.arrival_heading_true_deg;
+  words_put(s, " The %s on crossing, %s, ", by_track ? "track" : "heading",
+            words_magnetic(c, crossing_deg).text);
+  if (fabs(entry->boundary_deg) < 0.05)
+    words_put(s, "lies on the boundary of the %s sector.", ox_entry_name(entry->kind));
+  else
+    words_put(s, "lies %s° to the %s of the boundary at %s, in the %s sector.",
+              words_short(fabs(entry->boundary_deg), 1).text,
+              entry->boundary_deg > 0.0 ? "right" : "left",
+              words_magnetic(c, entry->boundary_at_deg).text, ox_entry_name(entry->kind));
+}
+
+static void add_entry(builder *b, const ox_case *c, const ox_flight *flight,
+                      const ox_guess *guess) {
+  if (guess->entry == OX_ENTRY_NONE || flight->leg_count == 0) return;
+  cells x = {0};
+  const char *yours = ox_entry_name((ox_entry_kind)guess->entry);
+  bool by_sector = guess->entry == (int)flight->entry.kind;
+  bool fits = ox_guess_entry_fits(flight, guess);
+  words_put(&x.yours, "%s", yours);
+  words_put(&x.flown, "%s", ox_entry_name(flight->flown));
+  if (by_sector)
+    words_put(&x.sentence, "The %s entry is right.", yours);
+  else if (fits)
+    words_put(&x.sentence, "The %s entry is right as well: within 5° of a boundary either is "
+              "accepted.", yours);
+  else
+    words_put(&x.sentence, "You chose the %s entry; the %s is the one of the sector.", yours,
+              ox_entry_name(flight->entry.kind));
+  put_boundary(&x.sentence, c, flight);
+  if ((int)flight->flown != guess->entry && (fits || flight->flown != flight->entry.kind))
+    words_put(&x.sentence, " This case is flown with the %s entry.", ox_entry_name(flight->flown));
+  add(b, "Entry", fits, &x);
+}
+
+static void add_heading(builder *b, const char *what, const ox_case *c, double guess_deg,
+                        double flown_true_deg, double off_deg, const char *more) {
+  cells x = {0};
+  bool near = fabs(off_deg) <= OX_GUESS_HEADING_DEG;
+  words_figure shown = words_shown(guess_deg), flown = words_magnetic(c, flown_true_deg);
+  words_put(&x.yours, "%s", shown.text);
+  words_put(&x.flown, "%s", flown.text);
+  if (fabs(off_deg) < 0.5)
+    words_put(&x.sentence, "%s is what is flown.", shown.text);
+  else
+    words_put(&x.sentence, "%s%s is %s° to the %s of what is flown, %s.",
+              near ? "Near enough: " : "", shown.text, words_number(fabs(off_deg), 0).text, off_deg > 0.0 ? "right" : "left",
+              flown.text);
+  if (more) words_put(&x.sentence, " %s", more);
+  add(b, what, near, &x);
+}
+
+/* What the outbound heading is made of: the outbound course and a correction. */
+static void add_outbound(builder *b, const ox_case *c, const ox_flight *flight,
+                         const ox_guess *guess) {
+  double off_deg;
+  if (!ox_guess_heading_off(c, flight, guess, &off_deg)) return;
+  double flown_deg = flight->circuits[0].outbound_heading_true_deg;
+  double outbound_deg = flight->setup.inbound_true_deg + 180.0;
+  char more[160];
+  words_say s = words_into(more, sizeof more);
+  words_put(&s, "The outbound course is %s, and the correction for the wind %s.",
+            words_magnetic(c, outbound_deg).text,
+            words_correction(ox_turn_between_deg(outbound_deg, flown_deg)).text);
+  add_heading(b, "Outbound heading", c, guess->outbound_heading_deg, flown_deg, off_deg, more);
+}
+
+static void add_time(builder *b, const ox_flight *flight, const ox_guess *guess) {
+  double off_s;
+  if (!ox_guess_time_off(flight, guess, &off_s)) return;
+  cells x = {0};
+  bool near = fabs(off_s) <= OX_GUESS_TIME_S;
+  words_put(&x.yours, "%s", words_time(guess->outbound_s).text);
+  words_put(&x.flown, "%s", words_time(flown_s(flight)).text);
+  if (fabs(off_s) < 0.5)
+    words_put(&x.sentence, "%s is what is flown.", words_time(guess->outbound_s).text);
+  else
+    words_put(&x.sentence, "%s%s is %s s %s than what is flown, %s.", near ? "Near enough: " : "",
+              words_time(guess->outbound_s).text, words_number(fabs(off_s), 0).text,
+              off_s > 0.0 ? "longer" : "shorter", words_time(flown_s(flight)).text);
+  const ox_circuit *first = &flight->circuits[0];
+  if (first->complete)
+    words_put(&x.sentence, " It makes the inbound leg %s.", words_time(first->inbound_s).text);
+  add(b, "Outbound time", near, &x);
+}
+
+/* "on the non-holding side" of the inbound course. */
+static const char *side_of(const ox_flight *flight, ox_vec at_nm) {
+  double left = ox_vec_cross(ox_unit(flight->setup.inbound_true_deg), at_nm);
+  if (fabs(left) < 0.05) return "on the inbound course";
+  return (left < 0.0) == (flight->setup.sense > 0) ? "on the holding side"
+                                                   : "on the non-holding side";
+}
+
+static void put_percent(words_say *s, double share) {
+  words_put(s, "%s %%", words_number(100.0 * share, 0).text);
+}
+
+static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch) {
+  ox_sketch_fit fit;
+  if (!ox_guess_fit(flight, sketch, &fit)) return;
+  cells x = {0};
+  bool near = fit.most_nm <= OX_GUESS_SKETCH_NM && fit.missed_nm <= OX_GUESS_SKETCH_NM;
+  put_percent(&x.yours, fit.near_share);
+  words_put(&x.yours, " within 0.2 NM");
+  put_percent(&x.flown, fit.covered_share);
+  words_put(&x.flown, " of it drawn");
+  words_put(&x.sentence, "Your track lies %s NM from the flown one on average and %s NM at most",
+            words_number(fit.mean_nm, 1).text, words_number(fit.most_nm, 1).text);
+  if (fit.most_nm > OX_GUESS_SKETCH_NM) {
+    ox_vec off = ox_vec_sub(fit.most_at_nm, fit.most_track_nm);
+    words_put(&x.sentence, ", where it is too far %s, %s", ox_words_eighth(ox_bearing_deg(off)),
+              side_of(flight, fit.most_at_nm));
+  }
+  words_put(&x.sentence, "; ");
+  put_percent(&x.sentence, fit.near_share);
+  words_put(&x.sentence, " of it is within 0.2 NM.");
+  if (fit.covered_share < 0.95) {
+    words_put(&x.sentence, " What it does not show lies up to %s NM from it, %s of the fix.",
+              words_number(fit.missed_nm, 1).text,
+              ox_words_eighth(ox_bearing_deg(fit.missed_at_nm)));
+  }
+  add(b, "Track", near, &x);
+}
+
+ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
+                                 const ox_ink *sketch) {
+  builder b = {0};
+  double off_deg;
+  add_entry(&b, c, flight, guess);
+  if (ox_guess_first_heading_off(c, flight, guess, &off_deg))
+    add_heading(&b, "First heading", c, guess->first_heading_deg, flight->entry_heading_true_deg,
+                off_deg, NULL);
+  add_outbound(&b, c, flight, guess);
+  add_time(&b, flight, guess);
+  add_sketch(&b, flight, sketch);
+  if (b.failed) ox_guess_report_clear(&b.report);
+  return b.report;
+}
+
+void ox_guess_report_clear(ox_guess_report *report) {
+  for (size_t i = 0; i < report->count; i++) row_clear(&report->rows[i]);
+  free(report->rows);
+  *report = (ox_guess_report){0};
+}
