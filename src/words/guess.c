@@ -141,8 +141,8 @@ static void add_heading(builder *b, const char *what, const ox_case *c, double g
     words_put(&x.sentence, "%s is what is flown.", shown.text);
   else
     words_put(&x.sentence, "%s%s is %s° to the %s of what is flown, %s.",
-              near ? "Near enough: " : "", shown.text, words_number(fabs(off_deg), 0).text, off_deg > 0.0 ? "right" : "left",
-              flown.text);
+              near ? "Near enough: " : "", shown.text, words_number(fabs(off_deg), 0).text,
+              off_deg > 0.0 ? "right" : "left", flown.text);
   if (more) words_put(&x.sentence, " %s", more);
   add(b, what, near, &x);
 }
