@@ -62,20 +62,6 @@ void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double
     g_snprintf(out, (gulong)bytes, "%s %s", clock, ox_leg_name(leg->kind));
 }
 
-void ox_display_motion(char *out, size_t bytes, const ox_case *c, const ox_flight *flight,
-                       double t_s) {
-  char heading[4], track[4];
-  if (flight->leg_count == 0) {
-    out[0] = '\0';
-    return;
-  }
-  ox_state state = ox_flight_at(flight, t_s);
-  ox_words_bearing(heading, ox_magnetic_deg(state.heading_true_deg, c->variation_deg));
-  ox_words_bearing(track, ox_magnetic_deg(state.track_true_deg, c->variation_deg));
-  g_snprintf(out, (gulong)bytes, "hdg %s, track %s, gs %.0f kt", heading, track,
-             state.gs_kt);
-}
-
 void ox_display_wind_rows(char *out, size_t bytes, const ox_case *c) {
   out[0] = '\0';
   if (c->wind_count < 2) return;

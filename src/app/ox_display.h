@@ -13,10 +13,6 @@ const char *const *ox_display_choices(const ox_field *field);
 
 /* Where the flight is at an instant (s): "1:02 outbound, circuit 1". */
 void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s);
-/* What the aircraft does there: "hdg 152, track 148, gs 98 kt", directions in magnetic
- * degrees. */
-void ox_display_motion(char *out, size_t bytes, const ox_case *c, const ox_flight *flight,
-                       double t_s);
 
 /* A list of wind rows, a line each: "3000 ft: from 270 true, 15 kt". out is emptied for a case
  * with at most one row. */

@@ -3,11 +3,7 @@
 
 #include "app_id.h"
 #include "ox_display.h"
-#include "ox_keys.h"
-
-/* More marks than this would touch each other. */
-#define MARKS_MAX 40
-#define NAMED_MARKS_MAX 8
+#include "ox_stops.h"
 
 struct _OxTransport {
   GtkWidget parent_instance;
@@ -15,18 +11,18 @@ struct _OxTransport {
   /* template children */
   GtkWidget *box;
   GtkButton *play_button;
-  GtkWidget *previous_button, *next_button;
+  GtkWidget *previous_button, *next_button, *stop_button;
   GtkDropDown *speed;
-  GtkScale *scale;
-  GtkAdjustment *adjustment;
-  GtkLabel *instant, *motion;
+  OxTimeLine *time_line;
+  OxFigureRow *figures;
+  GtkLabel *instant;
 
   /* owned */
   OxDocument *document;
   OxPlayer *player;
 
   guint tick; /* 0: not playing */
-  gulong value_handler;
+  unsigned stops; /* kinds of event, bits 1 << ox_event_kind */
 };
 
 G_DEFINE_FINAL_TYPE(OxTransport, ox_transport, GTK_TYPE_WIDGET)
@@ -36,46 +32,22 @@ G_DEFINE_FINAL_TYPE(OxTransport, ox_transport, GTK_TYPE_WIDGET)
 static void show_time(OxTransport *self) {
   char text[128];
   double t_s = ox_player_time_s(self->player);
-  const ox_flight *flight = ox_document_flight(self->document);
-  g_signal_handler_block(self->adjustment, self->value_handler);
-  gtk_adjustment_set_value(self->adjustment, t_s);
-  g_signal_handler_unblock(self->adjustment, self->value_handler);
-  ox_display_instant(text, sizeof text, flight, t_s);
-  gtk_label_set_text(self->instant, text);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->scale), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT,
-                                 text, -1);
-  ox_display_motion(text, sizeof text, ox_document_case(self->document), flight, t_s);
-  gtk_label_set_text(self->motion, text);
+  ox_display_instant(text, sizeof text, ox_document_flight(self->document), t_s);
+  if (strcmp(text, gtk_label_get_text(self->instant)) != 0)
+    gtk_label_set_text(self->instant, text);
 }
 
-/* Fix crossings below the line with their circuit, the other events as plain marks. */
-static void show_marks(OxTransport *self) {
-  const ox_flight *flight = ox_document_flight(self->document);
-  gtk_scale_clear_marks(self->scale);
-  gboolean all = flight->event_count <= MARKS_MAX;
-  size_t fixes = 0, crossings = 0;
-  for (size_t i = 0; i < flight->event_count; i++)
-    if (flight->events[i].kind == OX_EVENT_FIX) crossings++;
-  gboolean named = crossings <= NAMED_MARKS_MAX;
-  for (size_t i = 0; i < flight->event_count; i++) {
-    const ox_event *event = &flight->events[i];
-    gboolean fix = event->kind == OX_EVENT_FIX;
-    if (fix) fixes++;
-    if (!fix && !all) continue;
-    if (fixes > MARKS_MAX) break;
-    gtk_scale_add_mark(self->scale, event->t_s, GTK_POS_BOTTOM, fix && named ? "Fix" : NULL);
-  }
+static void show_stops(OxTransport *self) {
+  double *t_s = g_new(double, OX_EVENTS_MAX);
+  size_t count = ox_stops_make(ox_document_flight(self->document), self->stops, t_s);
+  ox_player_set_stops(self->player, t_s, count);
+  g_free(t_s);
 }
 
 static void show_flight(OxTransport *self) {
   const ox_flight *flight = ox_document_flight(self->document);
-  double begin_s = ox_flight_begin_s(flight), end_s = ox_flight_end_s(flight);
-  ox_player_set_range(self->player, begin_s, end_s);
-  g_signal_handler_block(self->adjustment, self->value_handler);
-  gtk_adjustment_configure(self->adjustment, ox_player_time_s(self->player), begin_s, end_s, 1, 10,
-                           0);
-  g_signal_handler_unblock(self->adjustment, self->value_handler);
-  show_marks(self);
+  ox_player_set_range(self->player, ox_flight_begin_s(flight), ox_flight_end_s(flight));
+  show_stops(self);
   show_time(self);
 }
 
@@ -119,10 +91,6 @@ static void show_speed(OxTransport *self) {
 
 /* ---- hands ------------------------------------------------------------------------------ */
 
-static void value_changed_cb(GtkAdjustment *adjustment, OxTransport *self) {
-  ox_player_seek(self->player, gtk_adjustment_get_value(adjustment));
-}
-
 static void speed_chosen_cb(GtkDropDown *speed, GParamSpec *pspec, OxTransport *self) {
   size_t count;
   const guint *speeds = ox_player_speeds(&count);
@@ -134,7 +102,6 @@ static void speed_chosen_cb(GtkDropDown *speed, GParamSpec *pspec, OxTransport *
 
 static void dispose(GObject *object) {
   OxTransport *self = OX_TRANSPORT(object);
-  if (self->adjustment) g_clear_signal_handler(&self->value_handler, self->adjustment);
   if (self->tick != 0) gtk_widget_remove_tick_callback(GTK_WIDGET(self), self->tick);
   self->tick = 0;
   g_clear_pointer(&self->box, gtk_widget_unparent);
@@ -146,16 +113,18 @@ static void dispose(GObject *object) {
 static void ox_transport_class_init(OxTransportClass *class) {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
   G_OBJECT_CLASS(class)->dispose = dispose;
+  g_type_ensure(OX_TYPE_TIME_LINE);
+  g_type_ensure(OX_TYPE_FIGURE_ROW);
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_transport.ui");
   gtk_widget_class_bind_template_child(widget_class, OxTransport, box);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, play_button);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, previous_button);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, next_button);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, speed);
-  gtk_widget_class_bind_template_child(widget_class, OxTransport, scale);
-  gtk_widget_class_bind_template_child(widget_class, OxTransport, adjustment);
+  gtk_widget_class_bind_template_child(widget_class, OxTransport, time_line);
+  gtk_widget_class_bind_template_child(widget_class, OxTransport, figures);
+  gtk_widget_class_bind_template_child(widget_class, OxTransport, stop_button);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, instant);
-  gtk_widget_class_bind_template_child(widget_class, OxTransport, motion);
   gtk_widget_class_bind_template_callback(widget_class, speed_chosen_cb);
   gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name(widget_class, "transport");
@@ -168,16 +137,12 @@ static void set_label(GtkWidget *widget, const char *label) {
 
 static void ox_transport_init(OxTransport *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
-  self->value_handler = g_signal_connect(self->adjustment, "value-changed",
-                                         G_CALLBACK(value_changed_cb), self);
-  /* Before the time line pages by itself: Page Up and Page Down are for the cases everywhere. */
-  ox_keys_add(GTK_WIDGET(self->scale), OX_KEYS_WINDOW, GTK_PHASE_CAPTURE);
   set_label(GTK_WIDGET(self), "Flight");
   set_label(GTK_WIDGET(self->play_button), "Play");
   set_label(self->previous_button, "Previous Event");
   set_label(self->next_button, "Next Event");
   set_label(GTK_WIDGET(self->speed), "Speed");
-  set_label(GTK_WIDGET(self->scale), "Time line");
+  set_label(self->stop_button, "Stop at Events");
 }
 
 void ox_transport_set_model(OxTransport *self, OxDocument *document, OxPlayer *player) {
@@ -191,6 +156,8 @@ void ox_transport_set_model(OxTransport *self, OxDocument *document, OxPlayer *p
   g_signal_connect_object(player, "notify::speed", G_CALLBACK(show_speed), self,
                           G_CONNECT_SWAPPED);
   show_flight(self);
+  ox_time_line_set_model(self->time_line, document, player); /* after the player has its range */
+  ox_figure_row_set_model(self->figures, document, player);
   ox_player_seek(player, ox_player_begin_s(player));
   show_playing(self);
   show_speed(self);
@@ -199,3 +166,14 @@ void ox_transport_set_model(OxTransport *self, OxDocument *document, OxPlayer *p
 gboolean ox_transport_ticking(OxTransport *self) { return self->tick != 0; }
 
 const char *ox_transport_instant(OxTransport *self) { return gtk_label_get_text(self->instant); }
+
+void ox_transport_set_stops(OxTransport *self, unsigned kinds) {
+  self->stops = kinds;
+  show_stops(self);
+}
+
+unsigned ox_transport_stops(OxTransport *self) { return self->stops; }
+
+OxTimeLine *ox_transport_time_line(OxTransport *self) { return self->time_line; }
+
+OxFigureRow *ox_transport_figures(OxTransport *self) { return self->figures; }

@@ -151,6 +151,7 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_actions(self);
   ox_window_add_overlays(self);
   ox_window_add_views(self);
+  ox_window_add_time(self);
   add_help_overlay(self);
   connect_document(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);

@@ -38,6 +38,8 @@ struct _OxWindow {
   GtkNativeDialog *chooser; /* the file chooser on screen */
   char *pending_path;       /* waits for "replace?" */
 
+  GtkLabel *stop_reason; /* why playing stopped, over the board; borrowed */
+
   ox_window_then then; /* goes on after the chooser or the question */
   GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */
 };
@@ -52,6 +54,9 @@ void ox_window_update_overlays(OxWindow *self);
 
 /* ox_window_views.c */
 void ox_window_add_views(OxWindow *self);
+
+/* ox_window_time.c */
+void ox_window_add_time(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

@@ -32,7 +32,7 @@ static const char *const icon_buttons[][2] = {
     {"sidebar-show-right-symbolic", "Working Panel"},
 };
 
-static const char *const menu_buttons[] = {"Lay More over the Picture",
+static const char *const menu_buttons[] = {"Stop at Events", "Lay More over the Picture",
                                            "Look at the Picture Another Way", "Main Menu"};
 
 static void collect_menus(GtkWidget *top, GPtrArray *found) {

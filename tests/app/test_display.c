@@ -94,8 +94,6 @@ static void an_instant_is_told_with_its_leg_and_circuit(void **state) {
   assert_null(strstr(text, "circuit"));
   ox_display_instant(text, sizeof text, &flight, 90);
   assert_string_equal(text, "1:30 outbound, circuit 1");
-  ox_display_motion(text, sizeof text, &c, &flight, 90);
-  assert_string_equal(text, "hdg 180, track 180, gs 108 kt");
   memset(&flight, 0, sizeof flight);
   ox_display_instant(text, sizeof text, &flight, 90);
   assert_string_equal(text, "No flight");
