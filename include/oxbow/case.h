@@ -22,7 +22,11 @@ typedef enum {
 } ox_hold_ends;
 typedef enum { OX_TURN_BY_LESSER, OX_TURN_BY_BANK } ox_turn_by;
 typedef enum { OX_ENTRY_LINE_HEADING, OX_ENTRY_LINE_TRACK } ox_entry_line;
-typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE } ox_lead;
+/* When the turn onto the inbound course begins: so that it ends on the course; only on crossing it;
+ * by a rule of thumb, so many degrees of bearing to the fix before it. */
+typedef enum { OX_LEAD_EXACT, OX_LEAD_NONE, OX_LEAD_DEGREES } ox_lead;
+/* On meeting the limiting radial: turn inbound, or follow it to the distance. */
+typedef enum { OX_AT_RADIAL_TURN, OX_AT_RADIAL_FOLLOW } ox_at_radial;
 typedef enum { OX_NORTH_TRUE, OX_NORTH_MAGNETIC } ox_north;
 typedef enum { OX_TIMING_INBOUND, OX_TIMING_OUTBOUND } ox_timing;
 typedef enum { OX_CLOCK_ABEAM_OR_LEVEL, OX_CLOCK_ABEAM, OX_CLOCK_LEVEL } ox_clock;
@@ -87,6 +91,8 @@ typedef struct {
       double radial_deg;   /* magnetic bearing from the fix to the station */
       double nm;           /* over the ground */
       double elevation_ft;
+      double limiting_radial_deg; /* from the station, magnetic; north is 360; 0: none. The
+                                     outbound leg ends there too, if it comes first */
     } station;
     double altitude_ft;
     double limit_kias;  /* charted speed limit; 0: the table's */
@@ -125,7 +131,9 @@ typedef struct {
     ox_entry_line entry_line; /* entry legs as headings or as tracks made good */
     double reaction_s; /* flown straight before each turn: noticing, … */
     double roll_s;     /* … and rolling in */
-    ox_lead lead;      /* turning onto the inbound course: in time, or only when crossing it */
+    ox_lead lead;      /* turning onto the inbound course */
+    double lead_deg;   /* with lead degrees */
+    ox_at_radial at_radial;
     int circuits;
   } technique;
   struct {             /* fuel in any one unit; nothing is known without on_board and flow_h */

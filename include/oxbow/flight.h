@@ -109,6 +109,7 @@ typedef enum {
   OX_ADVICE_LEAVE_MISSED,        /* a, b = the nearest times before and after, seconds after
                                     the first fix passage; b = a where there is none after */
   OX_ADVICE_LEAVE_BEFORE,        /* the EFC is before the aircraft is over the fix; a = s before */
+  OX_ADVICE_RADIAL_NOT_CROSSED,  /* a = limiting radial, magnetic: no outbound leg crosses it */
   OX_ADVICE_KIND_COUNT
 } ox_advice_kind;
 

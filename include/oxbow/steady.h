@@ -8,6 +8,8 @@
 #ifndef OXBOW_STEADY_H
 #define OXBOW_STEADY_H
 
+#include <stdbool.h>
+
 #include "oxbow/angle.h"
 
 typedef enum {
@@ -35,6 +37,9 @@ typedef struct {
   double end_ground_nm; /* ground distance at the reading that ends the outbound leg; 0: the
                            reading is less than the height and is never seen */
   int outward;      /* +1: the reading grows outbound (inbound towards the station), -1: shrinks */
+  bool limited;     /* there is a limiting radial: */
+  ox_vec limit;     /* unit vector from the station along it */
+  ox_vec inside_nm; /* a place on its inner side: the fix, or one on the outbound course */
 } ox_dme;
 
 typedef struct {
@@ -64,5 +69,14 @@ void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double ra
 /* Seconds until the reading that ends the outbound leg is seen, flying from a place (NM from the
  * fix) at a ground velocity (NM/s); 0 where it is passed already, -1 where it is never seen. */
 double ox_dme_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s);
+/* Seconds until the limiting radial is crossed outwards; 0 where the aircraft is beyond it and goes
+ * on so, -1 where it is never crossed or there is none. */
+double ox_limit_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s);
+/* The first of both, -1 where neither comes; *at_radial (may be NULL) says whether it is the
+ * radial. Doc 8168 Vol I Part I Section 6: a limiting DME distance or radial, whichever is first. */
+double ox_station_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s,
+                            bool *at_radial);
+/* NM beyond the limiting radial, square to it; negative inside. */
+double ox_limit_beyond_nm(const ox_dme *dme, ox_vec at_nm);
 
 #endif

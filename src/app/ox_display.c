@@ -30,7 +30,6 @@ static const struct {
      (const char *const[]){"By sector", "Direct", "Parallel", "Teardrop", NULL}},
     {"technique.sector", (const char *const[]){"Heading", "Track", NULL}},
     {"technique.entry_line", (const char *const[]){"Headings", "Tracks", NULL}},
-    {"technique.lead", (const char *const[]){"In time", "On crossing", NULL}},
     {"fuel.unit", (const char *const[]){"lb", "kg", "US gal", "litres", NULL}},
     {"lost_radio.limit_starts_approach", (const char *const[]){"Not said", "Yes", "No", NULL}},
     {"shown.direction",
@@ -38,6 +37,8 @@ static const struct {
                            "South-west", "West", "North-west", NULL}},
     {"shown.course_is", (const char *const[]){"Inbound", "Outbound", NULL}},
     {"shown.turns", (const char *const[]){"Not shown", "Right", "Left", NULL}},
+    {"technique.lead", (const char *const[]){"In time", "On crossing", "By degrees", NULL}},
+    {"technique.at_radial", (const char *const[]){"Turn inbound", "Follow it", NULL}},
     {"north", (const char *const[]){"True", "Magnetic", NULL}},
 };
 

@@ -52,6 +52,9 @@ static const ox_input inputs[] = {
     FIELD(OX_GROUP_HOLD, "hold.leg.station.elevation_ft", "Station elevation",
           "The height of the station above the sea: the slant range counts from there",
           OX_FORM_ALTITUDE, "ft", FT, 1, 100, 1000),
+    FIELD(OX_GROUP_HOLD, "hold.leg.station.limiting_radial_deg", "Limiting radial",
+          "A radial from the station, magnetic, that ends the outbound leg too, if it comes before "
+          "the distance. Empty: none", OX_FORM_BEARING, "°", DEG, 1, 1, 10),
     FIELD(OX_GROUP_HOLD, "hold.altitude_ft", "_Altitude", "Feet, or a flight level as FL180",
           OX_FORM_ALTITUDE, "ft", FT, 1, 100, 1000),
     {OX_GROUP_HOLD, OX_SOURCE_EFC, "hold.efc", "E_FC",
@@ -134,7 +137,13 @@ static const ox_input inputs[] = {
           "Seconds flown straight on before each turn: until the bank is on", OX_FORM_SECONDS, "s",
           SEC, 1, 1, 5),
     PICK(OX_GROUP_TECHNIQUE, "technique.lead", "_Join the course",
-         "The turn onto the inbound course begins in time, or only on crossing it"),
+         "The turn onto the inbound course begins in time, only on crossing it, or so many degrees "
+         "before it"),
+    FIELD(OX_GROUP_TECHNIQUE, "technique.lead_deg", "Lead",
+          "The turn begins where the bearing to the fix is so many degrees off the course",
+          OX_FORM_PLAIN, "°", DEG, 1, 1, 5),
+    PICK(OX_GROUP_TECHNIQUE, "technique.at_radial", "At the radial",
+         "On meeting the limiting radial: turn inbound, or follow it to the distance"),
     FIELD(OX_GROUP_TECHNIQUE, "technique.circuits", "Circuits",
           "How many times round after the entry", OX_FORM_PLAIN, NULL, NULL, 0, 1, 5),
 };
@@ -253,12 +262,21 @@ bool ox_input_sensitive(const ox_input *input, const ox_case *c) {
   if (g_str_has_prefix(input->key, "hold.leg.station."))
     return ends_outbound && c->hold.station.given;
   if (strcmp(input->key, "hold.climb_ft_min") == 0) return c->hold.climb_to_ft != 0;
+  if (strcmp(input->key, "technique.lead_deg") == 0)
+    return c->technique.lead == OX_LEAD_DEGREES;
+  if (strcmp(input->key, "technique.at_radial") == 0)
+    return ends_outbound && c->hold.station.given && c->hold.station.limiting_radial_deg > 0;
   return true;
 }
 
 const char *ox_input_absent(const ox_input *input, const ox_case *c, double *first) {
   *first = 0;
   if (input->source == OX_SOURCE_EFC || input->source == OX_SOURCE_FIX_AT) return "none";
+  if (strcmp(input->key, "hold.leg.station.limiting_radial_deg") == 0) {
+    *first = c->hold.station.radial_deg > 180 ? c->hold.station.radial_deg - 180
+                                              : c->hold.station.radial_deg + 180;
+    return "none";
+  }
   if (strcmp(input->key, "hold.climb_to_ft") != 0) return NULL;
   *first = c->hold.altitude_ft + 1000;
   return "level";

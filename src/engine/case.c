@@ -27,6 +27,7 @@ ox_case ox_case_default(void) {
   c.technique.outbound = OX_OUTBOUND_EXACT;
   c.technique.intercept_deg = 30;
   c.technique.entry_s = 60;
+  c.technique.lead_deg = 5;
   c.technique.circuits = 3;
   c.lost_radio.eta_min = -1;
   c.shown.efc_min = -1;

@@ -23,13 +23,11 @@ static ox_place here(const ox_pilot *k) {
 
 typedef enum { REACHED, CHANGED, NO_WAY } progress;
 
-/* Turning only when the course is crossed: it rolls out beyond, and the way back is planned anew,
- * this time with the lead. */
-static progress turn_late(ox_pilot *k, const ox_intercept *i) {
-  double closing = pilot_velocity(k, k->heading_deg).x;
-  double s = closing != 0.0 ? -k->p.x / closing : 0.0;
+/* Turning by a rule: it rolls out beyond the course or short of it, and the way back is planned
+ * anew, this time exactly. */
+static progress turn_by_rule(ox_pilot *k, const ox_intercept *i, double straight_s) {
   k->late = true;
-  if (s > 0.0 && s < OX_LEG_LONGEST_S && !pilot_straight(k, OX_LEG_INTERCEPT, s)) return CHANGED;
+  if (!pilot_straight(k, OX_LEG_INTERCEPT, straight_s)) return CHANGED;
   pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg);
   return CHANGED;
 }
@@ -41,9 +39,10 @@ static progress by_the_course(ox_pilot *k, ox_leg_kind turn_kind, const ox_inter
   size_t planned_in = k->condition; /* a change between two legs upsets the plan as well */
   if (!pilot_turn(k, turn_kind, i->turn1_deg, mid_deg) || k->condition != planned_in)
     return CHANGED;
-  if (k->c->technique.lead == OX_LEAD_NONE && !k->late && i->straight_s > 0.0)
-    return turn_late(k, i);
-  if (!pilot_straight(k, OX_LEG_INTERCEPT, i->straight_s) || k->condition != planned_in)
+  bool exact;
+  double straight_s = intercept_straight_s(k, i, &exact);
+  if (!exact) return turn_by_rule(k, i, straight_s);
+  if (!pilot_straight(k, OX_LEG_INTERCEPT, straight_s) || k->condition != planned_in)
     return CHANGED;
   if (!pilot_turn(k, OX_LEG_INTERCEPT_TURN, i->turn2_deg, k->in_deg) ||
       k->condition != planned_in)
@@ -124,8 +123,13 @@ static void fly_outbound(ox_pilot *k, const ox_outbound_plan *plan, bool direct_
   pilot_turn_to(k, OX_LEG_OUTBOUND_TURN, plan->turn_deg, plan->heading_deg);
   k->part = OX_PART_CIRCUIT;
   double level_t_s = k->t_s;
-  double reaction_s = fmin(k->reaction_s, plan->straight_s);
-  pilot_straight_for(k, OX_LEG_OUTBOUND, plan->straight_s - reaction_s);
+  double last_s = plan->follows ? plan->follow_s : plan->straight_s;
+  double reaction_s = fmin(k->reaction_s, last_s);
+  if (plan->follows) {
+    pilot_straight_for(k, OX_LEG_OUTBOUND, plan->straight_s);
+    pilot_turn_to(k, OX_LEG_OUTBOUND_TURN, plan->follow_turn_deg, plan->follow_heading_deg);
+  }
+  pilot_straight_for(k, OX_LEG_OUTBOUND, last_s - reaction_s);
   double timed_to_s = k->t_s;
   pilot_straight_for(k, OX_LEG_REACTION, reaction_s);
   measure_outbound(k, plan, m, level_t_s, timed_to_s);

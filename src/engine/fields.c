@@ -10,7 +10,8 @@ static const char *const leg_end_words[] = {"outbound", "inbound", NULL};
 static const char *const ends_words[] = {"circuits", "reversal", "altitude", "efc", NULL};
 static const char *const turn_by_words[] = {"lesser", "bank", NULL};
 static const char *const line_words[] = {"heading", "track", NULL};
-static const char *const lead_words[] = {"exact", "none", NULL};
+static const char *const lead_words[] = {"exact", "none", "degrees", NULL};
+static const char *const at_radial_words[] = {"turn", "follow", NULL};
 static const char *const north_words[] = {"true", "magnetic", NULL};
 static const char *const timing_words[] = {"inbound", "outbound", NULL};
 static const char *const clock_words[] = {"abeam_or_level", "abeam", "level", NULL};
@@ -48,6 +49,8 @@ static const ox_field case_fields[] = {
     NUMBER("hold.leg.station.nm", hold.station.nm, 0, 200, false, "a distance (0 to 200 NM)"),
     NUMBER("hold.leg.station.elevation_ft", hold.station.elevation_ft, -1500, 20000, false,
            "an elevation (-1500 to 20000 ft)"),
+    NUMBER("hold.leg.station.limiting_radial_deg", hold.station.limiting_radial_deg, 0.1, 360, true,
+           "a radial from the station (0.1 to 360, north is 360)"),
     NUMBER("hold.altitude_ft", hold.altitude_ft, -1500, 45000, false,
            "an altitude (-1500 to 45000 ft)"),
     NUMBER("hold.limit_kias", hold.limit_kias, 50, 400, true, "a speed limit (50 to 400 KIAS)"),
@@ -87,7 +90,10 @@ static const ox_field case_fields[] = {
            "an entry time (10 to 300 seconds)"),
     CHOICE("technique.entry_line", technique.entry_line, line_words, "\"heading\" or \"track\""),
     NUMBER("technique.reaction_s", technique.reaction_s, 0, 15, false, "a delay (0 to 15 seconds)"),
-    CHOICE("technique.lead", technique.lead, lead_words, "\"exact\" or \"none\""),
+    CHOICE("technique.lead", technique.lead, lead_words, "\"exact\", \"none\" or \"degrees\""),
+    NUMBER("technique.lead_deg", technique.lead_deg, 0.5, 30, false,
+           "a lead (0.5 to 30 degrees of bearing)"),
+    CHOICE("technique.at_radial", technique.at_radial, at_radial_words, "\"turn\" or \"follow\""),
     NUMBER("technique.roll_s", technique.roll_s, 0, 15, false, "a delay (0 to 15 seconds)"),
     WHOLE("technique.circuits", technique.circuits, 1, 40, "a number of circuits (1 to 40)"),
     NUMBER("fuel.on_board", fuel.on_board, 0.1, 999999, true, "an amount of fuel (0.1 to 999999)"),

@@ -44,6 +44,24 @@ static void advise_dme(ox_pilot *k) {
     pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, s->dme_unseen_nm, s->dme.height_nm, 0);
 }
 
+/* Whether an outbound heading, straight out or away from the course, crosses the limiting radial
+ * from abeam the fix two radii out, in still air. */
+static bool can_cross_limit(const ox_pilot *k) {
+  enum { STEP_DEG = 5, WIDEST_DEG = 60 };
+  ox_vec level = {2.0 * k->radius_nm, 0.0};
+  for (int off = 0; off <= WIDEST_DEG; off += STEP_DEG) {
+    double s = ox_limit_reached_s(&k->dme, level, ox_vec_scale(ox_unit(180.0 - off), k->v));
+    if (s >= 0.0 && s < OX_LEG_LONGEST_S) return true;
+  }
+  return false;
+}
+
+static void advise_limit(ox_pilot *k) {
+  double radial_deg = k->c->hold.station.limiting_radial_deg;
+  if (k->setup->goal == OX_GOAL_OUTBOUND_DME && radial_deg > 0.0 && !can_cross_limit(k))
+    pilot_advise(k, OX_ADVICE_RADIAL_NOT_CROSSED, radial_deg, 0, 0);
+}
+
 static void advise_wind(ox_pilot *k) {
   const ox_steady *s = &k->flight->steady;
   const ox_case *c = k->c;
@@ -162,6 +180,7 @@ ox_status ox_flight_solve_flawed(const ox_case *asked, const ox_flaws *flaws, ox
   advise_entry(&pilot);
   advise_wind(&pilot);
   advise_dme(&pilot);
+  advise_limit(&pilot);
   fly(&pilot);
   note_entry_heading(out);
   return out->advice_count > 0 ? OX_ADVISORY : OX_OK;

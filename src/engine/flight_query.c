@@ -90,7 +90,11 @@ static double still_leg_s(const ox_setup *s) {
   double speed_nm_s = s->tas_kt / OX_S_PER_H;
   if (s->leg_s > 0.0) return s->leg_s;
   if (!s->has_dme) return s->goal_value / speed_nm_s;
-  return fabs(s->dme.end_ground_nm - ox_vec_length(s->dme.at_nm)) / speed_nm_s;
+  ox_vec out = ox_unit(s->inbound_true_deg + 180.0);
+  ox_vec level = ox_vec_scale(ox_unit(s->inbound_true_deg + 90.0 * s->sense), 2.0 * s->radius_nm);
+  double limit_s = ox_limit_reached_s(&s->dme, level, ox_vec_scale(out, speed_nm_s));
+  double reading_s = fabs(s->dme.end_ground_nm - ox_vec_length(s->dme.at_nm)) / speed_nm_s;
+  return limit_s >= 0.0 ? fmin(limit_s, reading_s) : reading_s;
 }
 
 void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {

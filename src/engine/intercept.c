@@ -112,6 +112,23 @@ ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense) {
   return finish(k, from, i);
 }
 
+/* By degrees: begun where the bearing to the fix is that near to the course, |x| = |y| tan lead,
+ * which is linear in the time. */
+double intercept_straight_s(const ox_pilot *k, const ox_intercept *i, bool *exact) {
+  ox_lead lead = k->c->technique.lead;
+  *exact = true;
+  if (lead == OX_LEAD_EXACT || k->late || !(i->straight_s > 0.0)) return i->straight_s;
+  ox_vec v = pilot_velocity(k, k->heading_deg);
+  double sine = 0.0, cosine = 1.0;
+  if (lead == OX_LEAD_DEGREES) ox_sincos_deg(k->c->technique.lead_deg, &sine, &cosine);
+  double side = k->p.x < 0.0 ? -1.0 : 1.0;
+  double left_nm = side * k->p.x * cosine + k->p.y * sine;
+  double closing = -(side * v.x * cosine + v.y * sine);
+  double s = closing > 0.0 ? fmax(0.0, left_nm / closing) : 0.0;
+  *exact = false;
+  return fmin(s, OX_LEG_LONGEST_S);
+}
+
 typedef struct {
   const ox_pilot *k;
   ox_place from;

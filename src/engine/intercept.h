@@ -21,6 +21,10 @@ typedef struct {
  * k->holds_course; found is false where the geometry gives no way. */
 ox_intercept intercept_from(const ox_pilot *k, ox_place from, int sense);
 
+/* Seconds straight on, after the first turn, until the turn onto the course begins by the
+ * technique's lead; *exact when that is where the plan has it. k is where the stretch begins. */
+double intercept_straight_s(const ox_pilot *k, const ox_intercept *i, bool *exact);
+
 /* The same from a heading that is near the inbound one, not in a turn to it: turns the short way
  * onto a heading that closes with the course, straight, and onto the course. */
 ox_intercept intercept_near(const ox_pilot *k, ox_place from);

@@ -93,15 +93,17 @@ static double least_s(ox_pilot *k, bool direct) {
   return best_s;
 }
 
-/* As the technique flies it; whatever it has to advise is advised when it is flown. */
-static double usual_s(ox_pilot *k, const ox_circuit_order *usual) {
-  size_t advice_count = k->flight->advice_count;
+/* As the technique flies it, and how it then comes back. */
+static double usual_s(ox_pilot *k, ox_circuit_order *usual) {
   ox_outbound_plan plan = outbound_choose(k, usual);
-  k->flight->advice_count = advice_count;
-  way along = {k, false, 0.0}, back = {k, true, 0.0};
   double total_s;
-  if (leads_back(&along, plan.straight_s, &total_s)) return total_s;
-  return leads_back(&back, plan.straight_s, &total_s) ? total_s : HUGE_VAL;
+  usual->straight_s = plan.straight_s;
+  for (int direct = 0; direct <= 1; direct++) {
+    way w = {k, direct == 1, 0.0};
+    usual->direct = w.direct;
+    if (leads_back(&w, plan.straight_s, &total_s)) return total_s;
+  }
+  return HUGE_VAL;
 }
 
 /* Along the course where that fits, else straight back. */
@@ -116,13 +118,117 @@ static bool last_so_long(ox_pilot *k, double total_s, ox_circuit_order *order) {
   return false;
 }
 
+/* --- more than one circuit ----------------------------------------------------------------- */
+
+/* The pilot over the fix again, after a circuit as ordered that lasts so long. */
+static ox_pilot after_circuit(ox_pilot *k, const ox_circuit_order *order, double total_s) {
+  ox_pilot next = *k;
+  next.heading_deg = k->in_deg;
+  if (order->direct) {
+    double elapsed_s;
+    ox_place end = outbound_try(k, order->straight_s, &elapsed_s);
+    next.heading_deg = ox_norm180_deg(end.heading_deg + direct_from(k, end, 1).turn_deg);
+  }
+  next.t_s += total_s;
+  pilot_refresh(&next);
+  return next;
+}
+
+static double shortest_s(ox_pilot *k) {
+  return fmin(least_s(k, false), least_s(k, true));
+}
+
+static bool rest_fits(ox_pilot *k, double rest_s, int depth);
+
+/* The first of several circuits that together last left_s: near the half of it, and so that the
+ * rest fits. */
+static bool first_of_several(ox_pilot *k, double left_s, int depth, ox_circuit_order *order) {
+  static const double STEP_S = 5.0;
+  double room_s = 0.5 * left_s;
+  for (double off_s = 0.0; off_s <= room_s; off_s += STEP_S) {
+    for (int side = -1; side <= 1; side += 2) {
+      double first_s = 0.5 * left_s + side * off_s;
+      if (!last_so_long(k, first_s, order)) continue;
+      ox_pilot next = after_circuit(k, order, first_s);
+      if (rest_fits(&next, left_s - first_s, depth)) return true;
+    }
+  }
+  return false;
+}
+
+/* Whether whole circuits fill what is left. Three and more can share out any time. */
+static bool rest_fits(ox_pilot *k, double rest_s, int depth) {
+  if (fabs(rest_s) < 1e-6) return true;
+  if (!k->holds_course) return false;
+  double least = shortest_s(k);
+  if (rest_s < least) return false;
+  ox_circuit_order order = {0};
+  if (rest_s >= 3.0 * least || last_so_long(k, rest_s, &order)) return true;
+  return depth > 0 && rest_s >= 2.0 * least && first_of_several(k, rest_s, depth - 1, &order);
+}
+
+static bool two_halves(ox_pilot *k, double left_s, ox_circuit_order *order) {
+  if (!last_so_long(k, 0.5 * left_s, order)) return false;
+  ox_pilot next = after_circuit(k, order, 0.5 * left_s);
+  return rest_fits(&next, 0.5 * left_s, 0);
+}
+
+static bool fits(ox_pilot *k, double left_s) {
+  return left_s >= 0.0 && rest_fits(k, left_s, 1);
+}
+
+/* The nearest time that can be met on one side of one that cannot; negative where there is none. */
+static double nearest_s(ox_pilot *k, double left_s, int side) {
+  enum { STEP_S = 5, FARTHEST_S = 1800, HALVINGS = 20 };
+  for (int off_s = STEP_S; off_s <= FARTHEST_S; off_s += STEP_S) {
+    double near_s = left_s + side * (off_s - STEP_S), far_s = left_s + side * off_s;
+    if (far_s < 0.0) return -1.0;
+    if (!fits(k, far_s)) continue;
+    for (int i = 0; i < HALVINGS; i++) {
+      double mid_s = 0.5 * (near_s + far_s);
+      if (fits(k, mid_s))
+        far_s = mid_s;
+      else
+        near_s = mid_s;
+    }
+    return far_s;
+  }
+  return -1.0;
+}
+
 static bool missed(ox_pilot *k, double before_s, double after_s) {
   pilot_advise(k, OX_ADVICE_LEAVE_MISSED, before_s, after_s, 0);
   return false;
 }
 
-/* What is left is flown as usual circuits while another one fits after them. The rest is one
- * circuit, or, where one would be too long, two short ones. */
+static bool missed_here(ox_pilot *k, double left_s, double least) {
+  size_t advice_count = k->flight->advice_count;
+  double before_s = left_s >= least ? fmax(0.0, nearest_s(k, left_s, -1)) : 0.0;
+  /* The shortest circuit, but not where the next longer ones do not lead back: nobody flies to a
+   * fraction of a second. */
+  bool shortest = left_s < least && (!isfinite(least) || fits(k, least + 1.0));
+  double after_s = shortest ? least : nearest_s(k, fmax(left_s, least), 1);
+  k->flight->advice_count = advice_count;
+  bool later = after_s > 0.0 && isfinite(after_s);
+  return missed(k, k->t_s + before_s, later ? k->t_s + after_s : k->t_s + before_s);
+}
+
+/* As the technique has it, while what is left after that can be filled with circuits; then one
+ * circuit, or, where one would be too long, short ones. */
+static bool choose(ox_pilot *k, double left_s, const ox_circuit_order *usual,
+                   ox_circuit_order *order) {
+  ox_circuit_order flown = *usual;
+  double one_s = usual_s(k, &flown);
+  if (isfinite(one_s)) {
+    ox_pilot next = after_circuit(k, &flown, one_s);
+    *order = *usual;
+    if (left_s > one_s && rest_fits(&next, left_s - one_s, 1)) return true;
+  }
+  if (left_s > 1.02 * one_s && two_halves(k, left_s, order)) return true;
+  if (last_so_long(k, left_s, order)) return true;
+  return first_of_several(k, left_s, 1, order);
+}
+
 bool leaving_order(ox_pilot *k, double leave_s, const ox_circuit_order *usual,
                    ox_circuit_order *order) {
   double left_s = leave_s - k->t_s;
@@ -130,14 +236,9 @@ bool leaving_order(ox_pilot *k, double leave_s, const ox_circuit_order *usual,
   if (fabs(left_s) < 1e-6) return false;
   if (left_s < 0.0) return missed(k, 0.0, k->t_s); /* the entry took longer */
   if (!k->holds_course) return true;
-  double shortest_s = fmin(least_s(k, false), least_s(k, true));
-  if (left_s < shortest_s)
-    return missed(k, k->t_s, isfinite(shortest_s) ? k->t_s + shortest_s : k->t_s);
-  double one_s = usual_s(k, usual);
-  if (left_s >= one_s + shortest_s) return true;
-  if (left_s > 1.02 * one_s && left_s >= 2.0 * shortest_s + 1.0 &&
-      last_so_long(k, 0.5 * left_s, order))
-    return true;
-  if (last_so_long(k, left_s, order)) return true;
-  return missed(k, k->t_s, isfinite(one_s) ? k->t_s + one_s : k->t_s);
+  size_t advice_count = k->flight->advice_count;
+  double least = shortest_s(k);
+  bool found = left_s >= least && choose(k, left_s, usual, order);
+  k->flight->advice_count = advice_count; /* what was tried is not flown */
+  return found || missed_here(k, left_s, least);
 }

@@ -112,7 +112,8 @@ void measure_outbound(ox_pilot *k, const ox_outbound_plan *plan, ox_circuit *m, 
     pilot_advise(k, OX_ADVICE_NO_ABEAM, 0, 0, k->circuit);
   pilot_event(k, OX_EVENT_CLOCK_START, clock_t_s);
   m->outbound_heading_true_deg = ox_frame_heading_out(&k->frame, plan->heading_deg);
-  m->outbound_s = plan->straight_s;
+  double followed_s = fabs(plan->follow_turn_deg) / k->rate_deg_s + plan->follow_s;
+  m->outbound_s = plan->straight_s + (plan->follows ? followed_s : 0.0);
   m->timed_s = fmax(0.0, timed_to_s - clock_t_s);
   m->outbound_end_nm = ox_frame_out(&k->frame, k->p);
   m->gate_deg = ox_turn_between_deg(ox_bearing_deg(k->p), 180.0);

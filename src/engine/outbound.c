@@ -12,6 +12,7 @@
 #include "intercept.h"
 #include "oxbow/limits.h"
 #include "oxbow/units.h"
+#include "oxbow/wind.h"
 #include "root.h"
 
 static const double OUT_DEG = 180.0;
@@ -143,7 +144,7 @@ static double over(double distance, double speed) {
 }
 
 static double until_dme_s(const ox_pilot *k, const level_state *s) {
-  double t_s = ox_dme_reached_s(&k->dme, s->level.p, s->velocity);
+  double t_s = ox_station_reached_s(&k->dme, s->level.p, s->velocity, NULL);
   return t_s < 0.0 ? OX_LEG_LONGEST_S : fmin(t_s, OX_LEG_LONGEST_S);
 }
 
@@ -353,7 +354,38 @@ static void set_instants(const ox_pilot *k, const level_state *s, ox_outbound_pl
   plan->abeam_found = s->abeam_found && s->abeam_s <= plan->straight_s;
   /* Never abeam before the turn: timed from wings level (AIM 5-3-8 j4(b)). */
   plan->clock_s = !plan->abeam_found && s->clock_s > 0.0 ? 0.0 : s->clock_s;
-  plan->timed_s = fmax(0.0, plan->straight_s - k->reaction_s - plan->clock_s);
+  double turn_s = fabs(plan->follow_turn_deg) / k->rate_deg_s;
+  double whole_s = plan->straight_s + (plan->follows ? turn_s + plan->follow_s : 0.0);
+  plan->timed_s = fmax(0.0, whole_s - k->reaction_s - plan->clock_s);
+}
+
+/* Following the limiting radial until the distance: the turn begins so that it ends on the radial,
+ * which is linear in the time before it. Where the distance is not met along the radial, it is
+ * turned inbound at it. Doc 8168 Vol I Part I Section 6 (as quoted): the radial is followed until
+ * the turn inbound is initiated. */
+static void follow_radial(const ox_pilot *k, const level_state *s, ox_outbound_plan *plan) {
+  bool at_radial;
+  double out_s = ox_station_reached_s(&k->dme, s->level.p, s->velocity, &at_radial);
+  if (out_s < 0.0 || !at_radial) return;
+  bool outward = ox_vec_dot(k->dme.limit, s->velocity) > 0.0;
+  double line_deg = ox_bearing_deg(k->dme.limit) + (outward ? 0.0 : 180.0);
+  ox_triangle along = ox_triangle_for_course(line_deg, k->v, k->w); /* in NM/s throughout */
+  if (!along.possible || !(along.gs_kt > 0.0)) return;
+  double turn_deg = ox_turn_between_deg(plan->heading_deg, along.heading_deg);
+  ox_vec turn = pilot_turn_displacement(k, plan->heading_deg, turn_deg);
+  ox_vec after = ox_vec_add(s->level.p, turn);
+  double beyond_nm = ox_limit_beyond_nm(&k->dme, after);
+  ox_vec later = ox_vec_add(after, s->velocity);
+  double outwards = ox_limit_beyond_nm(&k->dme, later) - beyond_nm; /* NM/s */
+  double before_s = outwards > 0.0 ? fmax(0.0, -beyond_nm / outwards) : 0.0;
+  after = ox_vec_add(after, ox_vec_scale(s->velocity, before_s));
+  double left_s = ox_dme_reached_s(&k->dme, after, pilot_velocity(k, along.heading_deg));
+  if (left_s < 0.0 || left_s > OX_LEG_LONGEST_S) return;
+  plan->follows = true;
+  plan->straight_s = before_s;
+  plan->follow_turn_deg = turn_deg;
+  plan->follow_heading_deg = ox_norm180_deg(along.heading_deg);
+  plan->follow_s = left_s + k->reaction_s;
 }
 
 ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
@@ -363,7 +395,7 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
   bool exact;
   double h = choose_heading(k, &t, &exact);
   level_state s = at_level(k, h, true);
-  if (t.how == BY_DME && ox_dme_reached_s(&k->dme, s.level.p, s.velocity) < 0.0) {
+  if (t.how == BY_DME && ox_station_reached_s(&k->dme, s.level.p, s.velocity, NULL) < 0.0) {
     pilot_advise(k, OX_ADVICE_DME_NOT_SEEN, t.value, k->dme.height_nm, k->circuit);
     t = time_instead(k);
     h = choose_heading(k, &t, &exact);
@@ -378,6 +410,8 @@ ox_outbound_plan outbound_choose(ox_pilot *k, const ox_circuit_order *order) {
     if (pilot_errs(k, OX_MISTAKE_CLOCK_AT_FIX)) s.clock_s = clock_s;
   }
   plan.heading_deg = h;
+  if (t.how == BY_DME && k->c->technique.at_radial == OX_AT_RADIAL_FOLLOW)
+    follow_radial(k, &s, &plan);
   set_instants(k, &s, &plan);
   return plan;
 }

@@ -13,6 +13,9 @@ typedef struct {
   bool abeam_found;
   bool direct;         /* back to the fix by its track, not by the inbound course */
   double timed_s;      /* clock start to the end of the timing (reaction not included) */
+  /* Where the limiting radial is followed: after straight_s a turn onto it, then so long. */
+  bool follows;
+  double follow_turn_deg, follow_heading_deg, follow_s;
 } ox_outbound_plan;
 
 /* What the circuits before left behind, and what this one must do. */

@@ -5,6 +5,7 @@
 
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
+#include "station.h"
 
 static void take_condition(ox_pilot *k, size_t index) {
   const ox_condition *now = &k->setup->conditions[index];
@@ -34,8 +35,7 @@ void pilot_begin(ox_pilot *k, const ox_case *c, const ox_flaws *flaws, ox_flight
   k->flaws = flaws ? *flaws : (ox_flaws){0};
   k->frame = ox_frame_make(s->inbound_true_deg, s->sense);
   k->reaction_s = c->technique.reaction_s + c->technique.roll_s;
-  k->dme = s->dme;
-  k->dme.at_nm = ox_frame_in(&k->frame, s->dme.at_nm);
+  k->dme = station_in_frame(&k->frame, &s->dme);
   take_condition(k, 0);
   k->t_s = 0.0;
   k->p = (ox_vec){0, 0};

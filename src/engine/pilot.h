@@ -32,7 +32,7 @@ typedef struct {
   ox_part part;
   int circuit;
   bool turning;       /* a turn was interrupted and goes on */
-  bool late;          /* has turned onto the course too late since the last fix passage */
+  bool late;          /* has turned onto the course by a rule since the last fix passage */
   bool established;   /* on the inbound course since the last fix passage */
 } ox_pilot;
 

@@ -36,6 +36,19 @@ static ox_vec wind_at_altitude_kt(const ox_case *c, double altitude_ft) {
   return row_velocity_kt(&c->wind[c->wind_count - 1], c->variation_deg);
 }
 
+/* The inner side of the limiting radial is the fix's, or, with the fix on the radial or the station
+ * at the fix, that of the outbound course. */
+static void set_limit(const ox_case *c, const ox_setup *s, ox_dme *dme) {
+  static const double OFF_NM = 0.05;
+  if (!(c->hold.station.limiting_radial_deg > 0.0)) return;
+  dme->limit = ox_unit(ox_true_deg(c->hold.station.limiting_radial_deg, c->variation_deg));
+  dme->inside_nm = (ox_vec){0, 0};
+  if (fabs(ox_vec_cross(dme->limit, dme->at_nm)) < OFF_NM)
+    dme->inside_nm = ox_vec_scale(ox_unit(s->inbound_true_deg), -1.0);
+  double side = ox_vec_cross(dme->limit, ox_vec_sub(dme->inside_nm, dme->at_nm));
+  dme->limited = fabs(side) > 1e-6; /* along the holding course it limits nothing */
+}
+
 /* A leg given as a distance with a DME station ends at a reading: the one over the fix, and the
  * length more (inbound towards the station) or less (away from it): AIM 5-3-8 j5, figures. With
  * the station at the fix the length itself is the reading. */
@@ -51,7 +64,8 @@ static void set_dme(const ox_case *c, ox_setup *s) {
   double ground2 = s->goal_value * s->goal_value - dme->height_nm * dme->height_nm;
   dme->end_ground_nm = s->goal_value > 0.0 && ground2 > 0.0 ? sqrt(ground2) : 0.0;
   s->has_dme = true;
-  if (dme->end_ground_nm > 0.0) return;
+  set_limit(c, s, dme);
+  if (dme->end_ground_nm > 0.0 || dme->limited) return;
   /* Never seen on the way: the standard time is flown, and everything else follows from it. */
   s->goal = OX_GOAL_INBOUND_S;
   s->leg_s = ox_standard_leg_s(c->hold.altitude_ft);

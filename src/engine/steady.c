@@ -22,6 +22,7 @@
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
 #include "root.h"
+#include "station.h"
 
 typedef struct {
   double v, rate_deg_s, tau_s, reaction_s;
@@ -53,24 +54,32 @@ typedef struct {
   const problem *k;
   ox_goal goal;
   double outbound_nm;
+  bool limit; /* the limiting radial, not the reading */
 } outbound_end;
 
-static double outbound_end_error_nm(double length_nm, void *context) {
-  const outbound_end *e = context;
-  const problem *k = e->k;
-  outbound o = close_circuit(k, length_nm);
-  double turn_deg = ox_turn_in_sense_deg(o.heading_deg, k->in_heading_deg, 1);
+/* What ends the leg is seen before the reaction, the turn begins after it: where it is seen, and
+ * where the wings were level before. */
+static ox_vec outbound_seen_nm(const problem *k, double length_nm, outbound *o, ox_vec *velocity) {
+  *o = close_circuit(k, length_nm);
+  double turn_deg = ox_turn_in_sense_deg(o->heading_deg, k->in_heading_deg, 1);
   double s_in, c_in, s_out, c_out;
   ox_sincos_deg(k->in_heading_deg, &s_in, &c_in);
-  ox_sincos_deg(o.heading_deg, &s_out, &c_out);
+  ox_sincos_deg(o->heading_deg, &s_out, &c_out);
   double radius_nm = k->v / (k->rate_deg_s * OX_RAD_PER_DEG);
   double turn_s = turn_deg / k->rate_deg_s;
   ox_vec end = {-(radius_nm * (c_out - c_in) + k->w.x * turn_s),
                 -length_nm - (radius_nm * (s_in - s_out) + k->w.y * turn_s)};
-  /* What ends the leg is seen before the reaction, the turn begins after it. */
-  ox_vec u = ox_unit(o.heading_deg);
-  end.x -= (k->v * u.x + k->w.x) * k->reaction_s;
-  end.y -= (k->v * u.y + k->w.y) * k->reaction_s;
+  ox_vec u = ox_unit(o->heading_deg);
+  *velocity = (ox_vec){k->v * u.x + k->w.x, k->v * u.y + k->w.y};
+  return ox_vec_sub(end, ox_vec_scale(*velocity, k->reaction_s));
+}
+
+static double outbound_end_error_nm(double length_nm, void *context) {
+  const outbound_end *e = context;
+  const problem *k = e->k;
+  outbound o;
+  ox_vec velocity, end = outbound_seen_nm(k, length_nm, &o, &velocity);
+  if (e->limit) return ox_limit_beyond_nm(&k->dme, end);
   if (e->goal == OX_GOAL_OUTBOUND_NM) return -end.y - e->outbound_nm;
   double ground_nm = ox_vec_length(ox_vec_sub(end, k->dme.at_nm));
   return k->dme.outward * (ground_nm - k->dme.end_ground_nm);
@@ -82,19 +91,43 @@ static double shortest_inbound_nm(const problem *k) {
   return drift_nm > 0.0 ? drift_nm : 0.0;
 }
 
-static ox_steady_why solve_outbound_end(const problem *k, ox_goal goal, double goal_nm,
-                                        double *length_nm) {
-  outbound_end e = {k, goal, goal_nm};
-  double low = shortest_inbound_nm(k) + 1e-6, f_low = outbound_end_error_nm(low, &e);
+static ox_steady_why solve_outbound_end(const outbound_end *e, double *length_nm) {
+  const problem *k = e->k;
+  double low = shortest_inbound_nm(k) + 1e-6, f_low = outbound_end_error_nm(low, (void *)e);
   if (f_low > 0.0) return OX_STEADY_TURN_DRIFT;
-  double high = low + goal_nm, f_high = outbound_end_error_nm(high, &e);
+  double step_nm = fmax(e->outbound_nm, 1.0), high = low + step_nm;
+  double f_high = outbound_end_error_nm(high, (void *)e);
   for (int i = 0; i < 20 && f_high < 0.0; i++) {
-    high += goal_nm + k->tau_s * k->v;
-    f_high = outbound_end_error_nm(high, &e);
+    high += step_nm + k->tau_s * k->v;
+    f_high = outbound_end_error_nm(high, (void *)e);
   }
   if (f_high < 0.0) return OX_STEADY_CROSS_DRIFT;
-  *length_nm = ox_root(outbound_end_error_nm, &e, low, high, f_low, f_high);
+  *length_nm = ox_root(outbound_end_error_nm, (void *)e, low, high, f_low, f_high);
   return OX_STEADY_EXISTS;
+}
+
+/* Whether the outbound leg of the circuit with this inbound leg meets the limiting radial no later
+ * than it ends, and not on its continuation behind the station. */
+static bool meets_limit(const problem *k, double length_nm) {
+  outbound o;
+  ox_vec velocity, end = outbound_seen_nm(k, length_nm, &o, &velocity);
+  double straight_s = o.t_s - k->reaction_s;
+  ox_vec level = ox_vec_sub(end, ox_vec_scale(velocity, straight_s));
+  double at_s = ox_limit_reached_s(&k->dme, level, velocity);
+  return at_s >= 0.0 && at_s <= straight_s + 1e-9;
+}
+
+static ox_steady_why solve_outbound_station(const problem *k, double goal_nm, double *length_nm) {
+  outbound_end by_reading = {k, OX_GOAL_OUTBOUND_DME, goal_nm, false};
+  outbound_end by_limit = {k, OX_GOAL_OUTBOUND_DME, fabs(goal_nm), true};
+  ox_steady_why why = OX_STEADY_CROSS_DRIFT;
+  double limit_nm = 0.0;
+  if (k->dme.end_ground_nm > 0.0) why = solve_outbound_end(&by_reading, length_nm);
+  if (!k->dme.limited || (why == OX_STEADY_EXISTS && !meets_limit(k, *length_nm))) return why;
+  ox_steady_why limit_why = solve_outbound_end(&by_limit, &limit_nm);
+  if (limit_why == OX_STEADY_EXISTS && !meets_limit(k, limit_nm)) return why;
+  *length_nm = limit_nm;
+  return limit_why;
 }
 
 /* Outbound flown so that its length over the ground, along the course, is what it is in still
@@ -116,8 +149,8 @@ static ox_steady_why inbound_length(const problem *k, ox_goal goal, double value
   case OX_GOAL_INBOUND_S: *nm = k->gs * value; return OX_STEADY_EXISTS;
   case OX_GOAL_INBOUND_NM: *nm = value; return OX_STEADY_EXISTS;
   case OX_GOAL_OUTBOUND_AIR: return solve_outbound_air(k, value, nm);
-  case OX_GOAL_OUTBOUND_NM:
-  case OX_GOAL_OUTBOUND_DME: return solve_outbound_end(k, goal, value, nm);
+  case OX_GOAL_OUTBOUND_NM: return solve_outbound_end(&(outbound_end){k, goal, value, false}, nm);
+  case OX_GOAL_OUTBOUND_DME: return solve_outbound_station(k, value, nm);
   }
   return OX_STEADY_TURN_DRIFT;
 }
@@ -150,19 +183,6 @@ static bool wind_refused(const ox_triangle *in, double tas_kt, double wind_kt, o
   return true;
 }
 
-double ox_dme_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s) {
-  ox_vec r = ox_vec_sub(from_nm, dme->at_nm);
-  double a = ox_vec_dot(velocity_nm_s, velocity_nm_s), b = ox_vec_dot(r, velocity_nm_s);
-  double c = ox_vec_dot(r, r) - dme->end_ground_nm * dme->end_ground_nm;
-  if (dme->outward * c >= 0.0) return 0.0;
-  double inside = b * b - a * c;
-  if (!(a > 0.0) || inside < 0.0) return -1.0;
-  double root = sqrt(inside);
-  /* Growing: from inside the circle out, the only positive root. Shrinking: the first crossing. */
-  double t = dme->outward > 0 ? (-b + root) / a : (-b - root) / a;
-  return t >= 0.0 ? t : -1.0;
-}
-
 void ox_steady_solve(double inbound_deg, double tas_kt, double rate_deg_s, double reaction_s,
                      ox_vec wind_kt, ox_goal goal, double goal_value, ox_steady *out) {
   ox_steady_solve_dme(inbound_deg, 1, tas_kt, rate_deg_s, reaction_s, wind_kt, goal, goal_value,
@@ -185,8 +205,7 @@ void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double ra
   k.in_heading_deg = sense * in.wca_deg;
   k.gs = in.gs_kt / OX_S_PER_H;
   if (dme) {
-    k.dme = *dme;
-    k.dme.at_nm = ox_frame_in(&frame, dme->at_nm);
+    k.dme = station_in_frame(&frame, dme);
   }
 
   double length_nm = 0.0;

@@ -73,6 +73,9 @@ bool ox_key_is_known(ox_key_table table, const char *path) {
 bool ox_key_is_idle(const ox_case *c, const char *path) {
   static const char station[] = "hold.leg.station";
   if (strcmp(path, "hold.climb_ft_min") == 0) return c->hold.climb_to_ft == 0.0;
+  if (strcmp(path, "technique.lead_deg") == 0) return c->technique.lead != OX_LEAD_DEGREES;
+  if (strcmp(path, "technique.at_radial") == 0)
+    return !c->hold.station.given || c->hold.station.limiting_radial_deg == 0.0;
   if (strcmp(path, station) != 0 && !ox_key_is_within(path, station)) return false;
   return !c->hold.station.given || c->hold.leg_by != OX_LEG_BY_DISTANCE ||
          c->hold.leg_end != OX_LEG_END_OUTBOUND;

@@ -182,8 +182,12 @@ static void settle(const ox_reading *r, ox_case *out) {
   if (!station_is_whole(r, out) || ox_key_is_idle(out, STATION))
     out->hold.station = standard.hold.station;
   if (!out->hold.station.given) r->fix->station[0] = '\0';
-  if (ox_key_is_idle(out, "hold.climb_ft_min"))
-    out->hold.climb_ft_min = standard.hold.climb_ft_min;
+  static const char *const keys[] = {"hold.climb_ft_min", "technique.lead_deg",
+                                     "technique.at_radial"};
+  for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+    const ox_field *field = ox_field_by_key(keys[i]);
+    if (ox_key_is_idle(out, keys[i])) ox_field_set(field, out, ox_field_get(field, &standard));
+  }
 }
 
 /* One of the two airspeeds. The one that is not given is 0; where neither could be read the

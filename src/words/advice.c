@@ -215,6 +215,12 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   case OX_ADVICE_LEAVE_BEFORE:
     say_leaving(s, c, a);
     return;
+  case OX_ADVICE_RADIAL_NOT_CROSSED:
+    words_put(s,
+              "No outbound leg of this hold crosses the limiting radial, %s: it lies elsewhere, or "
+              "along the holding course, and only the distance ends the leg.",
+              words_shown(a->a).text);
+    return;
   case OX_ADVICE_NO_ABEAM:
   case OX_ADVICE_PAST_FIX:
   case OX_ADVICE_NOT_REGAINED:

@@ -29,6 +29,7 @@ void rows_turn(words_rows *r);
 void rows_wind(words_rows *r);
 void rows_headings(words_rows *r);
 void rows_times(words_rows *r);
+void rows_station(words_rows *r);
 void rows_circuits(words_rows *r);
 void rows_limits(words_rows *r);
 void rows_against_exact(words_rows *r);

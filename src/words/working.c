@@ -57,6 +57,7 @@ ox_working ox_working_make(const ox_case *c, const ox_flight *flight) {
   rows_technique(&r);
   rows_headings(&r);
   rows_times(&r);
+  rows_station(&r);
   rows_wind(&r);
   rows_turn(&r);
   rows_limits(&r);

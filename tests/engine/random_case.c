@@ -62,7 +62,8 @@ static void random_technique(ox_random *r, ox_case *c) {
   c->technique.circuits = 1 + ox_random_below(r, 3);
   c->technique.reaction_s = ox_random_below(r, 3) ? 0 : ox_random_between(r, 0, 10);
   c->technique.entry_line = (ox_entry_line)ox_random_below(r, 2);
-  c->technique.lead = (ox_lead)(ox_random_below(r, 4) == 0);
+  c->technique.lead = ox_random_below(r, 4) ? OX_LEAD_EXACT : (ox_lead)ox_random_below(r, 3);
+  c->technique.lead_deg = ox_random_between(r, 0.5, 30);
   c->aircraft.turn_by = (ox_turn_by)(ox_random_below(r, 4) == 0);
 }
 
@@ -84,6 +85,8 @@ ox_case ox_mirrored_case(const ox_case *c) {
   m.arrival.heading_deg = to_circle(-c->arrival.heading_deg);
   m.variation_deg = -c->variation_deg;
   m.hold.station.radial_deg = to_circle(-c->hold.station.radial_deg);
+  if (c->hold.station.limiting_radial_deg > 0)
+    m.hold.station.limiting_radial_deg = 360 - c->hold.station.limiting_radial_deg;
   for (int i = 0; i < c->wind_count; i++) m.wind[i].from_deg = to_circle(-c->wind[i].from_deg);
   return m;
 }
@@ -93,6 +96,8 @@ ox_case ox_rotated_case(const ox_case *c, double by_deg) {
   turned.hold.inbound_deg = to_circle(c->hold.inbound_deg + by_deg);
   turned.arrival.heading_deg = to_circle(c->arrival.heading_deg + by_deg);
   turned.hold.station.radial_deg = to_circle(c->hold.station.radial_deg + by_deg);
+  if (c->hold.station.limiting_radial_deg > 0)
+    turned.hold.station.limiting_radial_deg = to_circle(c->hold.station.limiting_radial_deg + by_deg);
   for (int i = 0; i < c->wind_count; i++)
     turned.wind[i].from_deg = to_circle(c->wind[i].from_deg + by_deg);
   return turned;
@@ -105,7 +110,8 @@ void ox_case_to_line(const ox_case *c, char *buf, size_t bytes) {
            "%.17g; ias %.17g tas %.17g dev %.17g rate %.17g bank %.17g; %d wind %.17g/%.17g north "
            "%d var %.17g; timing %d clock %d drift %d outbound %d intercept %.17g entry %d sector "
            "%d entry_s %.17g roll %.17g circuits %d; ends %d climb %.17g at %.17g by bank %d line %d "
-           "reaction %.17g lead %d station %d %.17g/%.17g %.17g ft",
+           "reaction %.17g lead %d station %d %.17g/%.17g %.17g ft "
+           "limit %.17g at %d lead %.17g",
            c->hold.inbound_deg, (int)c->hold.turns, (int)c->hold.leg_by, c->hold.leg_s,
            c->hold.leg_nm, (int)c->hold.leg_end, c->hold.altitude_ft, c->arrival.heading_deg,
            c->arrival.distance_nm, c->aircraft.ias_kt, c->aircraft.tas_kt, c->aircraft.isa_dev_c,
@@ -116,5 +122,6 @@ void ox_case_to_line(const ox_case *c, char *buf, size_t bytes) {
            c->technique.roll_s, c->technique.circuits, (int)c->hold.ends, c->hold.climb_to_ft,
            c->hold.climb_ft_min, (int)c->aircraft.turn_by, (int)c->technique.entry_line,
            c->technique.reaction_s, (int)c->technique.lead, (int)c->hold.station.given,
-           c->hold.station.radial_deg, c->hold.station.nm, c->hold.station.elevation_ft);
+           c->hold.station.radial_deg, c->hold.station.nm, c->hold.station.elevation_ft,
+           c->hold.station.limiting_radial_deg, (int)c->technique.at_radial, c->technique.lead_deg);
 }

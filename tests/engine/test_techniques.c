@@ -232,8 +232,59 @@ static void every_preset_sets_what_it_is_known_by(void **state) {
   assert_int_equal(ox_preset_of(&c), -1);
 }
 
+/* --- the lead ------------------------------------------------------------------------------ */
+
+/* Undershoot in still air: the turn is stopped on the intercept heading. The bearing to the fix
+ * where the turn onto the course begins is off it by the lead; exact by construction (C). */
+static void a_lead_in_degrees_begins_the_turn_that_far_off_the_course(void **state) {
+  static const double leads_deg[] = {2, 5, 10};
+  double last_t_s = HUGE_VAL;
+  for (size_t i = 0; i < 3; i++) {
+    ox_case c = ox_case_default();
+    c.wind_count = 1;
+    c.wind[0] = (ox_wind_row){0, 270, 10, OX_NORTH_TRUE}; /* blows to the holding side */
+    c.technique.drift = OX_DRIFT_NONE;
+    c.hold.leg_s = 120;
+    c.technique.outbound = OX_OUTBOUND_NOMINAL;
+    c.technique.lead = OX_LEAD_DEGREES;
+    c.technique.lead_deg = leads_deg[i];
+    assert_true(ox_flight_solve(&c, &flight) >= OX_OK);
+    const ox_leg *straight = NULL;
+    for (size_t k = 0; k < flight.leg_count && !straight; k++)
+      if (flight.legs[k].kind == OX_LEG_INTERCEPT) straight = &flight.legs[k];
+    assert_non_null(straight);
+    ox_vec p = straight->p1_nm;
+    assert_close(atan2(p.x, -p.y) * 180 / acos(-1), leads_deg[i], 1e-9, "bearing off the course");
+    assert_true(straight->t1_s < last_t_s); /* more lead, sooner */
+    last_t_s = straight->t1_s;
+    assert_true(flight.circuits[0].complete);
+  }
+}
+
+/* A lead of none is a lead of so little that it does not matter. */
+static void the_smallest_lead_is_nearly_none(void **state) {
+  double begin_s[2];
+  for (int degrees = 0; degrees < 2; degrees++) {
+    ox_case c = ox_case_default();
+    c.wind_count = 1;
+    c.wind[0] = (ox_wind_row){0, 270, 10, OX_NORTH_TRUE};
+    c.technique.drift = OX_DRIFT_NONE;
+    c.hold.leg_s = 120;
+    c.technique.outbound = OX_OUTBOUND_NOMINAL;
+    c.technique.lead = degrees ? OX_LEAD_DEGREES : OX_LEAD_NONE;
+    c.technique.lead_deg = 0.5;
+    assert_true(ox_flight_solve(&c, &flight) >= OX_OK);
+    for (size_t k = flight.leg_count; k > 0; k--)
+      if (flight.legs[k - 1].kind == OX_LEG_INTERCEPT) begin_s[degrees] = flight.legs[k - 1].t1_s;
+  }
+  assert_true(begin_s[1] < begin_s[0]);
+  assert_close(begin_s[1], begin_s[0], 3, "seconds");
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
+      cmocka_unit_test(a_lead_in_degrees_begins_the_turn_that_far_off_the_course),
+      cmocka_unit_test(the_smallest_lead_is_nearly_none),
       cmocka_unit_test(three_timing_conventions),
       cmocka_unit_test(triple_drift_of_eight_left_is_twentyfour_right),
       cmocka_unit_test(the_navy_example),

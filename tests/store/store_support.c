@@ -105,13 +105,16 @@ static void random_wind_changes(ox_random *r, ox_case *c) {
   }
 }
 
-/* The station and the rate of climb only where they play a part: elsewhere they are not written. */
+/* What belongs to another key only where it plays a part: elsewhere they are not written. */
 static void random_station_and_climb(ox_random *r, ox_case *c) {
   ox_case standard = ox_case_default();
   c->hold.station.given = c->hold.leg_by == OX_LEG_BY_DISTANCE &&
                           c->hold.leg_end == OX_LEG_END_OUTBOUND && ox_random_below(r, 4) > 0;
   if (!c->hold.station.given) c->hold.station = standard.hold.station;
   if (c->hold.climb_to_ft == 0.0) c->hold.climb_ft_min = standard.hold.climb_ft_min;
+  if (c->technique.lead != OX_LEAD_DEGREES) c->technique.lead_deg = standard.technique.lead_deg;
+  if (c->hold.station.limiting_radial_deg == 0.0)
+    c->technique.at_radial = standard.technique.at_radial;
 }
 
 static int random_time_s(ox_random *r) {

@@ -95,6 +95,12 @@ static const good_value good_values[] = {
     {"\"technique\": { \"entry_line\": \"track\" }", "technique.entry_line",
      OX_ENTRY_LINE_TRACK},
     {"\"technique\": { \"lead\": \"none\" }", "technique.lead", OX_LEAD_NONE},
+    {"\"technique\": { \"lead_deg\": 8, \"lead\": \"degrees\" }", "technique.lead_deg", 8},
+    {"\"technique\": { \"lead_deg\": 8 }", "technique.lead_deg", 5},
+    {"\"technique\": { \"at_radial\": \"follow\" }", "technique.at_radial", OX_AT_RADIAL_TURN},
+    {"\"hold\": { \"inbound_deg\": 1, \"leg\": { \"by\": \"distance\", \"nm\": 5, \"station\": "
+     "{ \"nm\": 9, \"radial_deg\": 1, \"limiting_radial_deg\": 360 } } }",
+     "hold.leg.station.limiting_radial_deg", 360},
     {"\"technique\": { \"reaction_s\": 15 }", "technique.reaction_s", 15},
     {"\"arrival\": { \"heading_deg\": 1, \"distance_nm\": 0 }", "arrival.distance_nm", 0},
     {"\"aircraft\": { \"ias_kt\": 90, \"tas_kt\": null }", "aircraft.ias_kt", 90},

@@ -28,6 +28,7 @@ static const advice_row rows[] = {
     {{OX_ADVICE_DME_NOT_SEEN, 4, 6.58, 0}, {"4.0 NM", "6.6 NM above"}},
     {{OX_ADVICE_LEAVE_MISSED, 250, 500, 0}, {"4:10", "8:20"}},
     {{OX_ADVICE_LEAVE_BEFORE, 95, 0, 0}, {"1:35"}},
+    {{OX_ADVICE_RADIAL_NOT_CROSSED, 45, 0, 0}, {"045", "limiting radial"}},
 };
 #define ROW_COUNT (sizeof rows / sizeof *rows)
 
