@@ -73,7 +73,7 @@ double ox_dme_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s)
  * on so, -1 where it is never crossed or there is none. */
 double ox_limit_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s);
 /* The first of both, -1 where neither comes; *at_radial (may be NULL) says whether it is the
- * radial. Doc 8168 Vol I Part I Section 6: a limiting DME distance or radial, whichever is first. */
+ * radial. Doc 8168 Vol I Part I Section 6: limiting distance or radial, whichever is first. */
 double ox_station_reached_s(const ox_dme *dme, ox_vec from_nm, ox_vec velocity_nm_s,
                             bool *at_radial);
 /* NM beyond the limiting radial, square to it; negative inside. */

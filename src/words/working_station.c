@@ -9,7 +9,7 @@
 #define GROUP "Times"
 #define DOC_8168 "ICAO Doc 8168 Vol I Part I Section 6 (as quoted)"
 
-/* How many circuits turned at the radial: their outbound end is on it, and short of the distance. */
+/* How many circuits turned at the radial: their outbound end is on it. */
 static int ended_by_radial(const ox_flight *f) {
   static const double ON_NM = 1e-6;
   int count = 0;
