@@ -74,6 +74,12 @@ typedef struct {
   ox_path_kind kind;
 } ox_path;
 
+/* A typesetter keeps words that were set once, so that the next picture need not set them again.
+ * For one thread at a time; shared by as many pictures as wanted, and to be freed after them. */
+typedef struct ox_typesetter ox_typesetter;
+ox_typesetter *ox_typesetter_new(void);
+void ox_typesetter_free(ox_typesetter *typesetter); /* NULL is allowed */
+
 /* What to draw. Zeroed members leave a layer out. Everything but title is borrowed until the
  * picture is freed. */
 typedef struct {
@@ -98,6 +104,7 @@ typedef struct {
   size_t path_count;
   bool hide_answer;          /* what is given, and nothing of what is flown after the fix */
   const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
+  ox_typesetter *typesetter; /* or NULL for one of its own */
 } ox_scene;
 
 typedef struct ox_picture ox_picture;
@@ -123,6 +130,13 @@ ox_viewport ox_picture_viewport_at(const ox_picture *picture, double t_s);
 bool ox_picture_moves(const ox_picture *picture);
 /* The rectangle of the board (device units) that shows the world; the rest is furniture. */
 void ox_picture_map(const ox_picture *picture, ox_vec *origin, ox_vec *size);
+/* The view as it is used: within its limits, and panned no farther than where something of the
+ * world is still in the map. Views changed by hand start from here. */
+ox_view ox_picture_view(const ox_picture *picture);
+
+/* What several scenes need to be shown on one scale, on boards of one size. Only the members that
+ * draw something count; a scene's own fit does not. count 0: a fit that changes nothing. */
+ox_fit ox_picture_fit_of(const ox_scene *scenes, size_t count, double width, double height);
 
 /* The middle of the wind arrow (device units), for taking hold of it; false where none is drawn. */
 bool ox_picture_wind_arrow(const ox_picture *picture, ox_vec *middle);

@@ -43,6 +43,7 @@ void ox_chart_make(ox_picture *p) {
   ox_chart *k = &p->furniture.chart;
   const ox_flight *f = p->scene.flight;
   if (!ox_has_layer(p, OX_LAYER_CHART) || f->setup.goal != OX_GOAL_INBOUND_S) return;
+  if (p->scene.hide_answer) return;
   if (f->leave_t_s > 0.0) return; /* the last circuits are cut on purpose: nothing is adjusted */
   collect(k, f);
   if (k->count == 0) return;
@@ -50,12 +51,12 @@ void ox_chart_make(ox_picture *p) {
   char words[64], time[24];
   ox_words_min_s(time, sizeof time, k->goal_s);
   snprintf(words, sizeof words, "inbound, goal %s", time);
-  ox_lettering_make(&k->head, p->context, words, p->size.small, OX_TEXT_BOLD, 0.0);
+  ox_lettering_make(&k->head, p->typesetter, words, p->size.small, OX_TEXT_BOLD, 0.0);
   for (int i = 0; i < k->mark_count; i++) {
     snprintf(words, sizeof words, "%d", k->mark[i] + 1);
-    ox_lettering_make(&k->number[i], p->context, words, p->size.small, OX_TEXT_PLAIN, 0.0);
+    ox_lettering_make(&k->number[i], p->typesetter, words, p->size.small, OX_TEXT_PLAIN, 0.0);
     ox_words_min_s(time, sizeof time, k->s[k->mark[i]]);
-    ox_lettering_make(&k->value[i], p->context, time, p->size.small, OX_TEXT_PLAIN, 0.0);
+    ox_lettering_make(&k->value[i], p->typesetter, time, p->size.small, OX_TEXT_PLAIN, 0.0);
   }
 }
 

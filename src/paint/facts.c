@@ -53,6 +53,7 @@ void ox_facts_words(const ox_picture *p, char *buf, size_t bytes, int detail) {
 
 const char *ox_notice_words(const ox_picture *p) {
   const ox_flight *f = p->scene.flight;
+  if (p->scene.hide_answer) return NULL;
   if (f->steady.why != OX_STEADY_EXISTS) return ox_steady_why_name(f->steady.why);
   for (size_t i = 0; i < f->advice_count; i++)
     if (f->advice[i].kind == OX_ADVICE_NOT_REGAINED)

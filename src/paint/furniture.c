@@ -15,17 +15,17 @@ static void make_north(ox_picture *p) {
   ox_furniture *f = &p->furniture;
   double variation_deg = p->scene.c->variation_deg;
   if (variation_deg == 0.0) {
-    ox_lettering_make(&f->north_true, p->context, "N", p->size.small, OX_TEXT_BOLD, 0);
-    ox_lettering_make(&f->variation, p->context, "var 0°", p->size.small, OX_TEXT_PLAIN, 0);
+    ox_lettering_make(&f->north_true, p->typesetter, "N", p->size.small, OX_TEXT_BOLD, 0);
+    ox_lettering_make(&f->variation, p->typesetter, "var 0°", p->size.small, OX_TEXT_PLAIN, 0);
     return;
   }
   char figure[24], words[40];
   bool whole = fabs(variation_deg - round(variation_deg)) < 0.05;
   ox_number_text(figure, sizeof figure, fabs(variation_deg), whole ? 0 : 1);
   snprintf(words, sizeof words, "var %s° %s", figure, variation_deg < 0 ? "W" : "E");
-  ox_lettering_make(&f->north_true, p->context, "T", p->size.small, OX_TEXT_BOLD, 0);
-  ox_lettering_make(&f->north_magnetic, p->context, "M", p->size.small, OX_TEXT_BOLD, 0);
-  ox_lettering_make(&f->variation, p->context, words, p->size.small, OX_TEXT_PLAIN, 0);
+  ox_lettering_make(&f->north_true, p->typesetter, "T", p->size.small, OX_TEXT_BOLD, 0);
+  ox_lettering_make(&f->north_magnetic, p->typesetter, "M", p->size.small, OX_TEXT_BOLD, 0);
+  ox_lettering_make(&f->variation, p->typesetter, words, p->size.small, OX_TEXT_PLAIN, 0);
 }
 
 static void make_wind(ox_picture *p) {
@@ -37,7 +37,7 @@ static void make_wind(ox_picture *p) {
     snprintf(words, sizeof words, "calm");
   else
     snprintf(words, sizeof words, "%s\n%s kt", from, kt);
-  ox_lettering_make(&p->furniture.wind_words, p->context, words, p->size.small,
+  ox_lettering_make(&p->furniture.wind_words, p->typesetter, words, p->size.small,
                     OX_TEXT_BOLD | OX_TEXT_CENTRED, 0);
 }
 
@@ -46,17 +46,17 @@ static void make_texts(ox_picture *p) {
   if (ox_has_layer(p, OX_LAYER_FURNITURE)) {
     make_north(p);
     ox_legend_make(p);
-    ox_lettering_make(&f->scale_words, p->context, "0.05 NM", p->size.small, OX_TEXT_PLAIN, 0);
+    ox_lettering_make(&f->scale_words, p->typesetter, "0.05 NM", p->size.small, OX_TEXT_PLAIN, 0);
   }
   if (ox_has_layer(p, OX_LAYER_WIND)) make_wind(p);
   ox_chart_make(p);
   if (!ox_has_layer(p, OX_LAYER_TRIANGLE)) return;
-  ox_lettering_make(&f->triangle_head, p->context, "triangle of velocities", p->size.small,
+  ox_lettering_make(&f->triangle_head, p->typesetter, "triangle of velocities", p->size.small,
                     OX_TEXT_BOLD, 0);
-  ox_lettering_make(&f->row_sample, p->context, "track 888 M  888 kt", p->size.small,
+  ox_lettering_make(&f->row_sample, p->typesetter, "track 888 M  888 kt", p->size.small,
                     OX_TEXT_BOLD, 0);
   for (int i = 0; i < OX_TRIANGLE_ROWS; i++)
-    ox_lettering_make(&f->row[i], p->context, "", p->size.small, OX_TEXT_PLAIN, 0);
+    ox_lettering_make(&f->row[i], p->typesetter, "", p->size.small, OX_TEXT_PLAIN, 0);
 }
 
 /* --- bands --------------------------------------------------------------------------------- */
@@ -66,7 +66,8 @@ static double place_caution(ox_picture *p, double pad) {
   ox_furniture *f = &p->furniture;
   double width = p->width - 2 * pad, size = p->size.small;
   for (int attempt = 0; attempt < 12; attempt++, size *= 0.88) {
-    ox_lettering_make(&f->caution, p->context, ox_words_caution_line(), size, OX_TEXT_PLAIN, width);
+    ox_lettering_make(&f->caution, p->typesetter, ox_words_caution_line(), size, OX_TEXT_PLAIN,
+                      width);
     if (f->caution.height <= 0.16 * p->height && f->caution.width <= width + 0.5 && size >= 4.0)
       break;
   }
@@ -90,7 +91,7 @@ static void make_facts(ox_picture *p, double width) {
   char words[512];
   for (int detail = 3; detail >= 0; detail--) {
     ox_facts_words(p, words, sizeof words, detail);
-    ox_lettering_make(&p->furniture.facts, p->context, words, p->size.small, OX_TEXT_PLAIN, 0);
+    ox_lettering_make(&p->furniture.facts, p->typesetter, words, p->size.small, OX_TEXT_PLAIN, 0);
     if (p->furniture.facts.width <= width) return;
   }
 }
@@ -102,14 +103,14 @@ static double place_title(ox_picture *p, double pad) {
   if (width < 24.0) return pad;
   char words[512];
   ox_title_words(p, words, sizeof words);
-  ox_lettering_make(&f->title, p->context, words, p->size.title,
+  ox_lettering_make(&f->title, p->typesetter, words, p->size.title,
                     OX_TEXT_BOLD | OX_TEXT_ONE_LINE, width);
   place_line(p, &f->title, &f->title_at, pad, &y);
   make_facts(p, width);
   place_line(p, &f->facts, &f->facts_at, pad, &y);
   const char *notice = ox_notice_words(p);
   if (notice) {
-    ox_lettering_make(&f->notice, p->context, notice, p->size.label, OX_TEXT_BOLD, width);
+    ox_lettering_make(&f->notice, p->typesetter, notice, p->size.label, OX_TEXT_BOLD, width);
     place_line(p, &f->notice, &f->notice_at, pad, &y);
   }
   return y + 0.25 * pad;
@@ -134,7 +135,7 @@ void ox_build_furniture(ox_picture *p) {
 void ox_build_scale(ox_picture *p) {
   ox_furniture *f = &p->furniture;
   if (f->scale_at.width <= 0.0) return;
-  double most_nm = f->scale_at.width / p->view.dev_per_nm;
+  double most_nm = f->scale_at.width / p->home.dev_per_nm;
   double decade = pow(10.0, floor(log10(most_nm)));
   double share = most_nm / decade;
   f->scale_nm = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
@@ -142,7 +143,7 @@ void ox_build_scale(ox_picture *p) {
   int decimals = f->scale_nm < 0.1 ? 2 : f->scale_nm < 1.0 ? 1 : 0;
   ox_number_text(figure, sizeof figure, f->scale_nm, decimals);
   snprintf(words, sizeof words, "%s NM", figure);
-  ox_lettering_change(&f->scale_words, words);
+  ox_lettering_change(&f->scale_words, p->typesetter, words);
 }
 
 void ox_furniture_clear(ox_furniture *f) {

@@ -71,6 +71,11 @@ void ox_lines_clear(ox_lines *lines) {
   *lines = (ox_lines){0};
 }
 
+void ox_lines_empty(ox_lines *lines) {
+  lines->count = 0;
+  lines->failed = false;
+}
+
 static void append(ox_lines *lines, ox_vec p, bool move) {
   if (lines->count == lines->room) {
     size_t room = lines->room ? lines->room * 2 : 64;

@@ -38,6 +38,7 @@ typedef struct {
 } ox_lines;
 
 void ox_lines_clear(ox_lines *lines);
+void ox_lines_empty(ox_lines *lines); /* keeps the memory for the next lines */
 /* Adds a segment, joined to the last point when it continues there. Not finite: ignored. */
 void ox_lines_segment(ox_lines *lines, ox_vec a, ox_vec b);
 /* The same, cut to a rectangle first. */

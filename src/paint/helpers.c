@@ -48,13 +48,15 @@ void ox_lines_head(ox_lines *lines, ox_vec tip, ox_vec direction, double length)
 }
 
 static void dash(cairo_t *cr, double a, double b) {
-  double dashes[2] = {a, b};
-  cairo_set_dash(cr, dashes, 2, 0.0);
+  double both[2] = {a, b};
+  cairo_set_dash(cr, both, 2, 0.0);
 }
 
-static void dash_dot(cairo_t *cr, double width) {
-  double dashes[4] = {6.5 * width, 2.2 * width, 1.4 * width, 2.2 * width};
-  cairo_set_dash(cr, dashes, 4, 0.0);
+/* Dashes and gaps in widths of the line. */
+static void dashes(cairo_t *cr, double width, const double *shares, int count) {
+  double scaled[8];
+  for (int i = 0; i < count; i++) scaled[i] = shares[i] * width;
+  cairo_set_dash(cr, scaled, count, 0.0);
 }
 
 void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
@@ -85,7 +87,38 @@ void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
   case OX_LINE_COMPARE:
     ox_hue_set(p, cr, OX_HUE_COMPARE);
     cairo_set_line_width(cr, z->compare);
-    dash_dot(cr, z->compare);
+    dashes(cr, z->compare, (const double[]){6.5, 2.2, 1.4, 2.2}, 4);
+    break;
+  case OX_LINE_OTHER_1:
+    ox_hue_set(p, cr, OX_HUE_COMPARE);
+    cairo_set_line_width(cr, z->compare);
+    dashes(cr, z->compare, (const double[]){10.0, 2.0, 1.4, 2.0}, 4);
+    break;
+  case OX_LINE_OTHER_2:
+    ox_hue_set(p, cr, OX_HUE_OTHER);
+    cairo_set_line_width(cr, z->compare);
+    dashes(cr, z->compare, (const double[]){3.4, 1.6, 1.2, 1.6, 1.2, 1.6}, 6);
+    break;
+  case OX_LINE_ROUTE:
+    ox_hue_set(p, cr, OX_HUE_COURSE);
+    cairo_set_line_width(cr, 1.25 * z->course);
+    dash(cr, 20.0 * z->course, 2.2 * z->course);
+    break;
+  case OX_LINE_MISSED: /* dashed, as charts draw a missed approach */
+    ox_hue_set(p, cr, OX_HUE_COURSE);
+    cairo_set_line_width(cr, z->later);
+    dash(cr, 1.1 * z->label, 1.1 * z->label);
+    break;
+  case OX_LINE_ALTERNATIVE:
+    ox_hue_set(p, cr, OX_HUE_QUIET);
+    cairo_set_line_width(cr, z->entry);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
+    dash(cr, 0.001, 2.2 * z->entry);
+    break;
+  case OX_LINE_SKETCH:
+    ox_hue_set(p, cr, OX_HUE_GUESS);
+    cairo_set_line_width(cr, 1.5 * z->track);
+    cairo_set_line_cap(cr, CAIRO_LINE_CAP_ROUND);
     break;
   case OX_LINE_SPREAD: /* a band, for the legend */
     ox_hue_set(p, cr, OX_HUE_BAND);
@@ -127,6 +160,10 @@ const ox_event *ox_find_event(const ox_flight *flight, ox_event_kind kind, int c
     if (flight->events[i].kind == kind && flight->events[i].circuit == circuit)
       return &flight->events[i];
   return NULL;
+}
+
+bool ox_is_finite(ox_vec v) {
+  return isfinite(v.x) && isfinite(v.y);
 }
 
 ox_vec ox_to_dev(const ox_picture *p, ox_vec world_nm) {

@@ -15,7 +15,7 @@ ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned s
                        int priority, ox_anchor anchor) {
   if (p->label_count == OX_LABELS_MAX) return NULL;
   ox_label *label = &p->labels[p->label_count++];
-  ox_lettering_make(&label->text, p->context, words, size, style, 0.0);
+  ox_lettering_make(&label->text, p->typesetter, words, size, style, 0.0);
   label->ink = ink;
   label->priority = priority;
   label->anchor = anchor;
@@ -44,11 +44,11 @@ ox_label *ox_label_beside(ox_picture *p, const ox_leg *leg, ox_vec side, const c
 void ox_label_narrow(ox_picture *p, ox_label *label, const char *words, double size,
                      unsigned style) {
   if (label)
-    ox_lettering_make(&label->narrow, p->context, words, size, style | OX_TEXT_CENTRED, 0.0);
+    ox_lettering_make(&label->narrow, p->typesetter, words, size, style | OX_TEXT_CENTRED, 0.0);
 }
 
 static void add_at(ox_picture *p, double t_s, const char *words, ox_hue ink, int priority) {
-  ox_vec at = ox_to_dev(p, ox_flight_at(p->scene.flight, t_s).p_nm);
+  ox_vec at = ox_to_dev(p, ox_flight_at(p->flown, t_s).p_nm);
   if (!ox_rect_has(p->map, at)) return;
   ox_anchor a = {.kind = OX_ANCHOR_POINT, .a = at, .radius = 1.5 * p->size.track};
   ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, ink, priority, a);
@@ -88,17 +88,26 @@ static void add_fix_and_course(ox_picture *p) {
     ox_label_add(p, words, 1.08 * p->size.key, OX_TEXT_BOLD, OX_HUE_TEXT, 1, line);
   }
   const char *name = p->scene.c->hold.fix;
-  if (!*name) return;
   ox_anchor fix = {.kind = OX_ANCHOR_POINT, .a = ox_to_dev(p, (ox_vec){0, 0})};
+  if (!*name || !ox_rect_has(p->map, fix.a)) return;
   fix.radius = 0.6 * p->size.label;
   ox_label *label = ox_label_add(p, "", p->size.key, OX_TEXT_BOLD, OX_HUE_TEXT, 1, fix);
   if (!label) return;
   double most = fmin(12.0 * p->size.key, 0.4 * p->map.width);
-  ox_lettering_make(&label->text, p->context, name, p->size.key,
+  ox_lettering_make(&label->text, p->typesetter, name, p->size.key,
                     OX_TEXT_BOLD | OX_TEXT_ONE_LINE, most);
 }
 
-static const char FIRST[] = "circuit 1\n"; /* where a later circuit is something else */
+/* The circuit whose headings and times are written; NULL for none. */
+static const ox_circuit *named_circuit(const ox_picture *p) {
+  int n = p->named.circuit;
+  return n >= 1 && (size_t)n <= p->flown->circuit_count ? &p->flown->circuits[n - 1] : NULL;
+}
+
+/* A line that says which circuit it is, where another one is something else. */
+static void whose_words(const ox_picture *p, bool alike, char *buf, size_t bytes) {
+  snprintf(buf, bytes, alike ? "%.0d" : "circuit %d\n", alike ? 0 : p->named.circuit);
+}
 
 /* The side on which an outbound leg lies off another one: the words for it are looked for there
  * first, so that nobody reads them for the other. The holding side where both are one. */
@@ -111,24 +120,26 @@ static ox_vec outbound_side(const ox_picture *p, const ox_leg *leg, const ox_leg
 }
 
 static void add_outbound(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
-  const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, 1);
-  if (!leg || f->circuit_count == 0) return;
-  char words[48], time[16], nm[16];
-  ox_words_min_s(time, sizeof time, f->circuits[0].timed_s);
+  const ox_flight *f = p->flown;
+  const ox_circuit *circuit = named_circuit(p);
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, p->named.circuit);
+  if (!leg || !circuit) return;
+  char words[48], whose[24], time[16], nm[16];
+  ox_words_min_s(time, sizeof time, circuit->timed_s);
   ox_number_text(nm, sizeof nm, f->setup.goal_value, 1);
   bool by_distance = f->setup.goal == OX_GOAL_OUTBOUND_NM;
   bool alike = outbound_alike(&f->circuits[0], &f->circuits[f->circuit_count - 1]);
+  whose_words(p, alike, whose, sizeof whose);
   snprintf(words, sizeof words, "%s%s%s", by_distance ? nm : "", by_distance ? " NM, " : "", time);
   const ox_leg *last = ox_find_leg(f, OX_LEG_OUTBOUND, (int)f->circuit_count);
-  ox_vec side = outbound_side(p, leg, alike ? NULL : last);
-  add_leg(p, leg, side, f->setup.inbound_true_deg + 180.0, alike ? "" : FIRST, words);
+  ox_vec side = outbound_side(p, leg, alike || p->air >= 0.5 ? NULL : last);
+  add_leg(p, leg, side, f->setup.inbound_true_deg + 180.0, whose, words);
 }
 
 /* The last circuits, where they settled on something else than the first. */
 static void add_last_outbound(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
-  if (f->circuit_count < 2) return;
+  const ox_flight *f = p->flown;
+  if (f->circuit_count < 2 || p->air >= 0.5) return;
   const ox_circuit *last = &f->circuits[f->circuit_count - 1];
   size_t from = f->circuit_count;
   while (from > 1 && outbound_alike(&f->circuits[from - 2], last)) from--;
@@ -151,19 +162,20 @@ static void add_last_outbound(ox_picture *p) {
 }
 
 static void add_inbound(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
-  const ox_leg *leg = ox_find_leg(f, OX_LEG_INBOUND, 1);
-  if (!leg || f->circuit_count == 0) return;
-  char time[16];
+  const ox_flight *f = p->flown;
+  const ox_circuit *circuit = named_circuit(p);
+  const ox_leg *leg = ox_find_leg(f, OX_LEG_INBOUND, p->named.circuit);
+  if (!leg || !circuit) return;
+  char time[16], whose[24];
   double first_s = f->circuits[0].inbound_s, last_s = f->circuits[f->circuit_count - 1].inbound_s;
-  ox_words_min_s(time, sizeof time, first_s);
-  add_leg(p, leg, ox_vec_scale(holding_side(p), -1.0), f->setup.inbound_true_deg,
-          fabs(first_s - last_s) < 1.0 ? "" : FIRST, time);
+  ox_words_min_s(time, sizeof time, circuit->inbound_s);
+  whose_words(p, fabs(first_s - last_s) < 1.0, whose, sizeof whose);
+  add_leg(p, leg, ox_vec_scale(holding_side(p), -1.0), f->setup.inbound_true_deg, whose, time);
 }
 
 /* Flown straight to the fix because the course was met beyond it. */
 static void add_direct_to_fix(ox_picture *p) {
-  const ox_leg *leg = ox_find_leg(p->scene.flight, OX_LEG_DIRECT_TO_FIX, 1);
+  const ox_leg *leg = ox_find_leg(p->flown, OX_LEG_DIRECT_TO_FIX, p->named.circuit);
   if (!leg) return;
   char words[64], direction[16];
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
@@ -173,9 +185,10 @@ static void add_direct_to_fix(ox_picture *p) {
 }
 
 static void add_entry(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
+  const ox_flight *f = p->flown;
   char words[96], heading[16], time[16];
   const ox_leg *leg = ox_find_leg(f, OX_LEG_ENTRY_OUTBOUND, 0);
+  if (leg && !ox_stretch_has(&p->named, leg)) return;
   if (leg) {
     ox_direction_text(p, heading, sizeof heading, leg->heading0_true_deg);
     ox_words_min_s(time, sizeof time, p->scene.c->technique.entry_s);
@@ -186,16 +199,17 @@ static void add_entry(ox_picture *p) {
     return;
   }
   leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
-  if (!leg) return;
+  if (!leg || !ox_stretch_has(&p->named, leg)) return;
   snprintf(words, sizeof words, "%s entry", ox_entry_name(f->flown));
   add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), words, OX_HUE_ENTRY_TEXT, 2);
 }
 
 /* The arrival's heading, on the part of the line between the map's edge and the rose. */
 static void add_arrival(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
+  const ox_flight *f = p->flown;
   if (f->leg_count == 0 || f->legs[0].part != OX_PART_ARRIVAL) return;
   ox_leg seen = f->legs[0];
+  if (!ox_stretch_has(&p->named, &seen)) return;
   double length_nm = ox_vec_length(ox_vec_sub(seen.p1_nm, seen.p0_nm));
   double rose_nm = p->rose_radius / p->view.dev_per_nm;
   if (length_nm > rose_nm) seen.p1_nm = ox_vec_scale(seen.p0_nm, rose_nm / length_nm);
@@ -291,9 +305,10 @@ static void add_sides(ox_picture *p) {
 }
 
 static void add_events(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
-  const ox_event *abeam = ox_find_event(f, OX_EVENT_ABEAM, 1);
-  const ox_event *clock = ox_find_event(f, OX_EVENT_CLOCK_START, 1);
+  const ox_flight *f = p->flown;
+  if (!named_circuit(p)) return;
+  const ox_event *abeam = ox_find_event(f, OX_EVENT_ABEAM, p->named.circuit);
+  const ox_event *clock = ox_find_event(f, OX_EVENT_CLOCK_START, p->named.circuit);
   bool together = abeam && clock && fabs(abeam->t_s - clock->t_s) < SAME_INSTANT_S;
   bool at_fix = abeam && ox_vec_length(ox_flight_at(f, abeam->t_s).p_nm) * p->view.dev_per_nm <
                              1.5 * p->size.label;
@@ -303,11 +318,12 @@ static void add_events(ox_picture *p) {
 }
 
 static void add_offset(ox_picture *p) {
-  const ox_flight *f = p->scene.flight;
-  const ox_leg *turn = ox_find_leg(f, OX_LEG_INBOUND_TURN, 1);
-  if (!turn) turn = ox_find_leg(f, OX_LEG_DIRECT_TURN, 1);
-  if (!turn || f->circuit_count == 0) return;
-  double offset_nm = f->circuits[0].rollout_offset_nm;
+  const ox_flight *f = p->flown;
+  const ox_circuit *circuit = named_circuit(p);
+  const ox_leg *turn = ox_find_leg(f, OX_LEG_INBOUND_TURN, p->named.circuit);
+  if (!turn) turn = ox_find_leg(f, OX_LEG_DIRECT_TURN, p->named.circuit);
+  if (!turn || !circuit) return;
+  double offset_nm = circuit->rollout_offset_nm;
   if (fabs(offset_nm) < LEAST_OFFSET_NM) return;
   char words[48], nm[16];
   ox_number_text(nm, sizeof nm, fabs(offset_nm), 2);
@@ -315,27 +331,45 @@ static void add_offset(ox_picture *p) {
   add_at(p, turn->t1_s, words, OX_HUE_TEXT, 2);
 }
 
+/* What is given: nothing here follows from the flight after the fix. */
+static void add_given(ox_picture *p) {
+  add_fix_and_course(p);
+  ox_label_marks(p);
+  ox_label_paths(p);
+  ox_label_area(p);
+  if (ox_has_layer(p, OX_LAYER_TRACK)) add_arrival(p);
+  add_rose_north(p);
+  if (ox_has_layer(p, OX_LAYER_SIDES)) add_sides(p);
+}
+
+static void add_all(ox_picture *p) {
+  bool track = ox_has_layer(p, OX_LAYER_TRACK);
+  add_fix_and_course(p);
+  if (track) add_outbound(p);
+  if (track) add_inbound(p);
+  ox_label_others(p);
+  ox_label_marks(p);
+  ox_label_paths(p);
+  ox_label_area(p);
+  add_sectors(p);
+  if (track) add_direct_to_fix(p);
+  if (track) add_offset(p);
+  if (track) add_entry(p);
+  if (track) add_arrival(p);
+  if (track) add_last_outbound(p);
+  add_boundaries(p);
+  add_rose_north(p);
+  if (ox_has_layer(p, OX_LAYER_SIDES)) add_sides(p);
+  if (track) add_events(p);
+}
+
 void ox_label_content(ox_picture *p) {
   if (p->size.small < LEAST_READABLE) return;
-  bool track = ox_has_layer(p, OX_LAYER_TRACK);
-  if (ox_has_layer(p, OX_LAYER_LABELS)) {
-    add_fix_and_course(p);
-    if (track) add_outbound(p);
-    if (track) add_inbound(p);
-    ox_label_compare(p);
-    ox_label_area(p);
-    add_sectors(p);
-    if (track) add_direct_to_fix(p);
-    if (track) add_offset(p);
-    if (track) add_entry(p);
-    if (track) add_arrival(p);
-    if (track) add_last_outbound(p);
-    add_boundaries(p);
+  if (!ox_has_layer(p, OX_LAYER_LABELS))
     add_rose_north(p);
-    if (ox_has_layer(p, OX_LAYER_SIDES)) add_sides(p);
-    if (track) add_events(p);
-  } else {
-    add_rose_north(p);
-  }
+  else if (p->scene.hide_answer)
+    add_given(p);
+  else
+    add_all(p);
   add_rose_figures(p);
 }

@@ -1,4 +1,4 @@
-/* Names of the overlays: on the other flight's line where it goes its own way, and on the edge of
+/* Names of the overlays: on another flight's line where it goes its own way, and on the edge of
  * the protected area. */
 #include <math.h>
 
@@ -7,7 +7,7 @@
 static const int LEGS_LOOKED_AT = 60;
 static const double STRAIGHT_BONUS = 1.5; /* words stand better beside a straight line */
 
-/* --- the other flight ---------------------------------------------------------------------- */
+/* --- other flights ------------------------------------------------------------------------- */
 
 static ox_vec nearest_of(ox_vec a, ox_vec b, ox_vec p) {
   ox_vec d = ox_vec_sub(b, a);
@@ -39,9 +39,11 @@ static void look_at(const ox_picture *p, const ox_leg *leg, double share, spot *
   double t_s = leg->t0_s + share * (leg->t1_s - leg->t0_s);
   ox_vec at = ox_to_dev(p, ox_leg_position(leg, t_s)), from = at;
   if (!ox_rect_has(ox_rect_inset(p->map, 0.5 * p->size.label), at)) return;
-  const ox_lines *flown[] = {&p->lines.track, &p->lines.later, &p->lines.entry};
+  const ox_lines *flown[] = {&p->lines.track, &p->lines.later, &p->lines.entry,
+                             &p->air_lines.circuit, &p->air_lines.entry};
+  int from_air = p->air >= 0.5 ? 3 : 0, to = p->air >= 0.5 ? 5 : 3;
   double distance = HUGE_VAL;
-  for (int i = 0; i < 3; i++) nearer(flown[i], at, &distance, &from);
+  for (int i = from_air; i < to; i++) nearer(flown[i], at, &distance, &from);
   distance = fmin(distance, 6.0 * p->size.label); /* farther apart is no plainer */
   double long_em = ox_vec_length(ox_vec_sub(leg->p1_nm, leg->p0_nm)) * p->view.dev_per_nm /
                    p->size.label;
@@ -54,36 +56,40 @@ static void look_at(const ox_picture *p, const ox_leg *leg, double share, spot *
   if (length > 0.0) best->away = ox_vec_scale(d, 1.0 / length);
 }
 
-static spot where_it_is_apart(const ox_picture *p) {
-  const ox_flight *f = p->scene.compare;
+static spot where_it_is_apart(const ox_picture *p, const ox_other *o) {
+  const ox_flight *f = o->flown;
+  ox_stretch now = ox_air_stretch(o->flight, p->laid_t_s);
   spot best = {.leg = NULL, .score = 0.0};
   int looked = 0;
   for (size_t i = 0; i < f->leg_count && looked < LEGS_LOOKED_AT; i++) {
     if (f->legs[i].part == OX_PART_ARRIVAL) continue;
+    if (p->air >= 0.5 && !ox_stretch_has(&now, &f->legs[i])) continue;
     looked++;
     for (int k = 1; k <= 3; k++) look_at(p, &f->legs[i], 0.25 * k, &best);
   }
   return best;
 }
 
-void ox_label_compare(ox_picture *p) {
-  const char *name = p->scene.compare_name;
-  if (p->compare.line.count == 0 || !name || !*name) return;
-  spot s = where_it_is_apart(p);
+static void label_other(ox_picture *p, const ox_other *o) {
+  if (o->line.count == 0 || !o->name || !*o->name) return;
+  spot s = where_it_is_apart(p, o);
   if (!s.leg) return;
   ox_label *label;
   if (s.leg->shape == OX_SHAPE_STRAIGHT) {
-    label = ox_label_beside(p, s.leg, s.away, "", p->size.label, OX_TEXT_PLAIN,
-                            OX_HUE_COMPARE_TEXT, 1);
+    label = ox_label_beside(p, s.leg, s.away, "", p->size.label, OX_TEXT_PLAIN, o->text_hue, 1);
   } else {
     ox_anchor a = {.kind = OX_ANCHOR_POINT, .a = s.at, .radius = 1.5 * p->size.compare};
-    label = ox_label_add(p, "", p->size.label, OX_TEXT_PLAIN, OX_HUE_COMPARE_TEXT, 1, a);
+    label = ox_label_add(p, "", p->size.label, OX_TEXT_PLAIN, o->text_hue, 1, a);
   }
   if (!label) return;
   double wide = fmin(16.0 * p->size.label, 0.45 * p->map.width);
   unsigned style = OX_TEXT_BOLD | OX_TEXT_CENTRED | OX_TEXT_TWO_LINES;
-  ox_lettering_make(&label->text, p->context, name, p->size.label, style, wide);
-  ox_lettering_make(&label->narrow, p->context, name, p->size.label, style, 0.6 * wide);
+  ox_lettering_make(&label->text, p->typesetter, o->name, p->size.label, style, wide);
+  ox_lettering_make(&label->narrow, p->typesetter, o->name, p->size.label, style, 0.6 * wide);
+}
+
+void ox_label_others(ox_picture *p) {
+  for (size_t i = 0; i < p->other_count; i++) label_other(p, &p->others[i]);
 }
 
 /* --- the protected area -------------------------------------------------------------------- */

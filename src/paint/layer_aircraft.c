@@ -3,6 +3,8 @@
 
 #include "paint_private.h"
 
+static const double OTHER_SIZE = 0.68; /* of the shown one */
+
 /* Right half of the outline, nose first, in half spans: x to the right, y forward. */
 static const ox_vec outline[] = {{0.00, 1.05}, {0.07, 0.92}, {0.10, 0.66}, {0.10, 0.36},
                                  {1.00, 0.10}, {1.00, -0.10}, {0.10, -0.02}, {0.07, -0.62},
@@ -23,29 +25,29 @@ static void shape_path(cairo_t *cr, ox_vec at, double bearing_deg, double size) 
 }
 
 /* Beyond the map's edge: an arrow there that points on to the aircraft. */
-static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at) {
-  double size = 1.1 * p->size.label;
+static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at, ox_hue hue, double size) {
   ox_rect inner = ox_rect_inset(p->map, 0.2 * size);
-  ox_vec fix = ox_rect_centre(p->map), a = fix, b = at;
-  if (!isfinite(at.x) || !isfinite(at.y) || !ox_rect_clip(inner, &a, &b)) return;
-  ox_vec d = ox_vec_sub(at, fix);
+  ox_vec middle = ox_rect_centre(p->map), a = middle, b = at;
+  if (!ox_is_finite(at) || !ox_rect_clip(inner, &a, &b)) return;
+  ox_vec d = ox_vec_sub(at, middle);
   double length = ox_vec_length(d);
   if (!(length > 0.0)) return;
   ox_lines head = {0};
   ox_lines_head(&head, b, ox_vec_scale(d, 1.0 / length), size);
   ox_path_add_heads(cr, &head);
-  ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
+  ox_hue_set(p, cr, hue);
   cairo_fill(cr);
   ox_lines_clear(&head);
 }
 
-void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
-  if (p->scene.flight->leg_count == 0) return;
-  ox_state s = ox_flight_at(p->scene.flight, t_s);
+static void aircraft(const ox_picture *p, cairo_t *cr, const ox_flight *flight, double t_s,
+                     ox_hue hue, double size) {
+  if (flight->leg_count == 0) return;
+  ox_state s = ox_flight_at(flight, t_s);
   ox_vec at = ox_to_dev(p, s.p_nm);
-  double size = 1.1 * p->size.label + 1.0 * p->size.track;
+  ox_hue_set(p, cr, hue);
   if (!ox_rect_has(p->map, at)) {
-    beyond(p, cr, at);
+    beyond(p, cr, at, hue, fmin(size, 1.1 * p->size.label));
     return;
   }
   cairo_set_dash(cr, NULL, 0, 0.0);
@@ -56,7 +58,6 @@ void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
     ox_vec to = ox_vec_add(at, ox_vec_scale(track, 3.0 * size));
     cairo_move_to(cr, at.x, at.y);
     cairo_line_to(cr, to.x, to.y);
-    ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
     cairo_set_line_width(cr, fmax(p->size.course, 0.4 * p->size.track));
     cairo_stroke(cr);
   }
@@ -64,6 +65,16 @@ void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
   ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_set_line_width(cr, 0.9 * p->size.track);
   cairo_stroke_preserve(cr);
-  ox_hue_set(p, cr, OX_HUE_AIRCRAFT);
+  ox_hue_set(p, cr, hue);
   cairo_fill(cr);
+}
+
+/* The other cases' smaller ones first: the one shown flies over them. Each stands where it is over
+ * the ground, in every view; the line ahead is where it goes as the view sees it. */
+void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
+  double size = 1.1 * p->size.label + 1.0 * p->size.track;
+  for (size_t i = 0; i < p->other_count; i++)
+    if (p->others[i].in_step)
+      aircraft(p, cr, p->others[i].flown, t_s, p->others[i].hue, OTHER_SIZE * size);
+  aircraft(p, cr, p->flown, t_s, OX_HUE_AIRCRAFT, size);
 }

@@ -18,7 +18,7 @@ void ox_build_course_ends(ox_picture *p) {
   ox_vec side = ox_unit(f->setup.inbound_true_deg + 90.0 * f->setup.sense);
   double across_nm = 2.0 * f->setup.radius_nm;
   const ox_leg *outbound = ox_find_leg(f, OX_LEG_OUTBOUND, 1);
-  if (outbound && ox_has_layer(p, OX_LAYER_TRACK))
+  if (outbound && ox_has_layer(p, OX_LAYER_TRACK) && !p->scene.hide_answer)
     across_nm = fmax(across_nm, fmin(ox_vec_dot(outbound->p0_nm, side), 4.0 * f->setup.radius_nm));
   double past_nm = 1.2 * p->size.label / p->view.dev_per_nm;
   ox_vec end = ox_to_dev(p, ox_vec_scale(side, across_nm + past_nm));

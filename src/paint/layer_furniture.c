@@ -42,8 +42,9 @@ static void compass(const ox_picture *p, cairo_t *cr) {
   double e = p->size.small, variation_deg = p->scene.c->variation_deg;
   double true_deg = ox_dev_bearing(p, 0.0), magnetic_deg = ox_dev_bearing(p, variation_deg);
   ox_vec foot = {at.x + at.width / 2, at.y + 4.55 * e};
-  if (fabs(variation_deg) > 80.0) foot.y -= 2.0 * e;
-  double length = fabs(variation_deg) > 80.0 ? 1.7 * e : 3.5 * e;
+  bool any_way = fabs(variation_deg) > 80.0 || true_deg != 0.0; /* not only upwards */
+  if (any_way) foot.y -= 2.0 * e;
+  double length = any_way ? 1.7 * e : 3.5 * e;
   ox_hue_set(p, cr, OX_HUE_TEXT);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_dash(cr, NULL, 0, 0.0);
@@ -85,13 +86,18 @@ static void scale_bar(const ox_picture *p, cairo_t *cr) {
   ox_lettering_show(&f->scale_words, cr, x, y - 0.5 * e - f->scale_words.height);
 }
 
+/* Only where it turns with the board; otherwise it stands with the furniture. */
+void ox_layer_compass(const ox_picture *p, cairo_t *cr) {
+  if (p->turns) compass(p, cr);
+}
+
 void ox_layer_furniture(const ox_picture *p, cairo_t *cr) {
   const ox_furniture *f = &p->furniture;
   show(p, cr, &f->title, f->title_at, OX_HUE_TEXT);
   show(p, cr, &f->facts, f->facts_at, OX_HUE_QUIET);
   show(p, cr, &f->notice, f->notice_at, OX_HUE_TEXT);
   show(p, cr, &f->caution, f->caution_at, OX_HUE_QUIET);
-  compass(p, cr);
+  if (!p->turns) compass(p, cr);
   ox_legend_draw(p, cr);
   scale_bar(p, cr);
 }

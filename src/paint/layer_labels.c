@@ -9,8 +9,19 @@ static void collect_obstacles(ox_picture *p) {
   const ox_lines *all[] = {&l->track, &l->later, &l->entry, &l->arrival,
                            &l->still_air, &l->heads_track, &l->heads_entry, &l->ticks,
                            &p->rose.ring, &p->rose.ticks, &p->rose.spokes, &p->course.abeam,
-                           &p->compare.line, &p->compare.heads, &p->area.edge};
+                           &p->air_lines.circuit, &p->air_lines.entry, &p->air_lines.arrival,
+                           &p->air_lines.before, &p->air_lines.heads_circuit,
+                           &p->air_lines.heads_entry, &p->area.edge};
   for (size_t i = 0; i < sizeof all / sizeof *all; i++) ox_segments_add_lines(o, all[i]);
+  for (size_t i = 0; i < p->other_count; i++) {
+    ox_segments_add_lines(o, &p->others[i].line);
+    ox_segments_add_lines(o, &p->others[i].heads);
+  }
+  for (int i = 0; i < OX_PATH_KIND_COUNT; i++) {
+    ox_segments_add_lines(o, &p->paths[i]);
+    ox_segments_add_lines(o, &p->path_heads[i]);
+  }
+  ox_marks_obstacles(p);
   if (p->rose.radius > 0.0) {
     ox_lines band = {0}; /* the inner edge of the sectors' band */
     ox_lines_arc(&band, p->rose.centre, p->rose.inner, 0.0, 360.0);
@@ -56,7 +67,7 @@ static void make_smaller(ox_picture *p, ox_lettering *text) {
   if (!text->layout) return;
   char *words = g_strdup(pango_layout_get_text(text->layout));
   unsigned style = OX_TEXT_BOLD | OX_TEXT_CENTRED;
-  ox_lettering_make(text, p->context, words, 0.88 * p->size.label, style, 0);
+  ox_lettering_make(text, p->typesetter, words, 0.88 * p->size.label, style, 0);
   g_free(words);
 }
 

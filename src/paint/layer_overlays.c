@@ -1,39 +1,9 @@
-/* What is laid over or under one flight to learn from: another flight, the protected area as an
- * illustration, and the band in which many flights with everyday errors went. */
+/* What is laid under one flight to learn from: the protected area as an illustration, and the band
+ * in which many flights with everyday errors went. */
 #include <math.h>
 
 #include "oxbow/units.h"
 #include "paint_private.h"
-
-static const double SAME_LINE = 0.8; /* of the track's width, as for the track's own circuits */
-
-/* --- the other flight ---------------------------------------------------------------------- */
-
-/* Drawn whole, also where both fly the same line: its dashes lie narrower on the solid track, and
- * both are seen. The arrival is common to both. */
-void ox_build_compare(ox_picture *p) {
-  const ox_flight *f = p->scene.compare;
-  if (!f || !ox_has_layer(p, OX_LAYER_TRACK)) return;
-  double within_nm = SAME_LINE * p->size.track / p->view.dev_per_nm;
-  for (size_t i = 0; i < f->leg_count; i++) {
-    const ox_leg *leg = &f->legs[i];
-    if (leg->part == OX_PART_ARRIVAL) continue;
-    if (ox_flown_before(f, leg->part, i, within_nm)) continue;
-    ox_lines_leg(&p->compare.line, &p->view, p->map, leg);
-    bool alone = leg->circuit <= 1 && !ox_flown_at_all(p->scene.flight, leg, within_nm);
-    if (alone && leg->kind != OX_LEG_REACTION) ox_add_head(p, &p->compare.heads, leg, 0.5);
-  }
-}
-
-void ox_layer_compare(const ox_picture *p, cairo_t *cr) {
-  if (p->compare.line.count == 0) return;
-  ox_path_add(cr, &p->compare.line);
-  ox_line_style_set(p, cr, OX_LINE_COMPARE);
-  cairo_stroke(cr);
-  ox_path_add_heads(cr, &p->compare.heads);
-  cairo_set_dash(cr, NULL, 0, 0.0);
-  cairo_fill(cr);
-}
 
 /* --- the protected area -------------------------------------------------------------------- */
 
@@ -164,7 +134,7 @@ static void fill_surface(cairo_surface_t *surface, const unsigned char *band, co
 
 void ox_build_spread(ox_picture *p) {
   const ox_spread *s = p->scene.spread;
-  if (!s || !s->cells || s->runs == 0) return;
+  if (!s || !s->cells || s->runs == 0 || p->scene.hide_answer) return;
   if (!(s->cell_nm > 0.0) || !isfinite(s->cell_nm)) return;
   unsigned char band[OX_SPREAD_CELLS * OX_SPREAD_CELLS]; /* rows from the north */
   bool any = false;

@@ -11,7 +11,9 @@
 void ox_build_rose(ox_picture *p) {
   ox_rose *r = &p->rose;
   *r = (ox_rose){.centre = ox_to_dev(p, (ox_vec){0, 0}), .radius = p->rose_radius};
-  if (!(r->radius > 6.0 * p->size.rose)) {
+  ox_vec nearest = ox_rect_nearest(p->map, r->centre);
+  bool seen = ox_vec_length(ox_vec_sub(nearest, r->centre)) < r->radius;
+  if (!seen || !(r->radius > 6.0 * p->size.rose)) {
     r->radius = 0.0;
     return;
   }
@@ -29,6 +31,7 @@ void ox_build_rose(ox_picture *p) {
   }
   double inbound = ox_dev_bearing(p, p->scene.flight->setup.inbound_true_deg);
   int sense = p->scene.flight->setup.sense;
+  if (p->scene.hide_answer) return; /* the sectors tell the entry */
   double spokes[3] = {inbound - sense * 70.0, inbound, inbound + sense * 110.0};
   for (int i = 0; i < 3; i++) {
     ox_vec u = ox_dev_unit(spokes[i]);
@@ -74,7 +77,8 @@ void ox_layer_rose(const ox_picture *p, cairo_t *cr) {
       {inbound, inbound + sense * 110.0, OX_HUE_PARALLEL, OX_ENTRY_PARALLEL},
       {inbound + sense * 110.0, inbound + sense * 290.0, OX_HUE_DIRECT, OX_ENTRY_DIRECT}};
   cairo_set_dash(cr, NULL, 0, 0.0);
-  for (int i = 0; i < 3; i++)
+  bool told = !p->scene.hide_answer;
+  for (int i = 0; i < 3 && told; i++)
     if (sectors[i].kind != f->entry.kind)
       sector(p, cr, sectors[i].from, sectors[i].to, sectors[i].ink, false);
   ox_path_add(cr, &r->ring);
@@ -84,7 +88,7 @@ void ox_layer_rose(const ox_picture *p, cairo_t *cr) {
   cairo_set_line_width(cr, p->size.rose);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_stroke(cr);
-  for (int i = 0; i < 3; i++)
+  for (int i = 0; i < 3 && told; i++)
     if (sectors[i].kind == f->entry.kind) {
       sector(p, cr, sectors[i].from, sectors[i].to, sectors[i].ink, true);
       ox_path_add(cr, &r->ticks);

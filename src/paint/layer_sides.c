@@ -39,8 +39,12 @@ void ox_build_hatch(ox_picture *p) {
   double from = -fmax(2.0 * em, 0.9 * s->radius_nm * p->view.dev_per_nm);
   double to = hold_nm * p->view.dev_per_nm + 2.0 * em;
   ox_vec slant = ox_vec_add(side, ox_vec_scale(up, 1.0));
-  int count = (int)fmin((to - from) / step, 400.0);
-  for (int i = 0; i <= count; i++) {
+  double most = 2.0 * em + p->map.width + p->map.height; /* what is farther from a fix in the map */
+  ox_vec nearest = ox_rect_nearest(p->map, fix);         /* is not seen; nor from one outside it */
+  most += ox_vec_length(ox_vec_sub(nearest, fix));
+  int first = from < -most ? (int)((-most - from) / step) : 0;
+  int count = (int)fmin((fmin(to, most) - from) / step, first + 1200.0);
+  for (int i = first; i <= count; i++) {
     ox_vec a = ox_vec_add(fix, ox_vec_scale(up, from + i * step));
     add_piece(p, a, ox_vec_add(a, ox_vec_scale(slant, 0.95 * em)), 0);
   }

@@ -134,15 +134,16 @@ static void rows_text(ox_picture *p, const ox_state *s) {
   ox_direction_text(p, direction, sizeof direction, s->heading_true_deg);
   ox_number_text(kt, sizeof kt, setup->tas_kt, 0);
   snprintf(words, sizeof words, "hdg %s  %s kt", direction, kt);
-  ox_lettering_change(&p->furniture.row[VECTOR_AIR], words);
+  ox_lettering_change(&p->furniture.row[VECTOR_AIR], p->typesetter, words);
   ox_wind_from_text(p, direction, sizeof direction);
   ox_number_text(kt, sizeof kt, setup->wind_speed_kt, 0);
   snprintf(words, sizeof words, "%s  %s kt", direction, kt);
-  ox_lettering_change(&p->furniture.row[VECTOR_WIND], setup->wind_speed_kt < 0.5 ? "calm" : words);
+  ox_lettering_change(&p->furniture.row[VECTOR_WIND], p->typesetter,
+                      setup->wind_speed_kt < 0.5 ? "calm" : words);
   ox_direction_text(p, direction, sizeof direction, s->track_true_deg);
   ox_number_text(kt, sizeof kt, s->gs_kt, 0);
   snprintf(words, sizeof words, "track %s  %s kt", direction, kt);
-  ox_lettering_change(&p->furniture.row[VECTOR_GROUND], words);
+  ox_lettering_change(&p->furniture.row[VECTOR_GROUND], p->typesetter, words);
 }
 
 static void rows(ox_picture *p, cairo_t *cr, double x, double y) {

@@ -18,16 +18,40 @@ static bool has_part(const ox_flight *f, ox_part part) {
   return false;
 }
 
+static const ox_other *other_of(const ox_picture *p, ox_line_kind kind) {
+  for (size_t i = 0; i < p->other_count; i++)
+    if (p->others[i].kind == kind) return &p->others[i];
+  return NULL;
+}
+
+static bool is_named(ox_line_kind kind) {
+  return kind == OX_LINE_COMPARE || kind == OX_LINE_OTHER_1 || kind == OX_LINE_OTHER_2;
+}
+
+static bool has_path(const ox_picture *p, ox_path_kind kind) {
+  for (size_t i = 0; i < p->scene.path_count; i++)
+    if (p->scene.paths[i].kind == kind && p->scene.paths[i].count > 1) return true;
+  return false;
+}
+
 /* Before there are lines: whether one of the kind may be drawn. */
 static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
-  const ox_flight *f = p->scene.flight, *other = p->scene.compare;
+  const ox_flight *f = p->scene.flight;
   bool track = ox_has_layer(p, OX_LAYER_TRACK);
   switch (kind) {
   case OX_LINE_TRACK: return track && has_part(f, OX_PART_CIRCUIT);
-  case OX_LINE_LATER: return track && ox_later_differs(f);
+  case OX_LINE_LATER:
+    return track && (p->air >= 0.5 ? f->circuit_count > 1 : ox_later_differs(f));
   case OX_LINE_ENTRY: return track && has_part(f, OX_PART_ENTRY);
   case OX_LINE_ARRIVAL: return track && has_part(f, OX_PART_ARRIVAL);
-  case OX_LINE_COMPARE: return track && other && other->leg_count > 0;
+  case OX_LINE_COMPARE:
+  case OX_LINE_OTHER_1:
+  case OX_LINE_OTHER_2:
+    return track && other_of(p, kind) && other_of(p, kind)->flight->leg_count > 0;
+  case OX_LINE_ROUTE: return has_path(p, OX_PATH_ROUTE);
+  case OX_LINE_MISSED: return has_path(p, OX_PATH_MISSED);
+  case OX_LINE_ALTERNATIVE: return has_path(p, OX_PATH_ALTERNATIVE);
+  case OX_LINE_SKETCH: return has_path(p, OX_PATH_SKETCH);
   case OX_LINE_STILL_AIR:
     return ox_has_layer(p, OX_LAYER_STILL_AIR) && f->setup.wind_speed_kt >= 0.5;
   case OX_LINE_SPREAD: return p->spread != NULL;
@@ -43,10 +67,16 @@ static bool is_used(const ox_picture *p, ox_line_kind kind) {
   const ox_track_lines *l = &p->lines;
   switch (kind) {
   case OX_LINE_TRACK: return l->track.count > 0;
-  case OX_LINE_LATER: return l->later.count > 0;
+  case OX_LINE_LATER: return p->air >= 0.5 || l->later.count > 0;
   case OX_LINE_ENTRY: return l->entry.count > 0;
   case OX_LINE_ARRIVAL: return l->arrival.count > 0;
-  case OX_LINE_COMPARE: return p->compare.line.count > 0;
+  case OX_LINE_COMPARE:
+  case OX_LINE_OTHER_1:
+  case OX_LINE_OTHER_2: return other_of(p, kind) && other_of(p, kind)->line.count > 0;
+  case OX_LINE_ROUTE: return p->paths[OX_PATH_ROUTE].count > 0;
+  case OX_LINE_MISSED: return p->paths[OX_PATH_MISSED].count > 0;
+  case OX_LINE_ALTERNATIVE: return p->paths[OX_PATH_ALTERNATIVE].count > 0;
+  case OX_LINE_SKETCH: return p->paths[OX_PATH_SKETCH].count > 0;
   case OX_LINE_STILL_AIR: return l->still_air.count > 0;
   case OX_LINE_SPREAD: return p->spread != NULL;
   case OX_LINE_AREA: return p->area.corner_count > 0;
@@ -65,14 +95,24 @@ static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t b
       [OX_LINE_LATER] = "later circuits",        [OX_LINE_ENTRY] = "entry",
       [OX_LINE_ARRIVAL] = "arrival",             [OX_LINE_STILL_AIR] = "hold in still air",
       [OX_LINE_AREA] = "protected area,\nillustrative only",
+      [OX_LINE_ROUTE] = "route",                 [OX_LINE_MISSED] = "missed approach",
+      [OX_LINE_ALTERNATIVE] = "another way",     [OX_LINE_SKETCH] = "track as expected",
       [OX_LINE_ABEAM] = "abeam the fix"};
   char runs[24];
-  const char *name = p->scene.compare_name;
+  const char *name = is_named(kind) ? other_of(p, kind)->name : NULL;
   switch (kind) {
-  case OX_LINE_COMPARE: snprintf(buf, bytes, "%s", name && *name ? name : "compared"); break;
+  case OX_LINE_COMPARE:
+  case OX_LINE_OTHER_1:
+  case OX_LINE_OTHER_2: snprintf(buf, bytes, "%s", name && *name ? name : "compared"); break;
   case OX_LINE_SPREAD:
     ox_number_text(runs, sizeof runs, (double)p->scene.spread->runs, 0);
     snprintf(buf, bytes, "where 5 %% or more\nof %s runs went", runs);
+    break;
+  case OX_LINE_TRACK:
+    snprintf(buf, bytes, "%s", p->air >= 0.5 ? "path through the air" : plain[kind]);
+    break;
+  case OX_LINE_LATER:
+    snprintf(buf, bytes, "%s", p->air >= 0.5 ? "the stretch before" : plain[kind]);
     break;
   default: snprintf(buf, bytes, "%s", plain[kind] ? plain[kind] : ""); break;
   }
@@ -86,8 +126,8 @@ void ox_legend_make(ox_picture *p) {
     ox_line_kind kind = (ox_line_kind)i;
     if (!may_be_used(p, kind)) continue;
     words_of(p, kind, words, sizeof words);
-    bool named = kind == OX_LINE_COMPARE;
-    ox_lettering_make(&l->words[i], p->context, words, p->size.small,
+    bool named = is_named(kind);
+    ox_lettering_make(&l->words[i], p->typesetter, words, p->size.small,
                       named ? OX_TEXT_TWO_LINES : OX_TEXT_PLAIN,
                       named ? NAME_EM * p->size.small : 0.0);
     l->row[l->count++] = kind;
@@ -96,8 +136,9 @@ void ox_legend_make(ox_picture *p) {
 
 /* Words that take no more room than those it was measured with. */
 void ox_legend_settle(ox_picture *p) {
-  if (p->lines.later.count > 0)
-    ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], "track, first circuit");
+  if (p->lines.later.count > 0 && p->air < 0.5)
+    ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], p->typesetter,
+                        "track, first circuit");
 }
 
 void ox_legend_clear(ox_legend *legend) {
@@ -139,7 +180,7 @@ ox_extent ox_legend_extent(const ox_picture *p) {
 bool ox_legend_shorten(ox_picture *p) {
   /* Lines that have a label of their own in the map. */
   static const ox_line_kind order[] = {OX_LINE_ABEAM, OX_LINE_ARRIVAL, OX_LINE_ENTRY, OX_LINE_AREA,
-                                       OX_LINE_COMPARE};
+                                       OX_LINE_COMPARE, OX_LINE_OTHER_1, OX_LINE_OTHER_2};
   ox_legend *l = &p->furniture.legend;
   for (size_t k = 0; k < sizeof order / sizeof *order; k++)
     for (int i = 0; i < l->count; i++) {

@@ -7,11 +7,15 @@
 #include <stdbool.h>
 
 #include "geometry.h"
+#include "oxbow/picture.h"
 
+/* Layouts are shared with the typesetter, so they are never changed once they are set. */
 typedef struct {
   PangoLayout *layout;   /* NULL: no text */
   ox_rect ink;           /* ink, relative to the layout's origin (device units) */
   double width, height;  /* logical size */
+  double size, max_width; /* as it was asked for */
+  unsigned style;
 } ox_lettering;
 
 typedef enum {
@@ -22,14 +26,12 @@ typedef enum {
   OX_TEXT_TWO_LINES = 1 << 3 /* the same, but wrapped once before it is cut */
 } ox_lettering_style;
 
-/* A context whose metrics do not depend on the target. Freed with g_object_unref. */
-PangoContext *ox_lettering_context_new(void);
 /* Lays out words (any bytes: what is not UTF-8 is replaced) at a size in device units. max_width
  * > 0 wraps, or with OX_TEXT_ONE_LINE shortens. */
-void ox_lettering_make(ox_lettering *text, PangoContext *context, const char *words, double size,
-                      unsigned style, double max_width);
-/* New words in the same layout; nothing is done when they are the same. */
-void ox_lettering_change(ox_lettering *text, const char *words);
+void ox_lettering_make(ox_lettering *text, ox_typesetter *typesetter, const char *words,
+                       double size, unsigned style, double max_width);
+/* Other words in the same style; nothing is done when they are the same. */
+void ox_lettering_change(ox_lettering *text, ox_typesetter *typesetter, const char *words);
 void ox_lettering_clear(ox_lettering *text);
 /* Draws with the current source so that the logical corner is at x, y. */
 void ox_lettering_show(const ox_lettering *text, cairo_t *cr, double x, double y);

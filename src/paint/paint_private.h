@@ -1,11 +1,12 @@
 /* What the layers of one picture share. A layer builds its lines once (ox_build_…) and strokes
- * them as often as the picture is drawn (ox_layer_…); drawing never changes the picture but for
- * the words of the triangle of velocities. */
+ * them as often as the picture is drawn (ox_layer_…). Drawing changes the words of the triangle of
+ * velocities; where the world moves, the moving half builds it anew for its instant. */
 #ifndef PAINT_PRIVATE_H
 #define PAINT_PRIVATE_H
 
 #include <cairo.h>
 
+#include "air.h"
 #include "geometry.h"
 #include "labels.h"
 #include "oxbow/picture.h"
@@ -15,13 +16,17 @@
 typedef struct {
   double title, key, label, small;                        /* text sizes */
   double track, later, entry, arrival, still, course, rose, compare; /* line widths */
+  double pen_thin, pen_broad;
 } ox_sizes;
 
 /* The kinds of line (and one band) that a legend names, in its order. */
 typedef enum {
-  OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_COMPARE, OX_LINE_ENTRY, OX_LINE_ARRIVAL,
-  OX_LINE_STILL_AIR, OX_LINE_SPREAD, OX_LINE_AREA, OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
+  OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_COMPARE, OX_LINE_OTHER_1, OX_LINE_OTHER_2, OX_LINE_ENTRY,
+  OX_LINE_ARRIVAL, OX_LINE_STILL_AIR, OX_LINE_ROUTE, OX_LINE_MISSED, OX_LINE_ALTERNATIVE,
+  OX_LINE_SKETCH, OX_LINE_SPREAD, OX_LINE_AREA, OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
 } ox_line_kind;
+
+#define OX_SAME_LINE 0.8 /* of the track's width: nearer legs are the same line */
 
 #define OX_TRIANGLE_ROWS 3
 #define OX_CHART_MARKS 8
@@ -65,6 +70,12 @@ typedef struct {
   ox_lines ticks;                    /* abeam and clock start, across the track */
 } ox_track_lines;
 
+/* The flight as the air view shows it at an instant. */
+typedef struct {
+  ox_lines circuit, entry, arrival, before;
+  ox_lines heads_circuit, heads_entry;
+} ox_air_lines;
+
 typedef struct {
   ox_vec centre;
   double radius, inner; /* of the ring and of the sectors' band inside it; 0: no rose */
@@ -79,10 +90,24 @@ typedef struct {
   ox_lines head;
 } ox_course;
 
-/* The other flight: its line, and the places where it goes its own way. */
+/* Another flight over the one shown: its line, and the places where it goes its own way. */
 typedef struct {
+  const ox_flight *flight, *flown; /* as it is; as it is seen now */
+  ox_flight *seen;                 /* memory for that, or NULL */
+  const char *name;
+  ox_line_kind kind;
+  ox_hue hue, text_hue;
+  bool in_step; /* a case of its own with an aircraft */
   ox_lines line, heads;
-} ox_compare_lines;
+} ox_other;
+#define OX_OTHERS_MAX (OX_SCENE_OTHERS_MAX + 1)
+
+/* Where a label stood in the picture before, so that it stays there while it can. */
+typedef struct {
+  guint words;  /* hash of its words */
+  bool narrow, there;
+  ox_vec offset; /* from its anchor's place, turned so that true north is up */
+} ox_stay;
 
 /* The protected area: its edge, and the corners of what of it lies in the map. */
 typedef struct {
@@ -97,21 +122,38 @@ struct ox_picture {
   const ox_palette *palette;
   double width, height;
   ox_sizes size;
-  PangoContext *context;
+  ox_typesetter *typesetter;     /* the scene's, or its own */
+  ox_typesetter *own_typesetter;
   ox_furniture furniture;
   ox_rect map; /* where the world is drawn */
-  ox_viewport view;
+  ox_fit fit;  /* that it would have alone */
+  double margin; /* that the fit leaves on each side of the map */
+  ox_viewport home; /* at rest: what moves starts from here */
+  bool moves, turns; /* the world on the board, with time */
+  double air;
   double rose_radius;
+  cairo_surface_t *spread; /* one pixel a cell, north up; NULL: nothing to show */
+  /* All below is built anew for every instant where the world moves, else once. */
+  double laid_t_s; /* NAN: not yet */
+  ox_viewport view;
+  ox_flight *seen;        /* memory for the flight as it is seen from the air, or NULL */
+  const ox_flight *flown; /* the scene's, or that */
+  ox_stretch named;       /* whose headings and times are written: the first circuit, or in the
+                             air view the one being flown */
   ox_track_lines lines;
+  ox_air_lines air_lines;
   ox_rose rose;
   ox_course course;
-  ox_compare_lines compare;
+  ox_other others[OX_OTHERS_MAX];
+  size_t other_count;
   ox_area_shape area;
-  cairo_surface_t *spread; /* one pixel a cell, north up; NULL: nothing to show */
+  ox_lines paths[OX_PATH_KIND_COUNT], path_heads[OX_PATH_KIND_COUNT];
   ox_lines hatch;
   ox_segments obstacles;
   ox_label labels[OX_LABELS_MAX];
   size_t label_count;
+  ox_stay stays[OX_LABELS_MAX];
+  size_t stay_count;
 };
 
 /* --- helpers ------------------------------------------------------------------------------- */
@@ -141,6 +183,7 @@ const ox_event *ox_find_event(const ox_flight *flight, ox_event_kind kind, int c
 ox_vec ox_to_dev(const ox_picture *p, ox_vec world_nm);
 /* Device bearing of a true bearing. */
 double ox_dev_bearing(const ox_picture *p, double true_deg);
+bool ox_is_finite(ox_vec v);
 /* " M" where magnetic and true differ, else "". */
 const char *ox_magnetic_mark(const ox_picture *p);
 /* A number with so many decimals (0..2), with a point in every locale. */
@@ -153,21 +196,28 @@ void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
 /* --- layout and building, in this order ---------------------------------------------------- */
 
 void ox_build_sizes(ox_picture *p);
+void ox_build_others(ox_picture *p); /* which there are */
 void ox_build_spread(ox_picture *p); /* needs no view; the legend asks whether there is a band */
 void ox_build_furniture(ox_picture *p); /* sets map */
 void ox_place_blocks(ox_picture *p, ox_rect *room); /* part of it: column or row of blocks */
 bool ox_is_upright(const ox_picture *p);            /* the blocks stand below the map */
 void ox_furniture_clear(ox_furniture *f);
-void ox_build_view(ox_picture *p);      /* sets view and rose_radius */
-void ox_build_scale(ox_picture *p);     /* needs the view */
+void ox_build_view(ox_picture *p);      /* sets home and rose_radius */
+void ox_build_scale(ox_picture *p);     /* needs home */
 void ox_build_track(ox_picture *p);
-void ox_build_compare(ox_picture *p);
+void ox_build_air_track(ox_picture *p, double t_s);
+void ox_build_other_lines(ox_picture *p);
+void ox_build_paths(ox_picture *p);
 void ox_build_area(ox_picture *p);
 void ox_build_rose(ox_picture *p);
 void ox_build_course_ends(ox_picture *p);
 void ox_build_labels(ox_picture *p);    /* builds the course line round its figure too */
 void ox_build_course_lines(ox_picture *p, const ox_rect *gap);
 void ox_build_hatch(ox_picture *p);     /* last: it leaves the labels free */
+
+/* A time as the picture shows it: within the flight; 0 for none; not beyond the fix where the
+ * answer is hidden. */
+double ox_instant(const ox_picture *p, double t_s);
 
 /* --- layers -------------------------------------------------------------------------------- */
 
@@ -177,20 +227,27 @@ void ox_layer_course(const ox_picture *p, cairo_t *cr);
 void ox_layer_fix(const ox_picture *p, cairo_t *cr); /* part of the course layer, over the track */
 void ox_layer_still_air(const ox_picture *p, cairo_t *cr);
 void ox_layer_track(const ox_picture *p, cairo_t *cr);
-void ox_layer_compare(const ox_picture *p, cairo_t *cr);
+void ox_layer_others(const ox_picture *p, cairo_t *cr);
+void ox_layer_paths(const ox_picture *p, cairo_t *cr);
+void ox_layer_marks(const ox_picture *p, cairo_t *cr);
+void ox_layer_ink(const ox_picture *p, cairo_t *cr);
 void ox_layer_area(const ox_picture *p, cairo_t *cr);
 void ox_layer_spread(const ox_picture *p, cairo_t *cr);
 void ox_layer_chart(const ox_picture *p, cairo_t *cr);
 void ox_layer_labels(const ox_picture *p, cairo_t *cr);
 void ox_layer_furniture(const ox_picture *p, cairo_t *cr);
 void ox_layer_wind(const ox_picture *p, cairo_t *cr);
+void ox_layer_compass(const ox_picture *p, cairo_t *cr);
 void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s);
 void ox_layer_triangle(ox_picture *p, cairo_t *cr, double t_s);
 
 /* Labels, content of the list: adds everything that is to be named, most important first. */
 void ox_label_content(ox_picture *p);
-/* The same for the overlays. */
-void ox_label_compare(ox_picture *p);
+/* The same for the overlays, and for marks and paths. */
+void ox_label_others(ox_picture *p);
+void ox_label_marks(ox_picture *p);
+void ox_marks_obstacles(ox_picture *p); /* their symbols */
+void ox_label_paths(ox_picture *p);
 void ox_label_area(ox_picture *p);
 /* Adds one label; NULL when the list is full. */
 ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_hue ink,

@@ -1,7 +1,8 @@
 /* The four palettes: screen light, screen dark, projector, print.
  *
  * Okabe and Ito's hues: track blue, entry bluish green, comparison vermillion, wind sky blue on
- * dark and blue on light; the protected area reddish purple, the band of a spread a pale sky blue.
+ * dark and blue on light; the protected area and a second case in step reddish purple, a student's
+ * guess orange darkened to be read, the band of a spread a pale sky blue.
  * No meaning hangs on a hue alone, for the lines differ by dash and width too. */
 #include "palette.h"
 
@@ -22,6 +23,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_HUE_PARALLEL] = RGB(0xf3e3ee), [OX_HUE_TEARDROP] = RGB(0xdcf1e6),
                  [OX_HUE_AIRCRAFT] = RGB(0x16191d),
                  [OX_HUE_COMPARE] = RGB(0xd55e00), [OX_HUE_COMPARE_TEXT] = RGB(0xa84800),
+                 [OX_HUE_OTHER] = RGB(0x9c3f7c), [OX_HUE_GUESS] = RGB(0x8f5400),
+                 [OX_HUE_PEN_BLACK] = RGB(0x16191d), [OX_HUE_PEN_VERMILLION] = RGB(0xd55e00),
+                 [OX_HUE_PEN_BLUE] = RGB(0x1f4fa3),
                  [OX_HUE_AREA] = RGB(0x944573), [OX_HUE_BAND] = RGB(0xcfe8f8)},
          .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
          .title_share = 0.0235, .least_text = 10.0,
@@ -38,6 +42,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_HUE_PARALLEL] = RGB(0x3d2a38), [OX_HUE_TEARDROP] = RGB(0x1f3a30),
                  [OX_HUE_AIRCRAFT] = RGB(0xffffff),
                  [OX_HUE_COMPARE] = RGB(0xe8701a), [OX_HUE_COMPARE_TEXT] = RGB(0xf59a5c),
+                 [OX_HUE_OTHER] = RGB(0xde9ac7), [OX_HUE_GUESS] = RGB(0xe69f00),
+                 [OX_HUE_PEN_BLACK] = RGB(0xf2f2f2), [OX_HUE_PEN_VERMILLION] = RGB(0xf07a2a),
+                 [OX_HUE_PEN_BLUE] = RGB(0x7fb2ff),
                  [OX_HUE_AREA] = RGB(0xcf8fb3), [OX_HUE_BAND] = RGB(0x233c4d)},
          .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
          .title_share = 0.0235, .least_text = 10.0,
@@ -54,6 +61,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_HUE_PARALLEL] = RGB(0xf2d3e8), [OX_HUE_TEARDROP] = RGB(0xc5ecd9),
                  [OX_HUE_AIRCRAFT] = RGB(0x000000),
                  [OX_HUE_COMPARE] = RGB(0xc04f00), [OX_HUE_COMPARE_TEXT] = RGB(0x803200),
+                 [OX_HUE_OTHER] = RGB(0x7d2f63), [OX_HUE_GUESS] = RGB(0x6e4000),
+                 [OX_HUE_PEN_BLACK] = RGB(0x000000), [OX_HUE_PEN_VERMILLION] = RGB(0xc04f00),
+                 [OX_HUE_PEN_BLUE] = RGB(0x0a3d91),
                  [OX_HUE_AREA] = RGB(0x77315a), [OX_HUE_BAND] = RGB(0xc9e6f7)},
          .key_share = 0.042, .label_share = 0.033, .small_share = 0.026,
          .title_share = 0.042, .least_text = 10.0,
@@ -70,6 +80,9 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
                  [OX_HUE_PARALLEL] = RGB(0xf2e4ee), [OX_HUE_TEARDROP] = RGB(0xdff0e8),
                  [OX_HUE_AIRCRAFT] = RGB(0x000000),
                  [OX_HUE_COMPARE] = RGB(0xca5800), [OX_HUE_COMPARE_TEXT] = RGB(0x9c4300),
+                 [OX_HUE_OTHER] = RGB(0x8a3f70), [OX_HUE_GUESS] = RGB(0x8c5200),
+                 [OX_HUE_PEN_BLACK] = RGB(0x000000), [OX_HUE_PEN_VERMILLION] = RGB(0xca5800),
+                 [OX_HUE_PEN_BLUE] = RGB(0x1f4fa3),
                  [OX_HUE_AREA] = RGB(0x8a4a6e), [OX_HUE_BAND] = RGB(0xcde7f6)},
          .key_share = 0.0195, .label_share = 0.0165, .small_share = 0.0145,
          .title_share = 0.024, .least_text = 8.0,

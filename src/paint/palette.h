@@ -29,6 +29,9 @@ typedef enum {
   OX_HUE_COMPARE,
   OX_HUE_COMPARE_TEXT,
   OX_HUE_AREA,    /* edge of the protected area */
+  OX_HUE_OTHER,   /* a second case in step: line and words */
+  OX_HUE_GUESS,   /* what a student expects: sketch, marks and their words */
+  OX_HUE_PEN_BLACK, OX_HUE_PEN_VERMILLION, OX_HUE_PEN_BLUE,
   OX_HUE_BAND,    /* where all runs of a spread went; fewer, fainter */
   OX_HUE_COUNT
 } ox_hue;

@@ -175,7 +175,7 @@ static void a_comparison_is_named_where_it_goes_its_own_way(void **state) {
     assert_false(name->dropped);
     assert_string_equal(pango_layout_get_text(name->text.layout), ox_mistake_name(mistakes[i]));
     ox_vec named = name->has_leader ? name->leader_to : ox_rect_centre(name->box);
-    double to_other = distance_to(&p->compare.line, named);
+    double to_other = distance_to(&p->others[0].line, named);
     assert_true(to_other < distance_to(&p->lines.track, named));
     assert_true(to_other < 6 * p->size.label);
     ox_picture_free(p);
@@ -191,7 +191,7 @@ static void a_comparison_without_a_name_has_a_line_and_no_label(void **state) {
     scene.area = NULL;
     scene.compare_name = names[i];
     ox_picture *p = ox_picture_new(&scene, WIDTH, HEIGHT);
-    assert_true(p->compare.line.count > 10);
+    assert_true(p->others[0].line.count > 10);
     assert_null(label_in(p, OX_HUE_COMPARE_TEXT));
     ox_picture_free(p);
   }

@@ -38,7 +38,8 @@ static void text_can_be_read_on_both_sides(void **state) {
     const char *what;
   } rows[] = {{OX_HUE_TEXT, "text"}, {OX_HUE_QUIET, "quiet text"},
               {OX_HUE_TRACK_TEXT, "track text"}, {OX_HUE_ENTRY_TEXT, "entry text"},
-              {OX_HUE_COMPARE_TEXT, "comparison text"}, {OX_HUE_AREA, "area text"}};
+              {OX_HUE_COMPARE_TEXT, "comparison text"}, {OX_HUE_AREA, "area text"},
+              {OX_HUE_OTHER, "the second case's text"}, {OX_HUE_GUESS, "a guess's text"}};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
@@ -52,7 +53,7 @@ static void projected_text_is_stronger_still(void **state) {
   (void)state;
   const ox_palette *q = ox_palette_get(OX_PALETTE_PROJECTOR);
   const ox_hue inks[] = {OX_HUE_TEXT, OX_HUE_QUIET, OX_HUE_TRACK_TEXT, OX_HUE_ENTRY_TEXT,
-                         OX_HUE_COMPARE_TEXT, OX_HUE_AREA};
+                         OX_HUE_COMPARE_TEXT, OX_HUE_AREA, OX_HUE_OTHER, OX_HUE_GUESS};
   for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
     check(q, inks[i], OX_HUE_TINT, 7.0, "projected text");
 }
@@ -61,7 +62,9 @@ static void lines_stand_out_on_both_sides(void **state) {
   (void)state;
   const ox_hue inks[] = {OX_HUE_COURSE, OX_HUE_STILL_AIR, OX_HUE_TRACK, OX_HUE_ENTRY,
                          OX_HUE_WIND,   OX_HUE_ROSE,      OX_HUE_AIRCRAFT,
-                         OX_HUE_COMPARE, OX_HUE_AREA};
+                         OX_HUE_COMPARE, OX_HUE_AREA,     OX_HUE_OTHER,
+                         OX_HUE_GUESS,   OX_HUE_PEN_BLACK, OX_HUE_PEN_VERMILLION,
+                         OX_HUE_PEN_BLUE};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) {
       const ox_palette *q = ox_palette_get((ox_palette_id)id);
@@ -73,7 +76,7 @@ static void lines_stand_out_on_both_sides(void **state) {
 static void lines_stand_out_on_the_band_of_a_spread(void **state) {
   (void)state;
   const ox_hue inks[] = {OX_HUE_COURSE, OX_HUE_STILL_AIR, OX_HUE_TRACK, OX_HUE_ENTRY,
-                         OX_HUE_AIRCRAFT, OX_HUE_COMPARE};
+                         OX_HUE_AIRCRAFT, OX_HUE_COMPARE, OX_HUE_OTHER, OX_HUE_GUESS};
   for (int id = 0; id < OX_PALETTE_COUNT; id++)
     for (size_t i = 0; i < sizeof inks / sizeof *inks; i++)
       check(ox_palette_get((ox_palette_id)id), inks[i], OX_HUE_BAND, 3.0, "a line");
@@ -126,9 +129,15 @@ static void no_two_lines_look_alike_in_grey(void **state) {
       assert_int_equal(cairo_status(cr), CAIRO_STATUS_SUCCESS);
     }
     for (int i = 0; i < OX_LINE_COUNT; i++)
-      for (int j = 0; j < i; j++)
-        assert_true(width[i] / width[j] > 1.2 || width[j] / width[i] > 1.2 ||
-                    fabs(dash[i] - dash[j]) > 2.0);
+      for (int j = 0; j < i; j++) {
+        bool apart = width[i] / width[j] > 1.2 || width[j] / width[i] > 1.2 ||
+                     fabs(dash[i] - dash[j]) > 2.0;
+        if (!apart)
+          print_error("%s: lines %d and %d: widths %.2f, %.2f, dashes %.2f, %.2f\n",
+                      ox_palette_name((ox_palette_id)id), i, j, width[i], width[j], dash[i],
+                      dash[j]);
+        assert_true(apart);
+      }
     cairo_destroy(cr);
     cairo_surface_destroy(surface);
     ox_picture_free(p);

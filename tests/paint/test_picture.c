@@ -330,14 +330,14 @@ static void furniture_never_lies_on_the_map(void **state) {
 
 static void text_takes_the_same_room_at_every_device_scale(void **state) {
   (void)state;
-  PangoContext *context = ox_lettering_context_new();
+  ox_typesetter *typesetter = ox_typesetter_new();
   ox_lettering small = {0}, large = {0};
-  ox_lettering_make(&small, context, "hdg 245 M (5° R)", 11, OX_TEXT_BOLD, 0);
-  ox_lettering_make(&large, context, "hdg 245 M (5° R)", 110, OX_TEXT_BOLD, 0);
+  ox_lettering_make(&small, typesetter, "hdg 245 M (5° R)", 11, OX_TEXT_BOLD, 0);
+  ox_lettering_make(&large, typesetter, "hdg 245 M (5° R)", 110, OX_TEXT_BOLD, 0);
   assert_close(large.width, 10 * small.width, 0.5, "ten times the size, ten times as wide");
   ox_lettering_clear(&small);
   ox_lettering_clear(&large);
-  g_object_unref(context);
+  ox_typesetter_free(typesetter);
 }
 
 int main(void) {
