@@ -61,7 +61,7 @@ typedef struct {
   const ox_scene *scene;
   const ox_moments *moments;
   const ox_palette *palette;
-  PangoContext *context;
+  ox_typesetter *typesetter;
   double width, height, margin, gap;
   double text;                   /* size of a caption */
   ox_lettering title, hold, caution;
@@ -101,10 +101,10 @@ static void head(page *p) {
   snprintf(words, sizeof words, "Key moments: %s", *name ? name : "the hold");
   snprintf(hold, sizeof hold, "%s%s%s", title ? title : "", title && *title ? "\n" : "", facts);
   double width = p->width - 2.0 * p->margin;
-  ox_lettering_make(&p->title, p->context, words, 1.45 * p->text,
+  ox_lettering_make(&p->title, p->typesetter, words, 1.45 * p->text,
                     OX_TEXT_BOLD | OX_TEXT_TWO_LINES, width);
-  ox_lettering_make(&p->hold, p->context, hold, p->text, OX_TEXT_PLAIN, width);
-  ox_lettering_make(&p->caution, p->context, ox_words_caution_line(), p->text, OX_TEXT_PLAIN,
+  ox_lettering_make(&p->hold, p->typesetter, hold, p->text, OX_TEXT_PLAIN, width);
+  ox_lettering_make(&p->caution, p->typesetter, ox_words_caution_line(), p->text, OX_TEXT_PLAIN,
                     width);
   p->top = p->margin + p->title.height + 0.3 * p->text + p->hold.height + p->text;
   p->bottom = p->height - 0.8 * p->margin - p->caution.height - 0.8 * p->text;
@@ -117,8 +117,8 @@ static void captions(page *p) {
     char what[64], more[160];
     snprintf(what, sizeof what, "%zu  %s", i + 1, m->what);
     snprintf(more, sizeof more, "%s\n%s", m->figures, m->act);
-    ox_lettering_make(&p->what[i], p->context, what, 1.08 * p->text, OX_TEXT_BOLD, p->tile_width);
-    ox_lettering_make(&p->more[i], p->context, more, p->text, OX_TEXT_PLAIN, p->tile_width);
+    ox_lettering_make(&p->what[i], p->typesetter, what, 1.08 * p->text, OX_TEXT_BOLD, p->tile_width);
+    ox_lettering_make(&p->more[i], p->typesetter, more, p->text, OX_TEXT_PLAIN, p->tile_width);
     p->captions = fmax(p->captions, p->what[i].height + p->more[i].height);
   }
 }
@@ -211,7 +211,7 @@ void ox_moments_page_draw(cairo_t *cr, const ox_scene *scene, const ox_moments *
   page p = {.scene = scene,
             .moments = moments,
             .palette = ox_palette_get(scene->palette),
-            .context = ox_lettering_context_new(),
+            .typesetter = ox_typesetter_new(),
             .width = width,
             .height = height};
   lay_out(&p);
@@ -226,5 +226,5 @@ void ox_moments_page_draw(cairo_t *cr, const ox_scene *scene, const ox_moments *
     ox_lettering_clear(&p.what[i]);
     ox_lettering_clear(&p.more[i]);
   }
-  g_object_unref(p.context);
+  ox_typesetter_free(p.typesetter);
 }
