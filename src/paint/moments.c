@@ -117,7 +117,8 @@ static void captions(page *p) {
     char what[64], more[160];
     snprintf(what, sizeof what, "%zu  %s", i + 1, m->what);
     snprintf(more, sizeof more, "%s\n%s", m->figures, m->act);
-    ox_lettering_make(&p->what[i], p->typesetter, what, 1.08 * p->text, OX_TEXT_BOLD, p->tile_width);
+    ox_lettering_make(&p->what[i], p->typesetter, what, 1.08 * p->text, OX_TEXT_BOLD,
+                      p->tile_width);
     ox_lettering_make(&p->more[i], p->typesetter, more, p->text, OX_TEXT_PLAIN, p->tile_width);
     p->captions = fmax(p->captions, p->what[i].height + p->more[i].height);
   }
