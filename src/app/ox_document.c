@@ -7,7 +7,7 @@
 
 enum { PROP_0, PROP_MODIFIED, PROP_TITLE, PROP_COUNT };
 static GParamSpec *properties[PROP_COUNT];
-static guint changed_signal, history_signal;
+static guint changed_signal, history_signal, saved_signal;
 
 G_DEFINE_FINAL_TYPE(OxDocument, ox_document, G_TYPE_OBJECT)
 
@@ -29,7 +29,7 @@ static void finalize(GObject *object) {
   OxDocument *self = OX_DOCUMENT(object);
   ox_snapshot_view_clear(&self->view);
   ox_snapshot_unref(self->now);
-  ox_snapshot_unref(self->saved);
+  g_clear_pointer(&self->saved, ox_snapshot_unref);
   g_clear_pointer(&self->step_before, ox_snapshot_unref);
   g_free(self->step_name);
   ox_history_free(self->history);
@@ -51,6 +51,8 @@ static void ox_document_class_init(OxDocumentClass *class) {
                                 NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   history_signal = g_signal_new("history", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 0);
+  saved_signal = g_signal_new("saved", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 0);
 }
 
 /* ---- what follows from the lesson ------------------------------------------------------- */
@@ -58,7 +60,8 @@ static void ox_document_class_init(OxDocumentClass *class) {
 /* Typed there and back again is no change. A lesson that cannot be saved is for trying things out:
  * there is nothing to lose. */
 static void update_modified(OxDocument *self) {
-  gboolean modified = !self->view.read_only && !ox_snapshot_equal(self->now, self->saved);
+  gboolean same = self->saved && ox_snapshot_equal(self->now, self->saved);
+  gboolean modified = !self->view.read_only && !same;
   if (self->modified == modified) return;
   self->modified = modified;
   g_object_notify_by_pspec(G_OBJECT(self), properties[PROP_MODIFIED]);
@@ -152,20 +155,31 @@ void ox_document_show(OxDocument *self, ox_snapshot *next, size_t index) {
   show(self, next, index, differences(self->now, self->case_index, next, index));
 }
 
-void ox_document_take(OxDocument *self, ox_lesson *lesson, const char *path) {
-  g_return_if_fail(OX_IS_DOCUMENT(self));
-  g_return_if_fail(lesson && lesson->case_count > 0);
+static void take(OxDocument *self, ox_lesson *lesson, const char *path, gboolean is_saved) {
+  ox_snapshot *next = ox_snapshot_new(lesson);
+  ox_lesson_free(lesson);
   g_clear_pointer(&self->step_before, ox_snapshot_unref);
   g_clear_pointer(&self->step_name, g_free);
   ox_history_clear(self->history);
   set_path(self, path);
   g_clear_pointer(&self->saved, ox_snapshot_unref);
-  self->saved = ox_snapshot_new(lesson);
-  ox_lesson_free(lesson);
-  show(self, ox_snapshot_ref(self->saved), 0,
+  self->saved = is_saved ? ox_snapshot_ref(next) : NULL;
+  show(self, next, 0,
        OX_DOCUMENT_LESSON | OX_DOCUMENT_SELECTION | OX_DOCUMENT_CASE | OX_DOCUMENT_CASES |
            OX_DOCUMENT_EXTRAS);
   g_signal_emit(self, history_signal, 0);
+}
+
+void ox_document_take(OxDocument *self, ox_lesson *lesson, const char *path) {
+  g_return_if_fail(OX_IS_DOCUMENT(self));
+  g_return_if_fail(lesson && lesson->case_count > 0);
+  take(self, lesson, path, TRUE);
+}
+
+void ox_document_take_unsaved(OxDocument *self, ox_lesson *lesson, const char *path) {
+  g_return_if_fail(OX_IS_DOCUMENT(self));
+  g_return_if_fail(lesson && lesson->case_count > 0);
+  take(self, lesson, path, FALSE);
 }
 
 ox_status ox_document_open(OxDocument *self, const char *path, ox_messages *messages) {
@@ -181,6 +195,26 @@ ox_status ox_document_save(OxDocument *self, const char *path, ox_messages *mess
   set_path(self, path);
   update_title(self);
   mark_saved(self);
+  g_signal_emit(self, saved_signal, 0);
+  return status;
+}
+
+void ox_document_mark_unsaved(OxDocument *self) {
+  g_clear_pointer(&self->saved, ox_snapshot_unref);
+  update_modified(self);
+}
+
+ox_status ox_document_reload(OxDocument *self, ox_messages *messages) {
+  g_return_val_if_fail(self->path && !self->step_before, OX_ERROR);
+  ox_lesson *lesson = NULL;
+  ox_status status = ox_lesson_read(self->path, &lesson, messages);
+  if (status == OX_ERROR) return status;
+  ox_snapshot *next = ox_snapshot_new(lesson);
+  size_t index = MIN(self->case_index, lesson->case_count - 1);
+  ox_lesson_free(lesson);
+  ox_document_do(self, "Reload", next, self->case_index, index, FALSE);
+  mark_saved(self);
+  g_signal_emit(self, saved_signal, 0);
   return status;
 }
 

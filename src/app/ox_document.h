@@ -9,6 +9,7 @@
  * Signals:
  *   "changed" (guint what)  what is a set of OX_DOCUMENT_… bits
  *   "history"               other steps can be undone or redone
+ *   "saved"                 the lesson and its file are the same: written, or read again
  * Properties (read only, notified on a real change): "modified", "title". */
 #ifndef OX_DOCUMENT_H
 #define OX_DOCUMENT_H
@@ -40,10 +41,18 @@ OxDocument *ox_document_new(void);
 /* Takes the lesson (not NULL). path NULL: it has no file yet. Selects the first case, and forgets
  * the history. */
 void ox_document_take(OxDocument *self, ox_lesson *lesson, const char *path);
+/* The same for what is in no file as it is: it counts as modified until it is saved. */
+void ox_document_take_unsaved(OxDocument *self, ox_lesson *lesson, const char *path);
 /* Reads a file. On OX_ERROR the lesson that was open stays, and *messages says why. */
 ox_status ox_document_open(OxDocument *self, const char *path, ox_messages *messages);
 /* Writes to path, which becomes the document's on success. Refused for a read-only lesson. */
 ox_status ox_document_save(OxDocument *self, const char *path, ox_messages *messages);
+
+/* Reads the file again, as a step: what was changed here can be had back. On OX_ERROR nothing
+ * changes. Not while a step is begun. */
+ox_status ox_document_reload(OxDocument *self, ox_messages *messages);
+/* The file is not what was saved any more: it counts as modified until it is saved. */
+void ox_document_mark_unsaved(OxDocument *self);
 
 /* The lesson for reading, until the next change. */
 const ox_lesson *ox_document_lesson(OxDocument *self);

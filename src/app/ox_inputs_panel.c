@@ -75,7 +75,7 @@ static void number_edited_cb(OxNumberField *field, double value, input_row *row)
   ox_case edited = *ox_document_case(row->panel->document);
   ox_fault fault;
   ox_input_apply(row->input, &edited, value);
-  if (ox_document_edit(row->panel->document, &edited, &fault) == OX_ERROR)
+  if (ox_document_edit_more(row->panel->document, &edited, &fault) == OX_ERROR)
     ox_number_field_refuse(field, fault.allowed);
 }
 
@@ -128,7 +128,7 @@ static void text_edited_cb(GtkEditable *entry, input_row *row) {
   }
   text_complain(row, NULL);
   g_strlcpy(place, text, bytes);
-  ox_document_edit(row->panel->document, &edited, NULL);
+  ox_document_edit_more(row->panel->document, &edited, NULL);
 }
 
 static void done_cb(input_row *row) { g_signal_emit(row->panel, signals[DONE], 0); }
@@ -258,6 +258,7 @@ static GtkWidget *text_editor(input_row *row) {
   GtkWidget *editor = gtk_entry_new();
   gtk_editable_set_width_chars(GTK_EDITABLE(editor), 8);
   gtk_editable_set_max_width_chars(GTK_EDITABLE(editor), 12);
+  g_object_set(editor, "enable-undo", FALSE, NULL); /* the lesson's undo is the one there is */
   g_object_set(editor, "truncate-multiline", TRUE, NULL);
   row->handler = g_signal_connect(editor, "changed", G_CALLBACK(text_edited_cb), row);
   g_signal_connect_swapped(editor, "activate", G_CALLBACK(done_cb), row);

@@ -53,9 +53,13 @@ static gboolean only_wind_differs(const ox_case *a, const ox_case *b) {
   return ox_case_equal(&c, b);
 }
 
+/* What the panel does not show goes by its group: "Aircraft". */
 static char *name_of_key(const char *key) {
   const ox_input *input = ox_input_by_key(key);
-  return input ? ox_step_name_of_label(input->label) : NULL;
+  if (input) return ox_step_name_of_label(input->label);
+  char *group = g_strndup(key, strcspn(key, "._")), *name = ox_step_name_of_label(group);
+  g_free(group);
+  return name;
 }
 
 static gboolean same_group(const char *one, const char *other) {

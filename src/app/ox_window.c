@@ -102,6 +102,9 @@ static void ox_window_class_init(OxWindowClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working_side);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, open_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, save_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, undo_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, redo_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, history_menu);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, show_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, menu_button);
@@ -146,12 +149,15 @@ static void ox_window_init(OxWindow *self) {
   gtk_label_set_text(self->caution, ox_words_caution_line());
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->caution), ox_words_caution());
   set_label(self->working_button, "Working Panel");
+  set_label(self->undo_button, "Undo");
+  set_label(self->redo_button, "Redo");
   set_label(GTK_WIDGET(self->menu_button), "Main Menu");
   set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
   ox_window_add_actions(self);
   ox_window_add_overlays(self);
   ox_window_add_views(self);
   ox_window_add_time(self);
+  ox_window_add_history(self);
   add_help_overlay(self);
   connect_document(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);

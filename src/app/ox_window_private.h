@@ -26,6 +26,8 @@ struct _OxWindow {
   GtkBox *boards;                    /* the board, and others beside it */
   OxBoard *air_board;                /* the second one, with the air view; NULL: none */
   GtkWidget *open_button, *save_button, *working_button;
+  GtkWidget *undo_button, *redo_button;
+  GMenu *history_menu; /* "Undo …", "Redo …" */
   GtkMenuButton *show_button, *menu_button;
   GtkLabel *caution;
 
@@ -47,6 +49,9 @@ struct _OxWindow {
 /* ox_window_actions.c */
 void ox_window_add_actions(OxWindow *self);
 void ox_window_update_actions(OxWindow *self);
+
+/* ox_window_history.c */
+void ox_window_add_history(OxWindow *self);
 
 /* ox_window_overlays.c */
 void ox_window_add_overlays(OxWindow *self);

@@ -1,0 +1,52 @@
+/* Undo and redo in the window: two actions, their buttons, and a section of the menu that names
+ * the steps. */
+#include "ox_window_private.h"
+
+/* What is being typed is a step of its own first: nothing typed is lost without a way back. */
+static void undo_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  OxWindow *self = OX_WINDOW(data);
+  ox_inputs_panel_commit(self->inputs);
+  ox_document_undo(self->document);
+}
+
+static void redo_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  OxWindow *self = OX_WINDOW(data);
+  ox_inputs_panel_commit(self->inputs);
+  ox_document_redo(self->document);
+}
+
+static const GActionEntry entries[] = {
+    {.name = "undo", .activate = undo_cb},
+    {.name = "redo", .activate = redo_cb},
+};
+
+static void show_step(OxWindow *self, const char *verb, const char *name, const char *action,
+                      GtkWidget *button) {
+  char *words = name ? g_strdup_printf("%s %s", verb, name) : g_strdup(verb);
+  char *label = g_strdup_printf("_%s", words), *detailed = g_strdup_printf("win.%s", action);
+  GAction *found = g_action_map_lookup_action(G_ACTION_MAP(self), action);
+  g_simple_action_set_enabled(G_SIMPLE_ACTION(found), name != NULL);
+  gtk_widget_set_tooltip_text(button, words);
+  gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  g_menu_append(self->history_menu, label, detailed);
+  g_free(words);
+  g_free(label);
+  g_free(detailed);
+}
+
+static void history_cb(OxWindow *self) {
+  g_menu_remove_all(self->history_menu);
+  show_step(self, "Undo", ox_document_undo_name(self->document), "undo", self->undo_button);
+  show_step(self, "Redo", ox_document_redo_name(self->document), "redo", self->redo_button);
+}
+
+/* Steps that merge do so within one focus only. */
+static void focus_cb(OxWindow *self) { ox_document_seal_step(self->document); }
+
+void ox_window_add_history(OxWindow *self) {
+  g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
+  g_signal_connect_object(self->document, "history", G_CALLBACK(history_cb), self,
+                          G_CONNECT_SWAPPED);
+  g_signal_connect(self, "notify::focus-widget", G_CALLBACK(focus_cb), NULL);
+  history_cb(self);
+}
