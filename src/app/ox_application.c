@@ -5,6 +5,7 @@
 
 #include "app_id.h"
 #include "ox_keys.h"
+#include "ox_recovery.h"
 #include "ox_window.h"
 #include "oxbow/words.h"
 
@@ -14,6 +15,7 @@
 struct _OxApplication {
   GtkApplication parent_instance;
   gboolean projector;
+  ox_recovery *recovery; /* NULL: not looked for yet */
 };
 
 G_DEFINE_FINAL_TYPE(OxApplication, ox_application, GTK_TYPE_APPLICATION)
@@ -36,34 +38,38 @@ static OxWindow *new_window(OxApplication *self) {
   return window;
 }
 
+/* Once a start, in its first window. */
+static void look_for_kept(OxApplication *self, OxWindow *window) {
+  if (self->recovery) return;
+  self->recovery = ox_recovery_new(GTK_APPLICATION(self), NULL);
+  ox_recovery_offer(self->recovery, window);
+}
+
 static void activate(GApplication *application) {
   OxApplication *self = OX_APPLICATION(application);
   GtkWindow *window = gtk_application_get_active_window(GTK_APPLICATION(self));
   if (!window) window = GTK_WINDOW(new_window(self));
   gtk_window_present(window);
   watch_first_frame(self, OX_WINDOW(window));
+  look_for_kept(self, OX_WINDOW(window));
 }
 
-/* The window that shows a file already, or one with nothing of its own to lose, or NULL. */
-static OxWindow *window_for(OxApplication *self, const char *path) {
+/* A window with nothing of its own to lose, or NULL. */
+static OxWindow *pristine_window(OxApplication *self) {
   OxWindow *pristine = NULL;
-  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next) {
-    if (!OX_IS_WINDOW(at->data)) continue;
-    OxWindow *window = at->data;
-    if (g_strcmp0(ox_document_path(ox_window_document(window)), path) == 0) return window;
-    if (ox_window_is_pristine(window)) pristine = window;
-  }
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next)
+    if (OX_IS_WINDOW(at->data) && ox_window_is_pristine(at->data)) pristine = at->data;
   return pristine;
 }
 
 static void open_file(OxApplication *self, GFile *file) {
   char *path = g_file_get_path(file);
-  OxWindow *window = window_for(self, path ? path : "");
-  gboolean shown = window && path &&
-                   g_strcmp0(ox_document_path(ox_window_document(window)), path) == 0;
+  OxWindow *shown = ox_window_find(GTK_APPLICATION(self), path, NULL);
+  OxWindow *window = shown ? shown : pristine_window(self);
   if (!window) window = new_window(self);
   gtk_window_present(GTK_WINDOW(window));
   watch_first_frame(self, window);
+  look_for_kept(self, window);
   if (!shown) {
     char *uri = path ? NULL : g_file_get_uri(file);
     ox_window_open_path(window, path ? path : uri);
@@ -150,8 +156,14 @@ static int handle_local_options(GApplication *application, GVariantDict *options
   return 0;
 }
 
+static void finalize(GObject *object) {
+  ox_recovery_free(OX_APPLICATION(object)->recovery);
+  G_OBJECT_CLASS(ox_application_parent_class)->finalize(object);
+}
+
 static void ox_application_class_init(OxApplicationClass *class) {
   GApplicationClass *application_class = G_APPLICATION_CLASS(class);
+  G_OBJECT_CLASS(class)->finalize = finalize;
   application_class->startup = startup;
   application_class->activate = activate;
   application_class->open = open_files;

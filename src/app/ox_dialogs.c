@@ -133,11 +133,10 @@ GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title) {
   return dialog;
 }
 
-GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path) {
+static GtkWidget *ask_to_replace(GtkWindow *parent, const char *path, const char *detail) {
   char *name = g_filename_display_basename(path);
   char *heading = g_strdup_printf("Replace “%s”?", name);
-  GtkWidget *dialog = question_new(parent, heading,
-                                   "A file of this name exists. Its contents will be replaced.");
+  GtkWidget *dialog = question_new(parent, heading, detail);
   gtk_dialog_add_button(GTK_DIALOG(dialog), "_Replace", GTK_RESPONSE_ACCEPT);
   gtk_dialog_set_default_response(GTK_DIALOG(dialog), GTK_RESPONSE_CANCEL);
   mark_button(dialog, GTK_RESPONSE_ACCEPT, "destructive-action");
@@ -145,6 +144,17 @@ GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path) {
   g_free(heading);
   g_free(name);
   return dialog;
+}
+
+GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path) {
+  return ask_to_replace(parent, path,
+                        "A file of this name exists. Its contents will be replaced.");
+}
+
+GtkWidget *ox_dialog_over_changed(GtkWindow *parent, const char *path) {
+  return ask_to_replace(parent, path,
+                        "Another program changed this file since it was opened or saved here. "
+                        "What that program wrote will be replaced.");
 }
 
 void ox_dialog_close(GtkWidget *dialog) {

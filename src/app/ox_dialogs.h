@@ -24,6 +24,7 @@ const char *ox_dialog_export_ending(GtkNativeDialog *chooser);
  * (discard). Closed with ox_dialog_close. */
 GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title);
 GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path);
+GtkWidget *ox_dialog_over_changed(GtkWindow *parent, const char *path);
 
 /* Closes a question from within its answer, after which the window it was about may go as well. */
 void ox_dialog_close(GtkWidget *dialog);

@@ -61,6 +61,8 @@ static void dispose(GObject *object) {
   if (self->chooser) gtk_native_dialog_destroy(self->chooser);
   g_clear_object(&self->chooser);
   g_clear_pointer(&self->pending_path, g_free);
+  g_clear_pointer(&self->then_path, g_free);
+  ox_window_end_keeping(self);
   if (self->player) ox_player_set_playing(self->player, FALSE);
   G_OBJECT_CLASS(ox_window_parent_class)->dispose(object);
 }
@@ -102,6 +104,7 @@ static void ox_window_class_init(OxWindowClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxWindow, working_side);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, open_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, save_button);
+  gtk_widget_class_bind_template_child(widget_class, OxWindow, recent_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, undo_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, redo_button);
   gtk_widget_class_bind_template_child(widget_class, OxWindow, history_menu);
@@ -149,8 +152,7 @@ static void ox_window_init(OxWindow *self) {
   gtk_label_set_text(self->caution, ox_words_caution_line());
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->caution), ox_words_caution());
   set_label(self->working_button, "Working Panel");
-  set_label(self->undo_button, "Undo");
-  set_label(self->redo_button, "Redo");
+  set_label(GTK_WIDGET(self->recent_button), "Recent Lessons");
   set_label(GTK_WIDGET(self->menu_button), "Main Menu");
   set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
   ox_window_add_actions(self);
@@ -158,6 +160,8 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_views(self);
   ox_window_add_time(self);
   ox_window_add_history(self);
+  ox_window_add_keeping(self);
+  ox_window_add_recent(self);
   add_help_overlay(self);
   connect_document(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
@@ -193,6 +197,8 @@ OxInputsPanel *ox_window_inputs(OxWindow *self) { return self->inputs; }
 OxTransport *ox_window_transport(OxWindow *self) { return self->transport; }
 
 OxOverlays *ox_window_overlays(OxWindow *self) { return self->overlays; }
+
+GtkBox *ox_window_messages(OxWindow *self) { return self->above_board; }
 
 GMenuModel *ox_window_show_menu(OxWindow *self) {
   return gtk_menu_button_get_menu_model(self->show_button);

@@ -8,6 +8,7 @@
 #include "ox_case_bar.h"
 #include "ox_document.h"
 #include "ox_inputs_panel.h"
+#include "ox_kept.h"
 #include "ox_overlays.h"
 #include "ox_player.h"
 #include "ox_transport.h"
@@ -21,8 +22,16 @@ G_DECLARE_FINAL_TYPE(OxWindow, ox_window, OX, WINDOW, GtkApplicationWindow)
 /* Opens with the demo lesson. */
 OxWindow *ox_window_new(GtkApplication *application);
 
-/* Opens a file; faults are shown in a dialog and the open lesson stays. */
+/* Opens a file; faults are shown in a dialog and the open lesson stays. A file that another window
+ * shows is shown there. */
 gboolean ox_window_open_path(OxWindow *self, const char *path);
+/* The window of an application that shows a file, other than `but` (NULL: none); or NULL. */
+OxWindow *ox_window_find(GtkApplication *application, const char *path, OxWindow *but);
+/* Shows what was kept before a crash, as unsaved changes. Takes it; where it cannot be read, a
+ * dialog says so, the open lesson stays and so do the files. */
+gboolean ox_window_restore(OxWindow *self, ox_kept *kept);
+/* Writes the lesson elsewhere; it stays with its own file. */
+gboolean ox_window_save_copy_path(OxWindow *self, const char *path);
 /* Saves; FALSE when the file could not be written, which a dialog explains. */
 gboolean ox_window_save_path(OxWindow *self, const char *path);
 /* Writes the picture; the format goes by the file's ending. FALSE as above. */
@@ -44,6 +53,7 @@ OxInputsPanel *ox_window_inputs(OxWindow *self);
 OxTransport *ox_window_transport(OxWindow *self);
 OxWorkingPanel *ox_window_working(OxWindow *self);
 OxOverlays *ox_window_overlays(OxWindow *self);
+GtkBox *ox_window_messages(OxWindow *self); /* where ox_message_bar_show puts its bars */
 GMenuModel *ox_window_show_menu(OxWindow *self);
 
 G_END_DECLS

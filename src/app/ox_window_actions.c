@@ -23,6 +23,10 @@ static void save_as_cb(GSimpleAction *action, GVariant *parameter, gpointer data
   ox_window_save_as(OX_WINDOW(data));
 }
 
+static void save_copy_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  ox_window_save_copy(OX_WINDOW(data));
+}
+
 static void export_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   ox_window_export(OX_WINDOW(data));
 }
@@ -125,6 +129,7 @@ static const GActionEntry entries[] = {
     {.name = "open", .activate = open_cb},
     {.name = "save", .activate = save_cb},
     {.name = "save-as", .activate = save_as_cb},
+    {.name = "save-copy", .activate = save_copy_cb},
     {.name = "export", .activate = export_cb},
     {.name = "play", .activate = play_cb},
     {.name = "step-back", .activate = step_back_cb},
@@ -157,6 +162,7 @@ void ox_window_update_actions(OxWindow *self) {
   gboolean can_save = !ox_document_read_only(self->document);
   enable(self, "save", can_save);
   enable(self, "save-as", can_save);
+  enable(self, "save-copy", can_save);
   enable(self, "previous-case", index > 0);
   enable(self, "next-case", index + 1 < ox_document_case_count(self->document));
   enable(self, "play", ox_document_flight(self->document)->leg_count > 0);

@@ -66,7 +66,7 @@ static void changed_cb(OxDocument *document, guint what, OxWindow *self) {
 
 /* Not every file system tells what happens on it. */
 static void active_cb(OxWindow *self) {
-  if (gtk_window_is_active(GTK_WINDOW(self))) ox_file_watch_look(self->watch);
+  if (self->watch && gtk_window_is_active(GTK_WINDOW(self))) ox_file_watch_look(self->watch);
 }
 
 /* ---- unsaved changes -------------------------------------------------------------------- */

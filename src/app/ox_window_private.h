@@ -2,11 +2,13 @@
 #ifndef OX_WINDOW_PRIVATE_H
 #define OX_WINDOW_PRIVATE_H
 
+#include "ox_autosave.h"
+#include "ox_file_watch.h"
 #include "ox_window.h"
 
 /* What is done once unsaved changes are dealt with. */
 typedef enum {
-  OX_THEN_NOTHING, OX_THEN_NEW, OX_THEN_OPEN, OX_THEN_CLOSE, OX_THEN_QUIT
+  OX_THEN_NOTHING, OX_THEN_NEW, OX_THEN_OPEN, OX_THEN_OPEN_PATH, OX_THEN_CLOSE, OX_THEN_QUIT
 } ox_window_then;
 
 struct _OxWindow {
@@ -28,7 +30,7 @@ struct _OxWindow {
   GtkWidget *open_button, *save_button, *working_button;
   GtkWidget *undo_button, *redo_button;
   GMenu *history_menu; /* "Undo …", "Redo …" */
-  GtkMenuButton *show_button, *menu_button;
+  GtkMenuButton *recent_button, *show_button, *menu_button;
   GtkLabel *caution;
 
   /* owned */
@@ -39,6 +41,10 @@ struct _OxWindow {
   guint comparisons_offered; /* bits 1 << ox_mistake, and one that is always set */
   GtkNativeDialog *chooser; /* the file chooser on screen */
   char *pending_path;       /* waits for "replace?" */
+  char *then_path;          /* goes with OX_THEN_OPEN_PATH */
+  OxAutosave *autosave;
+  OxFileWatch *watch;       /* of the lesson's file */
+  guint inhibit_cookie;     /* the session's end waits for unsaved changes; 0: it need not */
 
   GtkLabel *stop_reason; /* why playing stopped, over the board; borrowed */
 
@@ -52,6 +58,14 @@ void ox_window_update_actions(OxWindow *self);
 
 /* ox_window_history.c */
 void ox_window_add_history(OxWindow *self);
+
+/* ox_window_keeping.c */
+void ox_window_add_keeping(OxWindow *self);
+void ox_window_end_keeping(OxWindow *self);
+
+/* ox_window_recent.c: recent files, and files dropped on the window */
+void ox_window_add_recent(OxWindow *self);
+void ox_window_note_recent(OxWindow *self);
 
 /* ox_window_overlays.c */
 void ox_window_add_overlays(OxWindow *self);
@@ -68,6 +82,9 @@ void ox_window_new_lesson(OxWindow *self);
 void ox_window_open(OxWindow *self);
 void ox_window_save(OxWindow *self);
 void ox_window_save_as(OxWindow *self);
+void ox_window_save_copy(OxWindow *self);
+/* Opens a file in this window once its unsaved changes are dealt with. */
+void ox_window_leave_for(OxWindow *self, const char *path);
 void ox_window_export(OxWindow *self);
 /* Asks first if there are unsaved changes, then goes on. */
 void ox_window_leave(OxWindow *self, ox_window_then then);
