@@ -59,7 +59,7 @@ static void response_cb(GtkInfoBar *bar, int response, offer *o) {
 
 static char *sentence(const ox_kept *kept, guint more) {
   GDateTime *at = g_date_time_new_from_unix_local(kept->at_s);
-  char *when = at ? g_date_time_format(at, "%x, %H:%M") : g_strdup("an unknown time");
+  char *when = at ? g_date_time_format(at, "%-e %B %Y, %H:%M") : g_strdup("an unknown time");
   GString *text = g_string_new(NULL);
   g_string_printf(text, "Unsaved changes of “%s” from %s were found.", kept->title, when);
   if (more > 0) g_string_append_printf(text, " %u more after that.", more);
