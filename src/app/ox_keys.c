@@ -13,6 +13,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "window.close", {"<Control>w"}},
     {OX_KEYS_EVERYWHERE, "app.quit", {"<Control>q"}},
     {OX_KEYS_EVERYWHERE, "win.working", {"F9"}},
+    {OX_KEYS_EVERYWHERE, "win.moments", {"F8"}},
     {OX_KEYS_EVERYWHERE, "win.menu", {"F10"}},
     {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
     {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question", "F1"}},

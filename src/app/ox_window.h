@@ -10,6 +10,7 @@
 #include "ox_inputs_panel.h"
 #include "ox_kept.h"
 #include "ox_overlays.h"
+#include "ox_moments_strip.h"
 #include "ox_player.h"
 #include "ox_transport.h"
 #include "ox_working_panel.h"
@@ -54,6 +55,7 @@ OxTransport *ox_window_transport(OxWindow *self);
 OxWorkingPanel *ox_window_working(OxWindow *self);
 OxOverlays *ox_window_overlays(OxWindow *self);
 GtkBox *ox_window_messages(OxWindow *self); /* where ox_message_bar_show puts its bars */
+OxMomentsStrip *ox_window_moments(OxWindow *self);
 GMenuModel *ox_window_show_menu(OxWindow *self);
 
 G_END_DECLS

@@ -68,6 +68,7 @@ void ox_window_add_overlays(OxWindow *self) {
   self->comparisons_offered = NEVER_FILLED;
   g_menu_append(toggles, "Protected _Area (Illustration)", "win.area");
   g_menu_append(toggles, "_Spread of 500 Flights", "win.spread");
+  g_menu_append(toggles, "Key _Moments", "win.moments");
   g_menu_append_section(menu, "Compare With", G_MENU_MODEL(self->comparisons));
   g_menu_append_section(menu, NULL, G_MENU_MODEL(toggles));
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);

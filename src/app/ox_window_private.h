@@ -46,7 +46,8 @@ struct _OxWindow {
   OxFileWatch *watch;       /* of the lesson's file */
   guint inhibit_cookie;     /* the session's end waits for unsaved changes; 0: it need not */
 
-  GtkLabel *stop_reason; /* why playing stopped, over the board; borrowed */
+  GtkLabel *stop_reason;   /* why playing stopped, over the board; borrowed */
+  OxMomentsStrip *moments; /* below the board; borrowed */
 
   ox_window_then then; /* goes on after the chooser or the question */
   GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */

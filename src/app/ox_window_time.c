@@ -1,4 +1,4 @@
-/* Where playing stops by itself, and the reason over the picture. */
+/* Where playing stops by itself and the reason over the picture, and the strip of key moments. */
 #include "ox_window_private.h"
 
 #include "ox_stops.h"
@@ -48,6 +48,26 @@ static void add_stop_actions(OxWindow *self) {
   }
 }
 
+/* ---- the strip -------------------------------------------------------------------------- */
+
+static void moments_cb(GSimpleAction *action, GVariant *state, gpointer data) {
+  gtk_widget_set_visible(GTK_WIDGET(OX_WINDOW(data)->moments), g_variant_get_boolean(state));
+  g_simple_action_set_state(action, state);
+}
+
+static const GActionEntry entries[] = {
+    {.name = "moments", .state = "false", .change_state = moments_cb},
+};
+
+static void add_moments(OxWindow *self) {
+  self->moments = ox_moments_strip_new(self->document, self->player);
+  gtk_widget_set_visible(GTK_WIDGET(self->moments), FALSE);
+  gtk_box_append(self->below_board, GTK_WIDGET(self->moments));
+  g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
+}
+
+/* ---- the reason ------------------------------------------------------------------------- */
+
 void ox_window_add_time(OxWindow *self) {
   self->stop_reason = GTK_LABEL(g_object_new(GTK_TYPE_LABEL, "accessible-role",
                                              GTK_ACCESSIBLE_ROLE_ALERT, NULL));
@@ -61,9 +81,12 @@ void ox_window_add_time(OxWindow *self) {
   gtk_label_set_wrap(self->stop_reason, TRUE);
   gtk_overlay_add_overlay(self->board_overlay, reason);
   add_stop_actions(self);
+  add_moments(self);
   /* Moving to the instant of the stop comes before the reason, every other move takes it away. */
   g_signal_connect_object(self->player, "moved", G_CALLBACK(forget_reason), self,
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->player, "notify::playing", G_CALLBACK(playing_cb), self, 0);
   g_signal_connect_object(self->player, "stopped", G_CALLBACK(stopped_cb), self, 0);
 }
+
+OxMomentsStrip *ox_window_moments(OxWindow *self) { return self->moments; }
