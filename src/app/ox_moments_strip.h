@@ -1,7 +1,7 @@
 /* The strip of key moments: a small picture and two lines of words for each thing the pilot does in
  * the circuit that is flown (or in the entry). A click or Enter goes to that moment.
  *
- * It is filled anew only when the case or the circuit changes, and not at all while it is hidden. */
+ * It is filled anew only when the case or the circuit changes, and not at all while hidden. */
 #ifndef OX_MOMENTS_STRIP_H
 #define OX_MOMENTS_STRIP_H
 
