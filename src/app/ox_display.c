@@ -63,33 +63,6 @@ void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double
     g_snprintf(out, (gulong)bytes, "%s %s", clock, ox_leg_name(leg->kind));
 }
 
-void ox_display_wind_rows(char *out, size_t bytes, const ox_case *c) {
-  out[0] = '\0';
-  if (c->wind_count < 2) return;
-  for (int i = 0; i < c->wind_count; i++) {
-    const ox_wind_row *row = &c->wind[i];
-    char line[96], from[4];
-    ox_words_bearing(from, row->from_deg);
-    g_snprintf(line, sizeof line, "%s%.0f ft: from %s %s, %.0f kt", i > 0 ? "\n" : "",
-               row->altitude_ft, from, row->north == OX_NORTH_TRUE ? "true" : "magnetic", row->kt);
-    g_strlcat(out, line, bytes);
-  }
-}
-
-void ox_display_wind_changes(char *out, size_t bytes, const ox_case *c) {
-  out[0] = '\0';
-  for (int i = 0; i < c->wind_change_count; i++) {
-    const ox_wind_change *change = &c->wind_changes[i];
-    char line[96], from[4], at[24];
-    ox_words_bearing(from, change->from_deg);
-    ox_words_min_s(at, sizeof at, change->at_min * 60);
-    g_snprintf(line, sizeof line, "%sfrom %s after the fix: from %s %s, %.0f kt",
-               i > 0 ? "\n" : "", at, from, change->north == OX_NORTH_TRUE ? "true" : "magnetic",
-               change->kt);
-    g_strlcat(out, line, bytes);
-  }
-}
-
 double ox_display_next_event_s(const ox_flight *flight, double t_s, int step) {
   double best_s = step > 0 ? ox_flight_end_s(flight) : ox_flight_begin_s(flight);
   for (size_t i = 0; i < flight->event_count; i++) {

@@ -14,14 +14,6 @@ const char *const *ox_display_choices(const ox_field *field);
 /* Where the flight is at an instant (s): "1:02 outbound, circuit 1". */
 void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s);
 
-/* A list of wind rows, a line each: "3000 ft: from 270 true, 15 kt". out is emptied for a case
- * with at most one row. */
-void ox_display_wind_rows(char *out, size_t bytes, const ox_case *c);
-
-/* The wind changes, a line each: "from 4:00 after the fix: from 270 true, 15 kt"; empty when there
- * are none. */
-void ox_display_wind_changes(char *out, size_t bytes, const ox_case *c);
-
 /* The time (s) of the nearest event after (step > 0) or before (step < 0) an instant, the two ends
  * of the flight included; the instant itself when there is none. Events within 10 ms of t_s are
  * where one is, not where one goes. */

@@ -10,6 +10,7 @@
 #include "ox_number_field.h"
 #include "ox_preset_choice.h"
 #include "ox_warning_box.h"
+#include "ox_wind_rows.h"
 
 typedef struct {
   OxInputsPanel *panel;
@@ -26,8 +27,10 @@ struct _OxInputsPanel {
   GtkWidget *scroller;
   GtkGrid *case_grid, *hold_grid, *arrival_grid, *aircraft_grid, *wind_grid, *variation_grid,
       *technique_grid;
-  GtkLabel *wind_rows, *wind_changes;
+  GtkBox *wind_lists;
   GtkSizeGroup *editors;
+
+  OxWindRows *wind[2]; /* by kind */
 
   /* owned */
   OxDocument *document;
@@ -133,6 +136,8 @@ static void text_edited_cb(GtkEditable *entry, input_row *row) {
 
 static void done_cb(input_row *row) { g_signal_emit(row->panel, signals[DONE], 0); }
 
+static void wind_done_cb(OxInputsPanel *self) { g_signal_emit(self, signals[DONE], 0); }
+
 /* ---- showing ---------------------------------------------------------------------------- */
 
 static void show_text(input_row *row, gboolean fresh) {
@@ -192,15 +197,8 @@ static void show_row(input_row *row, gboolean fresh) {
 }
 
 static void document_changed_cb(OxDocument *document, guint what, OxInputsPanel *self) {
-  char rows[OX_WIND_ROWS_MAX * 96], changes[OX_WIND_CHANGES_MAX * 96];
   for (size_t i = 0; i < self->row_count; i++)
     show_row(&self->rows[i], (what & OX_DOCUMENT_SELECTION) != 0);
-  ox_display_wind_rows(rows, sizeof rows, ox_document_case(document));
-  gtk_label_set_text(self->wind_rows, rows);
-  gtk_widget_set_visible(GTK_WIDGET(self->wind_rows), *rows != '\0');
-  ox_display_wind_changes(changes, sizeof changes, ox_document_case(document));
-  gtk_label_set_text(self->wind_changes, changes);
-  gtk_widget_set_visible(GTK_WIDGET(self->wind_changes), *changes != '\0');
 }
 
 /* ---- building --------------------------------------------------------------------------- */
@@ -362,8 +360,7 @@ static void ox_inputs_panel_class_init(OxInputsPanelClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_grid);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, variation_grid);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, technique_grid);
-  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_rows);
-  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_changes);
+  gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, wind_lists);
   gtk_widget_class_bind_template_child(widget_class, OxInputsPanel, editors);
   gtk_widget_class_set_layout_manager_type(widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_css_name(widget_class, "inputs");
@@ -379,10 +376,16 @@ void ox_inputs_panel_set_document(OxInputsPanel *self, OxDocument *document) {
   self->document = g_object_ref(document);
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
   document_changed_cb(document, OX_DOCUMENT_SELECTION, self);
+  for (int kind = OX_WIND_BY_ALTITUDE; kind <= OX_WIND_BY_MINUTE; kind++) {
+    self->wind[kind] = OX_WIND_ROWS(ox_wind_rows_new(document, (ox_wind_rows_kind)kind));
+    g_signal_connect_swapped(self->wind[kind], "done", G_CALLBACK(wind_done_cb), self);
+    gtk_box_append(self->wind_lists, GTK_WIDGET(self->wind[kind]));
+  }
 }
 
 gboolean ox_inputs_panel_commit(OxInputsPanel *self) {
-  gboolean good = TRUE;
+  gboolean good = ox_wind_rows_commit(self->wind[OX_WIND_BY_ALTITUDE]);
+  good &= ox_wind_rows_commit(self->wind[OX_WIND_BY_MINUTE]);
   for (size_t i = 0; i < self->row_count; i++) {
     input_row *row = &self->rows[i];
     if (OX_IS_NUMBER_FIELD(row->editor))
@@ -410,4 +413,8 @@ GtkWidget *ox_inputs_panel_editor(OxInputsPanel *self, const char *key) {
 const char *ox_inputs_panel_message(OxInputsPanel *self, const char *key) {
   input_row *row = row_by_key(self, key);
   return row && gtk_widget_get_visible(row->message_box) ? gtk_label_get_text(row->message) : NULL;
+}
+
+OxWindRows *ox_inputs_panel_wind(OxInputsPanel *self, ox_wind_rows_kind kind) {
+  return self->wind[kind];
 }

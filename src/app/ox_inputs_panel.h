@@ -6,6 +6,7 @@
 #include <gtk/gtk.h>
 
 #include "ox_document.h"
+#include "ox_wind_rows.h"
 
 G_BEGIN_DECLS
 
@@ -22,6 +23,9 @@ gboolean ox_inputs_panel_commit(OxInputsPanel *self);
 /* The editor of an input by its key, for tests; its message, NULL when nothing is wrong. */
 GtkWidget *ox_inputs_panel_editor(OxInputsPanel *self, const char *key);
 const char *ox_inputs_panel_message(OxInputsPanel *self, const char *key);
+
+/* The rows of wind by altitude or by the minute. */
+OxWindRows *ox_inputs_panel_wind(OxInputsPanel *self, ox_wind_rows_kind kind);
 
 G_END_DECLS
 

@@ -47,6 +47,7 @@ static const struct {
     {"technique.reaction_s", "Reaction", " s", FORM_PLAIN},
     {"technique.lead", "Joining the course", "", FORM_PLAIN},
     {"technique.lead_deg", "Lead", "°", FORM_PLAIN},
+    {"technique.at_radial", "At the limiting radial", "", FORM_PLAIN},
     {"technique.roll_s", "Rolling in", " s", FORM_PLAIN},
     {"technique.circuits", "Circuits asked", "", FORM_PLAIN},
     {"fuel.on_board", "Fuel on board", "", FORM_PLAIN},

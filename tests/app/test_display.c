@@ -69,22 +69,6 @@ static void calm_wind_gets_its_row_with_the_first_figure(void **state) {
   assert_int_equal(ox_case_check(&c, NULL, 0), 0);
 }
 
-static void winds_by_altitude_are_told_in_words_and_not_offered_for_typing(void **state) {
-  ox_case c = ox_case_default();
-  char text[512];
-  ox_display_wind_rows(text, sizeof text, &c);
-  assert_string_equal(text, "");
-  c.wind_count = 2;
-  c.wind[0] = (ox_wind_row){3000, 0, 15, OX_NORTH_TRUE};
-  c.wind[1] = (ox_wind_row){9000, 270, 40, OX_NORTH_MAGNETIC};
-  ox_display_wind_rows(text, sizeof text, &c);
-  assert_string_equal(text, "3000 ft: from 360 true, 15 kt\n9000 ft: from 270 magnetic, 40 kt");
-  assert_false(ox_input_shown(ox_input_by_key("wind.kt"), &c));
-  char tight[16];
-  ox_display_wind_rows(tight, sizeof tight, &c);
-  assert_int_equal(strlen(tight), sizeof tight - 1);
-}
-
 static void an_instant_is_told_with_its_leg_and_circuit(void **state) {
   ox_case c = ox_case_default();
   char text[128];
@@ -180,27 +164,12 @@ static void inputs_are_offered_where_they_mean_something(void **state) {
   assert_close(ox_input_get(ox_input_by_key("hold.leg.station"), &c), 1, 0, "nothing was set");
 }
 
-static void wind_changes_are_told_a_line_each(void **state) {
-  ox_case c = ox_case_default();
-  char text[256];
-  ox_display_wind_changes(text, sizeof text, &c);
-  assert_string_equal(text, "");
-  c.wind_change_count = 2;
-  c.wind_changes[0] = (ox_wind_change){4, 0, 15, OX_NORTH_TRUE};
-  c.wind_changes[1] = (ox_wind_change){9.5, 270, 28, OX_NORTH_MAGNETIC};
-  ox_display_wind_changes(text, sizeof text, &c);
-  assert_string_equal(text, "from 4:00 after the fix: from 360 true, 15 kt\n"
-                            "from 9:30 after the fix: from 270 magnetic, 28 kt");
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_choice_has_as_many_words_as_the_table_of_fields),
       cmocka_unit_test(every_input_stands_for_a_field_and_reads_back_what_it_sets),
       cmocka_unit_test(a_leg_by_distance_gets_a_length_and_stays_sound),
       cmocka_unit_test(calm_wind_gets_its_row_with_the_first_figure),
-      cmocka_unit_test(winds_by_altitude_are_told_in_words_and_not_offered_for_typing),
-      cmocka_unit_test(wind_changes_are_told_a_line_each),
       cmocka_unit_test(inputs_are_offered_where_they_mean_something),
       cmocka_unit_test(the_exact_hold_is_compared_in_the_last_circuit_where_it_differs),
       cmocka_unit_test(the_spread_is_told_with_its_ranges_and_the_fixes_lost),

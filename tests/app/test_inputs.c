@@ -163,23 +163,6 @@ static void a_station_is_offered_where_the_distance_ends_the_outbound_leg(void *
   app_test_close(window);
 }
 
-static void wind_changes_are_told_in_words_and_kept_through_an_edit(void **state) {
-  OxWindow *window = app_test_window(NULL);
-  OxDocument *document = ox_window_document(window);
-  ox_case changing = *ox_document_case(document);
-  changing.wind_change_count = 1;
-  changing.wind_changes[0] = (ox_wind_change){4, 270, 15, OX_NORTH_TRUE};
-  assert_int_equal(ox_document_edit(document, &changing, NULL), OX_OK);
-  type(ox_window_inputs(window), "hold.inbound_deg", "123");
-  assert_int_equal(ox_document_case(document)->wind_change_count, 1);
-  assert_close(ox_document_case(document)->wind_changes[0].kt, 15, 0, "kept");
-  GtkWidget *told = app_test_find_label(GTK_WIDGET(ox_window_inputs(window)),
-                                        "from 4:00 after the fix: from 270 true, 15 kt");
-  assert_non_null(told);
-  assert_true(gtk_widget_get_visible(told));
-  app_test_close(window);
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_preset_is_one_edit_and_shows_itself),
@@ -189,7 +172,6 @@ int main(void) {
       cmocka_unit_test(empty_is_level_and_no_time_over_the_fix),
       cmocka_unit_test(the_rate_of_climb_needs_a_climb),
       cmocka_unit_test(a_station_is_offered_where_the_distance_ends_the_outbound_leg),
-      cmocka_unit_test(wind_changes_are_told_in_words_and_kept_through_an_edit),
   };
   return cmocka_run_group_tests_name("inputs", tests, app_test_init, NULL);
 }
