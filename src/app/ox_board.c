@@ -53,19 +53,23 @@ static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, cairo_t *)) 
 
 /* ---- the board -------------------------------------------------------------------------- */
 
-static guint entry_signal;
+static guint entry_signal, looks_signal;
 
 G_DEFINE_FINAL_TYPE(OxBoard, ox_board, GTK_TYPE_WIDGET)
 
-void ox_board_forget_picture(OxBoard *self) {
+static void drop_picture(OxBoard *self) {
   g_clear_pointer(&self->picture, ox_picture_free);
   gtk_widget_queue_draw(self->still);
   gtk_widget_queue_draw(self->moving);
   gtk_widget_queue_allocate(GTK_WIDGET(self)); /* the grips lie elsewhere */
 }
 
-ox_picture *ox_board_current_picture(OxBoard *self) {
-  if (self->picture || !self->document) return self->picture;
+void ox_board_forget_picture(OxBoard *self) {
+  drop_picture(self);
+  g_signal_emit(self, looks_signal, 0);
+}
+
+ox_scene ox_board_scene(OxBoard *self) {
   ox_scene scene = {
       .c = ox_document_case(self->document),
       .flight = ox_document_flight(self->document),
@@ -74,13 +78,35 @@ ox_picture *ox_board_current_picture(OxBoard *self) {
       .text_scale = self->text_scale,
       .layers = OX_LAYER_ALL,
       .view = self->view,
-      .fit = self->fit_held ? &self->fit : NULL,
+      .fit = self->fit_held ? &self->fit : self->fit_shared ? &self->shared_fit : NULL,
   };
   if (self->overlays) {
+    OxCompanions *companions = ox_overlays_companions(self->overlays);
     scene.compare = ox_overlays_flight(self->overlays, &scene.compare_name);
     scene.area = ox_overlays_area(self->overlays);
     scene.spread = ox_overlays_spread(self->overlays);
+    if (!ox_companions_beside(companions))
+      scene.others = ox_companions_others(companions, &scene.other_count);
   }
+  return scene;
+}
+
+static gboolean same_fit(const ox_fit *a, const ox_fit *b) {
+  return a->dev_per_nm == b->dev_per_nm && a->low_nm.x == b->low_nm.x &&
+         a->low_nm.y == b->low_nm.y && a->high_nm.x == b->high_nm.x &&
+         a->high_nm.y == b->high_nm.y;
+}
+
+void ox_board_share_fit(OxBoard *self, const ox_fit *fit) {
+  if (fit ? self->fit_shared && same_fit(&self->shared_fit, fit) : !self->fit_shared) return;
+  self->fit_shared = fit != NULL;
+  if (fit) self->shared_fit = *fit;
+  drop_picture(self);
+}
+
+ox_picture *ox_board_current_picture(OxBoard *self) {
+  if (self->picture || !self->document) return self->picture;
+  ox_scene scene = ox_board_scene(self);
   self->picture = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
                                  gtk_widget_get_height(GTK_WIDGET(self)));
   self->counts.layouts++;
@@ -168,6 +194,7 @@ static void size_allocate(GtkWidget *widget, int width, int height, int baseline
     ox_board_renew_drag(self);
     gtk_widget_queue_draw(self->still);
     gtk_widget_queue_draw(self->moving);
+    if (self->document) g_signal_emit(self, looks_signal, 0);
   }
   ox_board_place_grips(self, width, height);
 }
@@ -241,6 +268,8 @@ static void ox_board_class_init(OxBoardClass *class) {
   gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   entry_signal = g_signal_new("exact-entry", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                               G_TYPE_NONE, 1, G_TYPE_STRING);
+  looks_signal = g_signal_new("looks-changed", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                              NULL, G_TYPE_NONE, 0);
 }
 
 static void ox_board_init(OxBoard *self) {

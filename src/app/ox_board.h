@@ -63,6 +63,13 @@ void ox_board_pan(OxBoard *self, int right, int down); /* steps of the eye */
 void ox_board_set_air(OxBoard *self, gboolean air);
 gboolean ox_board_air(OxBoard *self); /* where the passage leads */
 
+/* What the board draws, for a picture like it elsewhere; what is borrowed in it is the document's
+ * and the overlays'. "looks-changed" is emitted when it may be another one, and when the board has
+ * another size. */
+ox_scene ox_board_scene(OxBoard *self);
+/* A scale shared with other boards; NULL: its own again. */
+void ox_board_share_fit(OxBoard *self, const ox_fit *fit);
+
 /* Counters for tests: layouts of the picture, drawings of the still and of the moving layer. */
 typedef struct {
   guint layouts, still, moving;

@@ -47,6 +47,8 @@ struct _OxBoard {
   ox_view view;
   ox_fit fit;          /* the scale while a handle is dragged */
   gboolean fit_held;
+  ox_fit shared_fit;   /* the scale of all boards that stand side by side */
+  gboolean fit_shared;
   double air_from, air_to;
   gint64 passage_us;   /* when the passage to or from the air view began; -1: with the next frame */
   guint passage;       /* tick callback; 0: none */

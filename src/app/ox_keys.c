@@ -12,6 +12,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.redo", {"<Shift><Control>z"}},
     {OX_KEYS_EVERYWHERE, "window.close", {"<Control>w"}},
     {OX_KEYS_EVERYWHERE, "app.quit", {"<Control>q"}},
+    {OX_KEYS_EVERYWHERE, "win.compare-cases", {"<Control>d"}},
     {OX_KEYS_EVERYWHERE, "win.working", {"F9"}},
     {OX_KEYS_EVERYWHERE, "win.moments", {"F8"}},
     {OX_KEYS_EVERYWHERE, "win.menu", {"F10"}},

@@ -18,6 +18,7 @@ struct _OxOverlays {
 
   /* owned */
   OxDocument *document;
+  OxCompanions *companions;
   ox_flight *flight; /* compared with */
   ox_area area;
   ox_spread spread;
@@ -108,6 +109,7 @@ static void case_changed_cb(OxDocument *document, guint what, OxOverlays *self) 
 
 static void finalize(GObject *object) {
   OxOverlays *self = OX_OVERLAYS(object);
+  g_clear_object(&self->companions);
   g_clear_object(&self->document);
   g_free(self->flight);
   g_strfreev(self->sentences);
@@ -129,6 +131,9 @@ static void ox_overlays_init(OxOverlays *self) {
 OxOverlays *ox_overlays_new(OxDocument *document) {
   OxOverlays *self = g_object_new(OX_TYPE_OVERLAYS, NULL);
   self->document = g_object_ref(document);
+  self->companions = ox_companions_new(document);
+  g_signal_connect_object(self->companions, "changed", G_CALLBACK(emit_changed), self,
+                          G_CONNECT_SWAPPED);
   g_signal_connect_object(document, "changed", G_CALLBACK(case_changed_cb), self, 0);
   return self;
 }
@@ -161,6 +166,8 @@ void ox_overlays_show_spread(OxOverlays *self, gboolean shown) {
 }
 
 gboolean ox_overlays_spread_shown(OxOverlays *self) { return self->spread_shown; }
+
+OxCompanions *ox_overlays_companions(OxOverlays *self) { return self->companions; }
 
 /* ---- what they give --------------------------------------------------------------------- */
 

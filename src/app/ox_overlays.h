@@ -11,6 +11,7 @@
 #ifndef OX_OVERLAYS_H
 #define OX_OVERLAYS_H
 
+#include "ox_companions.h"
 #include "ox_document.h"
 #include "oxbow/area.h"
 #include "oxbow/spread.h"
@@ -35,6 +36,9 @@ void ox_overlays_show_area(OxOverlays *self, gboolean shown);
 gboolean ox_overlays_area_shown(OxOverlays *self);
 void ox_overlays_show_spread(OxOverlays *self, gboolean shown);
 gboolean ox_overlays_spread_shown(OxOverlays *self);
+
+/* The cases compared with; "changed" is emitted for theirs too. Belongs to the overlays. */
+OxCompanions *ox_overlays_companions(OxOverlays *self);
 
 /* Each belongs to the overlays until their "changed" or the document's; NULL: none. The flight to
  * compare with is NULL for a mistake that does not show in this case; *name is set with it. */

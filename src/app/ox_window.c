@@ -24,6 +24,7 @@ static void document_changed_cb(OxDocument *document, guint what, OxWindow *self
   if (what & OX_DOCUMENT_LESSON) show_title(self);
   ox_window_update_actions(self);
   ox_window_update_overlays(self);
+  ox_window_update_compare(self);
 }
 
 static void inputs_done_cb(OxWindow *self) { gtk_widget_grab_focus(GTK_WIDGET(self->board)); }
@@ -164,6 +165,7 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_recent(self);
   add_help_overlay(self);
   connect_document(self);
+  ox_window_add_compare(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);

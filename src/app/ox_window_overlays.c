@@ -66,6 +66,7 @@ void ox_window_add_overlays(OxWindow *self) {
   GMenu *menu = g_menu_new(), *toggles = g_menu_new();
   self->comparisons = g_menu_new();
   self->comparisons_offered = NEVER_FILLED;
+  g_menu_append(toggles, "_Compare Cases", "win.compare-cases");
   g_menu_append(toggles, "Protected _Area (Illustration)", "win.area");
   g_menu_append(toggles, "_Spread of 500 Flights", "win.spread");
   g_menu_append(toggles, "Key _Moments", "win.moments");

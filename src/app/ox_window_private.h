@@ -33,6 +33,9 @@ struct _OxWindow {
   GtkMenuButton *recent_button, *show_button, *menu_button;
   GtkLabel *caution;
 
+  GtkWidget *compare_panel;                  /* under the board */
+  GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
+
   /* owned */
   OxDocument *document;
   OxPlayer *player;
@@ -77,6 +80,9 @@ void ox_window_add_views(OxWindow *self);
 
 /* ox_window_time.c */
 void ox_window_add_time(OxWindow *self);
+/* ox_window_compare.c */
+void ox_window_add_compare(OxWindow *self);
+void ox_window_update_compare(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

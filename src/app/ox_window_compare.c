@@ -1,0 +1,85 @@
+/* Comparing in the window: the panel under the board, and boards beside it for cases that are
+ * shown side by side, all on one scale and in step. */
+#include "ox_window_private.h"
+
+#include "ox_case_view.h"
+#include "ox_compare_panel.h"
+#include "ox_overlays.h"
+
+static OxCompanions *companions_of(OxWindow *self) {
+  return ox_overlays_companions(self->overlays);
+}
+
+/* ---- side by side ----------------------------------------------------------------------- */
+
+/* The scale on which all of them fit, for boards of one size. */
+static ox_fit shared_fit(OxWindow *self, const ox_scene_other *others, size_t count) {
+  ox_scene scenes[1 + OX_SCENE_OTHERS_MAX];
+  scenes[0] = ox_board_scene(self->board);
+  for (size_t i = 0; i < count; i++) {
+    scenes[i + 1] = scenes[0];
+    scenes[i + 1].c = others[i].c;
+    scenes[i + 1].flight = others[i].flight;
+    scenes[i + 1].title = others[i].name;
+  }
+  return ox_picture_fit_of(scenes, count + 1, gtk_widget_get_width(GTK_WIDGET(self->board)),
+                           gtk_widget_get_height(GTK_WIDGET(self->board)));
+}
+
+static void set_view_count(OxWindow *self, size_t count) {
+  for (guint i = 0; i < OX_SCENE_OTHERS_MAX; i++) {
+    if (i < count && !self->case_views[i]) {
+      GtkWidget *view = ox_case_view_new(self->player);
+      self->case_views[i] = view;
+      gtk_box_append(self->boards, view);
+    } else if (i >= count && self->case_views[i]) {
+      gtk_box_remove(self->boards, self->case_views[i]);
+      self->case_views[i] = NULL;
+    }
+  }
+}
+
+void ox_window_update_compare(OxWindow *self) {
+  size_t count;
+  const ox_scene_other *others = ox_companions_others(companions_of(self), &count);
+  if (!ox_companions_beside(companions_of(self))) count = 0;
+  set_view_count(self, count);
+  if (count == 0) {
+    ox_board_share_fit(self->board, NULL);
+    return;
+  }
+  ox_fit fit = shared_fit(self, others, count);
+  ox_scene like = ox_board_scene(self->board);
+  ox_board_share_fit(self->board, &fit);
+  for (size_t i = 0; i < count; i++)
+    ox_case_view_show(OX_CASE_VIEW(self->case_views[i]), others[i].c, others[i].flight, &like,
+                      &fit);
+}
+
+/* ---- the panel -------------------------------------------------------------------------- */
+
+static void compare_cases_cb(GSimpleAction *action, GVariant *state, gpointer data) {
+  OxWindow *self = OX_WINDOW(data);
+  gboolean shown = g_variant_get_boolean(state);
+  gtk_widget_set_visible(self->compare_panel, shown);
+  if (shown)
+    ox_compare_panel_enter(OX_COMPARE_PANEL(self->compare_panel));
+  else if (gtk_widget_get_focus_child(GTK_WIDGET(self->below_board)))
+    gtk_widget_grab_focus(GTK_WIDGET(self->board));
+  g_simple_action_set_state(action, state);
+}
+
+static const GActionEntry entries[] = {
+    {.name = "compare-cases", .state = "false", .change_state = compare_cases_cb},
+};
+
+void ox_window_add_compare(OxWindow *self) {
+  self->compare_panel = ox_compare_panel_new(self->document, companions_of(self));
+  gtk_widget_set_visible(self->compare_panel, FALSE);
+  gtk_box_append(self->below_board, self->compare_panel);
+  g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
+  g_signal_connect_object(companions_of(self), "changed", G_CALLBACK(ox_window_update_compare),
+                          self, G_CONNECT_SWAPPED);
+  g_signal_connect_object(self->board, "looks-changed", G_CALLBACK(ox_window_update_compare), self,
+                          G_CONNECT_SWAPPED);
+}
