@@ -3,8 +3,9 @@
 
 #include <string.h>
 
-#define TABLE_HEIGHT 168
-#define VALUE_CHARS 24 /* a longer text wraps */
+#define TABLE_HEIGHT 138
+#define VALUE_CHARS 14 /* a longer text wraps */
+#define CHOICE_CHARS 14 /* a longer name is cut in the button; the list shows it whole */
 
 struct _OxComparePanel {
   GtkWidget parent_instance;
@@ -18,7 +19,7 @@ struct _OxComparePanel {
   OxDocument *document;
   OxCompanions *companions;
   GPtrArray *words;                           /* of the rows */
-  GtkSizeGroup *columns[OX_DIFFERENCES_MAX + 2]; /* mark, label, values */
+  GtkSizeGroup *columns[2];                   /* mark and label; the values share the rest */
   char *offered;                              /* the names in the choices, to see a change */
 
   gboolean showing; /* the choices are being set: nobody has chosen */
@@ -103,11 +104,16 @@ static void add_cell(OxComparePanel *self, GtkWidget *row, guint column, const c
                      gboolean strong) {
   GtkWidget *label = gtk_label_new(text);
   gtk_label_set_xalign(GTK_LABEL(label), 0);
-  gtk_label_set_wrap(GTK_LABEL(label), column > 1);
-  if (column > 1) gtk_label_set_max_width_chars(GTK_LABEL(label), VALUE_CHARS);
   gtk_widget_add_css_class(label, "figures");
-  if (strong) gtk_widget_add_css_class(label, "heading");
-  gtk_size_group_add_widget(self->columns[column], label);
+  if (strong) gtk_widget_add_css_class(label, "differs");
+  if (column < G_N_ELEMENTS(self->columns)) {
+    gtk_size_group_add_widget(self->columns[column], label);
+  } else {
+    gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_width_chars(GTK_LABEL(label), VALUE_CHARS);
+    gtk_label_set_max_width_chars(GTK_LABEL(label), VALUE_CHARS);
+    gtk_widget_set_hexpand(label, TRUE);
+  }
   gtk_box_append(GTK_BOX(row), label);
 }
 
@@ -216,6 +222,42 @@ static void ox_compare_panel_class_init(OxComparePanelClass *class) {
   gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
 
+static void name_setup_cb(GtkListItemFactory *factory, GtkListItem *item) {
+  GtkWidget *label = gtk_label_new(NULL);
+  gtk_label_set_xalign(GTK_LABEL(label), 0);
+  gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars(GTK_LABEL(label), CHOICE_CHARS);
+  gtk_list_item_set_child(item, label);
+}
+
+static void whole_name_setup_cb(GtkListItemFactory *factory, GtkListItem *item) {
+  GtkWidget *label = gtk_label_new(NULL);
+  gtk_label_set_xalign(GTK_LABEL(label), 0);
+  gtk_list_item_set_child(item, label);
+}
+
+static void name_bind_cb(GtkListItemFactory *factory, GtkListItem *item) {
+  GtkStringObject *name = gtk_list_item_get_item(item);
+  gtk_label_set_text(GTK_LABEL(gtk_list_item_get_child(item)), gtk_string_object_get_string(name));
+}
+
+/* A long name must not make the window wider. */
+static GtkListItemFactory *factory_new(GCallback setup) {
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new();
+  g_signal_connect(factory, "setup", setup, NULL);
+  g_signal_connect(factory, "bind", G_CALLBACK(name_bind_cb), NULL);
+  return factory;
+}
+
+static void set_factories(GtkDropDown *choice) {
+  GtkListItemFactory *button = factory_new(G_CALLBACK(name_setup_cb));
+  GtkListItemFactory *list = factory_new(G_CALLBACK(whole_name_setup_cb));
+  gtk_drop_down_set_factory(choice, button);
+  gtk_drop_down_set_list_factory(choice, list);
+  g_object_unref(button);
+  g_object_unref(list);
+}
+
 static GtkWidget *labelled_choice(OxComparePanel *self, GtkWidget *head, guint place,
                                   const char *text) {
   GtkWidget *label = gtk_label_new_with_mnemonic(text), *choice = gtk_drop_down_new(NULL, NULL);
@@ -224,6 +266,7 @@ static GtkWidget *labelled_choice(OxComparePanel *self, GtkWidget *head, guint p
   gtk_drop_down_set_expression(self->choices[place], name); /* which search needs */
   gtk_expression_unref(name);
   gtk_drop_down_set_enable_search(self->choices[place], TRUE);
+  set_factories(self->choices[place]);
   gtk_label_set_mnemonic_widget(GTK_LABEL(label), choice);
   gtk_accessible_update_relation(GTK_ACCESSIBLE(choice), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
                                  label, NULL, -1);

@@ -6,6 +6,8 @@
 #include "ox_compare_panel.h"
 #include "ox_overlays.h"
 
+#define WIDE_ENOUGH_FOR_BOARDS 1500
+
 static OxCompanions *companions_of(OxWindow *self) {
   return ox_overlays_companions(self->overlays);
 }
@@ -26,6 +28,24 @@ static ox_fit shared_fit(OxWindow *self, const ox_scene_other *others, size_t co
                            gtk_widget_get_height(GTK_WIDGET(self->board)));
 }
 
+/* Boards side by side need the room of the working, which F9 brings back; it comes back by itself
+ * when they go. */
+static void make_room(OxWindow *self, gboolean beside) {
+  gboolean narrow = gtk_widget_get_width(GTK_WIDGET(self)) < WIDE_ENOUGH_FOR_BOARDS;
+  gboolean shown = gtk_widget_get_visible(self->working_side);
+  if (beside == self->boards_beside) return;
+  self->boards_beside = beside;
+  if (beside && narrow && shown) {
+    self->working_folded = TRUE;
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "working",
+                                       g_variant_new_boolean(FALSE));
+  } else if (!beside && self->working_folded) {
+    self->working_folded = FALSE;
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "working",
+                                       g_variant_new_boolean(TRUE));
+  }
+}
+
 static void set_view_count(OxWindow *self, size_t count) {
   for (guint i = 0; i < OX_SCENE_OTHERS_MAX; i++) {
     if (i < count && !self->case_views[i]) {
@@ -43,6 +63,7 @@ void ox_window_update_compare(OxWindow *self) {
   size_t count;
   const ox_scene_other *others = ox_companions_others(companions_of(self), &count);
   if (!ox_companions_beside(companions_of(self))) count = 0;
+  make_room(self, count > 0);
   set_view_count(self, count);
   if (count == 0) {
     ox_board_share_fit(self->board, NULL);

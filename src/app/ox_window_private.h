@@ -35,6 +35,7 @@ struct _OxWindow {
 
   GtkWidget *compare_panel;                  /* under the board */
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
+  gboolean boards_beside, working_folded;     /* the working made room for them */
 
   /* owned */
   OxDocument *document;

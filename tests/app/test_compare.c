@@ -70,7 +70,7 @@ static guint case_views(OxWindow *window) {
   GtkWidget *boards = gtk_widget_get_parent(GTK_WIDGET(ox_window_board(window)));
   for (GtkWidget *at = gtk_widget_get_first_child(boards); at;
        at = gtk_widget_get_next_sibling(at))
-    count += OX_IS_CASE_VIEW(at);
+    if (OX_IS_CASE_VIEW(at)) count++;
   return count;
 }
 
