@@ -112,12 +112,19 @@ static void add_cell(OxComparePanel *self, GtkWidget *row, guint column, const c
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
     gtk_label_set_width_chars(GTK_LABEL(label), VALUE_CHARS);
     gtk_label_set_max_width_chars(GTK_LABEL(label), VALUE_CHARS);
-    gtk_widget_set_hexpand(label, TRUE);
+    row = gtk_widget_get_last_child(row); /* the values, each as wide as the other */
   }
   gtk_box_append(GTK_BOX(row), label);
 }
 
-static GtkWidget *new_row(void) { return gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 18); }
+static void add_values_box(GtkWidget *row) {
+  GtkWidget *values = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
+  gtk_box_set_homogeneous(GTK_BOX(values), TRUE);
+  gtk_widget_set_hexpand(values, TRUE);
+  gtk_box_append(GTK_BOX(row), values);
+}
+
+static GtkWidget *new_row(void) { return gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12); }
 
 static void show_heads(OxComparePanel *self) {
   size_t count;
@@ -128,6 +135,7 @@ static void show_heads(OxComparePanel *self) {
   if (count == 0) return;
   add_cell(self, self->heads, 0, "", TRUE);
   add_cell(self, self->heads, 1, "", TRUE);
+  add_values_box(self->heads);
   add_cell(self, self->heads, 2, ox_document_case(self->document)->name, TRUE);
   for (size_t i = 0; i < count; i++) add_cell(self, self->heads, (guint)i + 3, others[i].name, TRUE);
 }
@@ -148,6 +156,7 @@ static void add_row(OxComparePanel *self, const ox_difference_row *row, size_t c
   char *words = words_of_row(self, row, columns);
   add_cell(self, box, 0, row->differs ? "≠" : "", row->differs);
   add_cell(self, box, 1, row->label, FALSE);
+  add_values_box(box);
   for (size_t i = 0; i < columns; i++)
     add_cell(self, box, (guint)i + 2, row->value[i], row->differs);
   gtk_list_box_row_set_child(GTK_LIST_BOX_ROW(item), box);
