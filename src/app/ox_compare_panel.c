@@ -4,8 +4,8 @@
 #include <string.h>
 
 #define TABLE_HEIGHT 138
-#define VALUE_CHARS 14 /* a longer text wraps */
-#define CHOICE_CHARS 14 /* a longer name is cut in the button; the list shows it whole */
+#define VALUE_CHARS 12 /* a longer text wraps */
+#define CHOICE_CHARS 9 /* a longer name is cut in the button; the list shows it whole */
 
 struct _OxComparePanel {
   GtkWidget parent_instance;
@@ -137,7 +137,8 @@ static void show_heads(OxComparePanel *self) {
   add_cell(self, self->heads, 1, "", TRUE);
   add_values_box(self->heads);
   add_cell(self, self->heads, 2, ox_document_case(self->document)->name, TRUE);
-  for (size_t i = 0; i < count; i++) add_cell(self, self->heads, (guint)i + 3, others[i].name, TRUE);
+  for (size_t i = 0; i < count; i++)
+    add_cell(self, self->heads, (guint)i + 3, others[i].name, TRUE);
 }
 
 static char *words_of_row(OxComparePanel *self, const ox_difference_row *row, size_t columns) {
