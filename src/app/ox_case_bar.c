@@ -11,7 +11,7 @@ struct _OxCaseBar {
   GtkWidget *box;
   GtkDropDown *cases;
   GtkStringList *names;
-  GtkWidget *previous_button, *next_button;
+  GtkWidget *list_button, *previous_button, *next_button;
 
   /* owned */
   OxDocument *document;
@@ -101,6 +101,7 @@ static void ox_case_bar_class_init(OxCaseBarClass *class) {
   gtk_widget_class_bind_template_child(widget_class, OxCaseBar, box);
   gtk_widget_class_bind_template_child(widget_class, OxCaseBar, cases);
   gtk_widget_class_bind_template_child(widget_class, OxCaseBar, names);
+  gtk_widget_class_bind_template_child(widget_class, OxCaseBar, list_button);
   gtk_widget_class_bind_template_child(widget_class, OxCaseBar, previous_button);
   gtk_widget_class_bind_template_child(widget_class, OxCaseBar, next_button);
   gtk_widget_class_bind_template_callback(widget_class, short_name_setup_cb);
@@ -119,6 +120,7 @@ static void ox_case_bar_init(OxCaseBar *self) {
   self->chosen_handler = g_signal_connect(self->cases, "notify::selected", G_CALLBACK(chosen_cb),
                                           self);
   set_label(GTK_WIDGET(self->cases), "Case");
+  set_label(self->list_button, "List of Cases");
   set_label(self->previous_button, "Previous Case");
   set_label(self->next_button, "Next Case");
 }

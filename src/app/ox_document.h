@@ -120,6 +120,7 @@ ox_status ox_document_move_case(OxDocument *self, size_t index, size_t to);
 /* *why (may be NULL) is a sentence, static, when the name is refused. */
 ox_status ox_document_rename_case(OxDocument *self, size_t index, const char *name,
                                   const char **why);
+/* In quick succession one step, as with ox_document_edit_more. */
 ox_status ox_document_set_title(OxDocument *self, const char *title, const char **why);
 
 /* How often a flight was solved so far: for tests of "one edit, one solve". */

@@ -127,6 +127,7 @@ ox_status ox_document_set_title(OxDocument *self, const char *title, const char 
   }
   ox_lesson head = *ox_snapshot_head(self->now);
   g_strlcpy(head.title, title, sizeof head.title);
-  ox_document_replace_head(self, "Lesson Title", &head);
+  ox_snapshot *next = ox_snapshot_with_head(self->now, &head);
+  ox_document_do(self, "Lesson Title", next, self->case_index, self->case_index, TRUE);
   return OX_OK;
 }

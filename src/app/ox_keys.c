@@ -10,6 +10,8 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.export", {"<Control>e"}},
     {OX_KEYS_EVERYWHERE, "win.undo", {"<Control>z"}},
     {OX_KEYS_EVERYWHERE, "win.redo", {"<Shift><Control>z"}},
+    {OX_KEYS_EVERYWHERE, "win.duplicate-case", {"<Control>u"}},
+    {OX_KEYS_EVERYWHERE, "win.rename-case", {"F2"}},
     {OX_KEYS_EVERYWHERE, "window.close", {"<Control>w"}},
     {OX_KEYS_EVERYWHERE, "app.quit", {"<Control>q"}},
     {OX_KEYS_EVERYWHERE, "win.compare-cases", {"<Control>d"}},
@@ -26,6 +28,10 @@ static const ox_key keys[] = {
     {OX_KEYS_WINDOW, "win.previous-case", {"Page_Up"}},
     {OX_KEYS_WINDOW, "win.next-case", {"Page_Down"}},
     {OX_KEYS_WINDOW, "win.leave", {"Escape"}},
+
+    {OX_KEYS_CASES, "win.move-case-up", {"<Alt>Up"}},
+    {OX_KEYS_CASES, "win.move-case-down", {"<Alt>Down"}},
+    {OX_KEYS_CASES, "win.delete-case", {"Delete"}},
 
     {OX_KEYS_FLIGHT, "win.play", {"space"}},
     {OX_KEYS_FLIGHT, "win.step-back", {"Left"}},

@@ -10,6 +10,7 @@ G_BEGIN_DECLS
 typedef enum {
   OX_KEYS_EVERYWHERE, /* an accelerator */
   OX_KEYS_WINDOW,     /* where the focused widget has no use of its own for the key */
+  OX_KEYS_CASES,      /* only while the list of cases has the focus */
   OX_KEYS_FLIGHT,     /* only while the board or the transport bar has the focus */
 } ox_keys_scope;
 

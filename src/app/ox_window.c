@@ -162,6 +162,7 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_time(self);
   ox_window_add_history(self);
   ox_window_add_keeping(self);
+  ox_window_add_cases(self);
   ox_window_add_recent(self);
   add_help_overlay(self);
   connect_document(self);
@@ -199,6 +200,8 @@ OxInputsPanel *ox_window_inputs(OxWindow *self) { return self->inputs; }
 OxTransport *ox_window_transport(OxWindow *self) { return self->transport; }
 
 OxOverlays *ox_window_overlays(OxWindow *self) { return self->overlays; }
+
+OxCasesPanel *ox_window_cases(OxWindow *self) { return self->cases; }
 
 GtkBox *ox_window_messages(OxWindow *self) { return self->above_board; }
 

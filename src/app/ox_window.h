@@ -6,6 +6,7 @@
 
 #include "ox_board.h"
 #include "ox_case_bar.h"
+#include "ox_cases_panel.h"
 #include "ox_document.h"
 #include "ox_inputs_panel.h"
 #include "ox_kept.h"
@@ -54,6 +55,7 @@ OxInputsPanel *ox_window_inputs(OxWindow *self);
 OxTransport *ox_window_transport(OxWindow *self);
 OxWorkingPanel *ox_window_working(OxWindow *self);
 OxOverlays *ox_window_overlays(OxWindow *self);
+OxCasesPanel *ox_window_cases(OxWindow *self);
 GtkBox *ox_window_messages(OxWindow *self); /* where ox_message_bar_show puts its bars */
 OxMomentsStrip *ox_window_moments(OxWindow *self);
 GMenuModel *ox_window_show_menu(OxWindow *self);

@@ -4,6 +4,12 @@
 #include "ox_dialogs.h"
 #include "ox_export_file.h"
 
+/* What is being typed counts. */
+static void commit(OxWindow *self) {
+  ox_inputs_panel_commit(self->inputs);
+  ox_cases_panel_commit(self->cases);
+}
+
 /* ---- going on --------------------------------------------------------------------------- */
 
 /* Does what waited for the unsaved changes. The window may be gone afterwards. */
@@ -58,7 +64,7 @@ void ox_window_leave(OxWindow *self, ox_window_then then) {
     gtk_window_present(GTK_WINDOW(self->question));
     return;
   }
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   self->then = then;
   if (!ox_document_modified(self->document)) {
     go_on(self);
@@ -132,7 +138,7 @@ static gboolean is_open_elsewhere(OxWindow *self, const char *path) {
 
 gboolean ox_window_save_copy_path(OxWindow *self, const char *path) {
   ox_messages messages = {0};
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   if (is_open_elsewhere(self, path)) return FALSE;
   if (ox_same_file(path, ox_document_path(self->document))) return ox_window_save_path(self, path);
   ox_status status = ox_lesson_write(ox_document_lesson(self->document), path, &messages);
@@ -144,7 +150,7 @@ gboolean ox_window_save_copy_path(OxWindow *self, const char *path) {
 
 gboolean ox_window_save_path(OxWindow *self, const char *path) {
   ox_messages messages = {0};
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   if (is_open_elsewhere(self, path)) {
     self->then = OX_THEN_NOTHING;
     return FALSE;
@@ -162,7 +168,7 @@ gboolean ox_window_save_path(OxWindow *self, const char *path) {
 
 gboolean ox_window_export_path(OxWindow *self, const char *path) {
   char *error = NULL;
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   ox_status status = ox_export_file(ox_document_lesson(self->document),
                                     ox_document_case_index(self->document),
                                     ox_player_time_s(self->player), path, &error);
@@ -244,7 +250,7 @@ static void save_response_cb(GtkNativeDialog *chooser, int response, OxWindow *s
 
 void ox_window_save_as(OxWindow *self) {
   if (self->chooser) return;
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   self->chooser = ox_dialog_save_lesson(GTK_WINDOW(self), ox_document_path(self->document),
                                         ox_document_title(self->document));
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(save_response_cb), self, 0);
@@ -286,7 +292,7 @@ static void copy_response_cb(GtkNativeDialog *chooser, int response, OxWindow *s
 
 void ox_window_save_copy(OxWindow *self) {
   if (self->chooser) return;
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   char *title = g_strdup_printf("%s, copy", ox_document_title(self->document));
   self->chooser = ox_dialog_save_lesson(GTK_WINDOW(self), NULL, title);
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(copy_response_cb), self, 0);
@@ -303,7 +309,7 @@ static void export_response_cb(GtkNativeDialog *chooser, int response, OxWindow 
 
 void ox_window_export(OxWindow *self) {
   if (self->chooser) return;
-  ox_inputs_panel_commit(self->inputs);
+  commit(self);
   self->chooser = ox_dialog_export(GTK_WINDOW(self), ox_document_title(self->document));
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(export_response_cb), self, 0);
 }

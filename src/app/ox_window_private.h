@@ -3,6 +3,7 @@
 #define OX_WINDOW_PRIVATE_H
 
 #include "ox_autosave.h"
+#include "ox_cases_panel.h"
 #include "ox_file_watch.h"
 #include "ox_window.h"
 
@@ -21,6 +22,7 @@ struct _OxWindow {
   OxTransport *transport;
   OxWorkingPanel *working;
   GtkWidget *header, *left, *working_side;
+  OxCasesPanel *cases;
   GtkStack *left_pages;     /* "hold" and what else is entered */
   GtkWidget *left_switcher; /* shown once there is more than one page */
   GtkBox *above_board, *below_board; /* bars and strips of the board's column */
@@ -63,6 +65,9 @@ void ox_window_update_actions(OxWindow *self);
 
 /* ox_window_history.c */
 void ox_window_add_history(OxWindow *self);
+
+/* ox_window_cases.c */
+void ox_window_add_cases(OxWindow *self);
 
 /* ox_window_keeping.c */
 void ox_window_add_keeping(OxWindow *self);
