@@ -79,6 +79,7 @@ ox_scene ox_board_scene(OxBoard *self) {
       .layers = OX_LAYER_ALL,
       .view = self->view,
       .fit = self->fit_held ? &self->fit : self->fit_shared ? &self->shared_fit : NULL,
+      .ink = ox_document_ink(self->document),
   };
   if (self->overlays) {
     OxCompanions *companions = ox_overlays_companions(self->overlays);
@@ -88,6 +89,7 @@ ox_scene ox_board_scene(OxBoard *self) {
     if (!ox_companions_beside(companions))
       scene.others = ox_companions_others(companions, &scene.other_count);
   }
+  ox_prediction_dress(self->prediction, &scene);
   return scene;
 }
 
@@ -129,6 +131,12 @@ ox_viewport ox_board_viewport(OxBoard *self) {
   return ox_picture_viewport_at(ox_board_current_picture(self), ox_player_time_s(self->player));
 }
 
+gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out) {
+  if (!ox_board_current_picture(self)) return FALSE;
+  *out = ox_board_viewport(self);
+  return TRUE;
+}
+
 /* What a screen reader must know beside the case itself. */
 static const char *view_in_words(const ox_view *view) {
   static const char *const words[2][3] = {
@@ -142,6 +150,11 @@ static const char *view_in_words(const ox_view *view) {
 
 void ox_board_describe(OxBoard *self) {
   if (!self->document) return;
+  if (ox_prediction_hides(self->prediction)) {
+    gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
+                                   "The flight is hidden until the answer is given.", -1);
+    return;
+  }
   const char *view = view_in_words(&self->view);
   char *words = ox_words_describe(ox_document_case(self->document),
                                   ox_document_flight(self->document));
@@ -253,6 +266,7 @@ static void dispose(GObject *object) {
   g_clear_object(&self->document);
   g_clear_object(&self->player);
   g_clear_object(&self->overlays);
+  g_clear_object(&self->prediction);
   G_OBJECT_CLASS(ox_board_parent_class)->dispose(object);
 }
 
@@ -304,6 +318,13 @@ void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays) {
   g_return_if_fail(OX_IS_BOARD(self) && !self->overlays && !self->document);
   self->overlays = g_object_ref(overlays);
   g_signal_connect_object(overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
+                          G_CONNECT_SWAPPED);
+}
+
+void ox_board_set_prediction(OxBoard *self, OxPrediction *prediction) {
+  g_return_if_fail(OX_IS_BOARD(self) && !self->prediction && !self->document);
+  self->prediction = g_object_ref(prediction);
+  g_signal_connect_object(prediction, "changed", G_CALLBACK(overlays_changed_cb), self,
                           G_CONNECT_SWAPPED);
 }
 

@@ -12,6 +12,7 @@
 #include "ox_document.h"
 #include "ox_overlays.h"
 #include "ox_player.h"
+#include "ox_prediction.h"
 #include "oxbow/handles.h"
 #include "oxbow/picture.h"
 
@@ -24,6 +25,10 @@ G_DECLARE_FINAL_TYPE(OxBoard, ox_board, OX, BOARD, GtkWidget)
 void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player);
 /* What is laid over the picture; it holds a reference. Comes before the model. */
 void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays);
+/* What hides the answer and adds a sketch; it holds a reference. Comes before the model. */
+void ox_board_set_prediction(OxBoard *self, OxPrediction *prediction);
+/* Where the world is on the board now; FALSE before there is a picture. */
+gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out);
 /* The projector's palette, or else the light or the dark one, as the window's own text is dark or
  * light. */
 void ox_board_set_projector(OxBoard *self, gboolean projector);

@@ -51,6 +51,8 @@ gboolean ox_board_handle_at(OxBoard *self, ox_handle handle, ox_vec *place_dev) 
   ox_vec place = ox_handle_place(handle, ox_document_case(self->document),
                                  ox_document_flight(self->document), &reach);
   *place_dev = ox_viewport_to_dev(&viewport, place);
+  /* Where the outbound leg ends is part of the answer. */
+  if (handle == OX_HANDLE_OUTBOUND && ox_prediction_hides(self->prediction)) return FALSE;
   if (is_wind(handle)) return TRUE;
   if (self->view.air > 0.0 && belongs_to_the_ground(handle)) return FALSE;
   ox_picture_map(picture, &origin, &size);

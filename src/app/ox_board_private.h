@@ -36,6 +36,7 @@ struct _OxBoard {
   OxDocument *document;
   OxPlayer *player;
   OxOverlays *overlays;
+  OxPrediction *prediction;
   ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
 
   gboolean projector;

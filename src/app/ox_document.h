@@ -92,6 +92,11 @@ void ox_document_replace_case(OxDocument *self, const char *name, const ox_lesso
 /* The same for what goes with the lesson (its cases are not looked at). */
 void ox_document_replace_head(OxDocument *self, const char *name, const ox_lesson *head);
 
+/* What is drawn over the shown case's picture; NULL: nothing. It belongs to the document. */
+const ox_ink *ox_document_ink(OxDocument *self);
+/* Copies other ink (NULL: none) into its place: a step of that name. */
+void ox_document_set_ink(OxDocument *self, const char *name, const ox_ink *ink);
+
 /* Edits from begin to end are one step of that name; not nested. Where nothing differs in the end
  * it is no step. Cancelling restores what was there before. */
 void ox_document_begin_step(OxDocument *self, const char *name);

@@ -21,6 +21,10 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
     {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question", "F1"}},
 
+    {OX_KEYS_EVERYWHERE, "win.pen", {"<Control>d"}},
+    {OX_KEYS_EVERYWHERE, "win.predict", {"<Control>t"}},
+    {OX_KEYS_EVERYWHERE, "win.predict-fly", {"<Control>Return"}},
+
     {OX_KEYS_EVERYWHERE, "win.zoom-in", {"<Control>plus", "<Control>equal"}},
     {OX_KEYS_EVERYWHERE, "win.zoom-out", {"<Control>minus"}},
     {OX_KEYS_EVERYWHERE, "win.zoom-fit", {"<Control>0"}},

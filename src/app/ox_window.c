@@ -73,6 +73,7 @@ static void finalize(GObject *object) {
   g_clear_object(&self->document);
   g_clear_object(&self->player);
   g_clear_object(&self->overlays);
+  g_clear_object(&self->prediction);
   g_clear_object(&self->comparisons);
   G_OBJECT_CLASS(ox_window_parent_class)->finalize(object);
 }
@@ -137,6 +138,7 @@ static void connect_document(OxWindow *self) {
   ox_inputs_panel_set_document(self->inputs, self->document);
   ox_transport_set_model(self->transport, self->document, self->player);
   ox_board_set_overlays(self->board, self->overlays);
+  ox_board_set_prediction(self->board, self->prediction);
   ox_board_set_model(self->board, self->document, self->player);
   ox_working_panel_set_overlays(self->working, self->overlays);
   ox_working_panel_set_document(self->working, self->document);
@@ -147,6 +149,7 @@ static void connect_document(OxWindow *self) {
 static void ox_window_init(OxWindow *self) {
   self->document = ox_document_new();
   self->overlays = ox_overlays_new(self->document); /* hears of a change before the board does */
+  self->prediction = ox_prediction_new(self->document); /* likewise */
   self->player = ox_player_new();
   ox_document_take(self->document, ox_demo_lesson(), NULL);
   gtk_widget_init_template(GTK_WIDGET(self));
@@ -164,6 +167,8 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_keeping(self);
   ox_window_add_cases(self);
   ox_window_add_recent(self);
+  ox_window_add_pen(self);
+  ox_window_add_predict(self);
   add_help_overlay(self);
   connect_document(self);
   ox_window_add_compare(self);
@@ -208,5 +213,11 @@ GtkBox *ox_window_messages(OxWindow *self) { return self->above_board; }
 GMenuModel *ox_window_show_menu(OxWindow *self) {
   return gtk_menu_button_get_menu_model(self->show_button);
 }
+
+OxPen *ox_window_pen(OxWindow *self) { return self->pen; }
+
+OxPrediction *ox_window_prediction(OxWindow *self) { return self->prediction; }
+
+OxAnswerPanel *ox_window_answers(OxWindow *self) { return self->answers; }
 
 OxWorkingPanel *ox_window_working(OxWindow *self) { return self->working; }

@@ -4,6 +4,7 @@
 
 #include <gtk/gtk.h>
 
+#include "ox_answer_panel.h"
 #include "ox_board.h"
 #include "ox_case_bar.h"
 #include "ox_cases_panel.h"
@@ -12,7 +13,9 @@
 #include "ox_kept.h"
 #include "ox_overlays.h"
 #include "ox_moments_strip.h"
+#include "ox_pen.h"
 #include "ox_player.h"
+#include "ox_prediction.h"
 #include "ox_transport.h"
 #include "ox_working_panel.h"
 
@@ -58,6 +61,9 @@ OxOverlays *ox_window_overlays(OxWindow *self);
 OxCasesPanel *ox_window_cases(OxWindow *self);
 GtkBox *ox_window_messages(OxWindow *self); /* where ox_message_bar_show puts its bars */
 OxMomentsStrip *ox_window_moments(OxWindow *self);
+OxPen *ox_window_pen(OxWindow *self);
+OxPrediction *ox_window_prediction(OxWindow *self);
+OxAnswerPanel *ox_window_answers(OxWindow *self);
 GMenuModel *ox_window_show_menu(OxWindow *self);
 
 G_END_DECLS

@@ -28,6 +28,9 @@ struct _OxWindow {
   GtkBox *above_board, *below_board; /* bars and strips of the board's column */
   GtkOverlay *board_overlay;         /* what floats over the board */
   GtkBox *boards;                    /* the board, and others beside it */
+  OxPen *pen;             /* over the first board, while it is taken up */
+  GtkWidget *pen_strip;
+  OxAnswerPanel *answers;
   OxBoard *air_board;                /* the second one, with the air view; NULL: none */
   GtkWidget *open_button, *save_button, *working_button;
   GtkWidget *undo_button, *redo_button;
@@ -43,6 +46,8 @@ struct _OxWindow {
   OxDocument *document;
   OxPlayer *player;
   OxOverlays *overlays;
+  OxPrediction *prediction;
+  ox_prediction_state prediction_shown; /* what the window looks like */
   GMenu *comparisons; /* the section of the menu that goes by the case */
   guint comparisons_offered; /* bits 1 << ox_mistake, and one that is always set */
   GtkNativeDialog *chooser; /* the file chooser on screen */
@@ -89,6 +94,12 @@ void ox_window_add_time(OxWindow *self);
 /* ox_window_compare.c */
 void ox_window_add_compare(OxWindow *self);
 void ox_window_update_compare(OxWindow *self);
+
+/* ox_window_pen.c */
+void ox_window_add_pen(OxWindow *self);
+
+/* ox_window_predict.c; after the overlays, whose menu it is in */
+void ox_window_add_predict(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

@@ -88,6 +88,7 @@ static void add_air_board(OxWindow *self) {
   gtk_accessible_update_property(GTK_ACCESSIBLE(board), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                  "Holding pattern, carried with the air", -1);
   ox_board_set_overlays(self->air_board, self->overlays);
+  ox_board_set_prediction(self->air_board, self->prediction);
   ox_board_set_model(self->air_board, self->document, self->player);
   ox_board_set_projector(self->air_board, ox_board_palette(self->board) == OX_PALETTE_PROJECTOR);
   ox_board_set_up(self->air_board, ox_board_view(self->board).up);
