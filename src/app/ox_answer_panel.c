@@ -7,7 +7,7 @@
 #include "ox_number_field.h"
 
 #define ABSENT (-1.0)
-#define RESULT_CHARS 28
+#define RESULT_CHARS 24
 
 typedef enum { FIRST, HEADING, TIME, FIELD_COUNT } field_index;
 static const char *const field_names[FIELD_COUNT] = {"first", "heading", "time"};
@@ -99,7 +99,6 @@ static GtkLabel *add_line(GtkBox *box, const char *text, const char *css_class) 
   gtk_label_set_xalign(GTK_LABEL(label), 0);
   gtk_label_set_wrap(GTK_LABEL(label), TRUE);
   gtk_label_set_width_chars(GTK_LABEL(label), RESULT_CHARS);
-  gtk_label_set_max_width_chars(GTK_LABEL(label), RESULT_CHARS);
   gtk_widget_set_focusable(label, FALSE);
   if (css_class) gtk_widget_add_css_class(label, css_class);
   gtk_box_append(box, label);
@@ -112,7 +111,7 @@ static void add_result(OxAnswerPanel *self, const ox_guess_row *row) {
   gtk_widget_add_css_class(box, "answer");
   gtk_widget_add_css_class(box, row->near ? "near" : "far");
   char *head = g_strdup_printf("%s %s", row->near ? "✓" : "↔", row->what);
-  char *values = g_strdup_printf("Yours %s, flown %s", row->yours, row->flown);
+  char *values = g_strdup_printf("Yours: %s · Flown: %s", row->yours, row->flown);
   add_line(GTK_BOX(box), head, "heading");
   add_line(GTK_BOX(box), values, "figures");
   add_line(GTK_BOX(box), row->sentence, NULL);

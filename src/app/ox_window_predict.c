@@ -63,6 +63,11 @@ static void prediction_changed_cb(OxWindow *self) {
   enable(self, "predict-back", hides && !ox_ink_is_empty(ox_prediction_sketch(self->prediction)));
 }
 
+/* The flight stands still while it is hidden: where it stops by itself would tell. */
+static void playing_cb(OxWindow *self) {
+  if (ox_prediction_hides(self->prediction)) ox_player_set_playing(self->player, FALSE);
+}
+
 /* ---- actions ---------------------------------------------------------------------------- */
 
 static void ask(OxWindow *self) {
@@ -134,6 +139,8 @@ void ox_window_add_predict(OxWindow *self) {
       gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->answers), PAGE, "Your Answer");
   gtk_stack_page_set_visible(page, FALSE);
   g_signal_connect_object(self->prediction, "changed", G_CALLBACK(prediction_changed_cb), self,
+                          G_CONNECT_SWAPPED);
+  g_signal_connect_object(self->player, "notify::playing", G_CALLBACK(playing_cb), self,
                           G_CONNECT_SWAPPED);
   add_to_menu(self);
   prediction_changed_cb(self);

@@ -190,7 +190,7 @@ static const char *side_of(const ox_flight *flight, ox_vec at_nm) {
 }
 
 static void put_percent(words_say *s, double share) {
-  words_put(s, "%s %%", words_number(100.0 * share, 0).text);
+  words_put(s, "%s\u00a0%%", words_number(100.0 * share, 0).text);
 }
 
 static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch) {
@@ -199,9 +199,9 @@ static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch
   cells x = {0};
   bool near = fit.most_nm <= OX_GUESS_SKETCH_NM && fit.missed_nm <= OX_GUESS_SKETCH_NM;
   put_percent(&x.yours, fit.near_share);
-  words_put(&x.yours, " within 0.2 NM");
+  words_put(&x.yours, " within 0.2 NM of it");
   put_percent(&x.flown, fit.covered_share);
-  words_put(&x.flown, " of it drawn");
+  words_put(&x.flown, " within 0.2 NM of yours");
   words_put(&x.sentence, "Your track lies %s NM from the flown one on average and %s NM at most",
             words_number(fit.mean_nm, 1).text, words_number(fit.most_nm, 1).text);
   if (fit.most_nm > OX_GUESS_SKETCH_NM) {
