@@ -10,18 +10,25 @@ static const double STRAIGHT_BONUS = 1.5; /* words stand better beside a straigh
 /* --- other flights ------------------------------------------------------------------------- */
 
 static ox_vec nearest_of(ox_vec a, ox_vec b, ox_vec p) {
-  ox_vec d = ox_vec_sub(b, a);
-  double square = ox_vec_dot(d, d);
-  double share = square > 0.0 ? ox_vec_dot(ox_vec_sub(p, a), d) / square : 0.0;
-  return ox_vec_add(a, ox_vec_scale(d, fmin(fmax(share, 0.0), 1.0)));
+  ox_vec d = {b.x - a.x, b.y - a.y};
+  double square = d.x * d.x + d.y * d.y;
+  double share = square > 0.0 ? ((p.x - a.x) * d.x + (p.y - a.y) * d.y) / square : 0.0;
+  share = fmin(fmax(share, 0.0), 1.0);
+  return (ox_vec){a.x + d.x * share, a.y + d.y * share};
 }
 
-/* Moves *best to the point of the polylines that is nearest to p, where it is nearer. */
-static void nearer(const ox_lines *lines, ox_vec p, double *distance, ox_vec *best) {
-  for (size_t i = 1; i < lines->count; i++) {
-    if (lines->p[i].move) continue;
-    ox_vec a = {lines->p[i - 1].x, lines->p[i - 1].y}, b = {lines->p[i].x, lines->p[i].y};
-    ox_vec q = nearest_of(a, b, p);
+/* Moves *best to the point of the polylines that is nearest to p, where it is nearer; gives up once
+ * it is no farther than `enough`. */
+static void nearer(const ox_lines *lines, ox_vec p, double enough, double *distance,
+                   ox_vec *best) {
+  for (size_t i = 1; i < lines->count && *distance > enough; i++) {
+    const ox_line_point *a = &lines->p[i - 1], *b = &lines->p[i];
+    if (b->move) continue;
+    /* What lies farther off in one direction alone needs no exact look. */
+    if (fmin(fabs(a->x - p.x), fabs(b->x - p.x)) - fabs(b->x - a->x) >= *distance ||
+        fmin(fabs(a->y - p.y), fabs(b->y - p.y)) - fabs(b->y - a->y) >= *distance)
+      continue;
+    ox_vec q = nearest_of((ox_vec){a->x, a->y}, (ox_vec){b->x, b->y}, p);
     double d = ox_vec_length(ox_vec_sub(q, p));
     if (d >= *distance) continue;
     *distance = d;
@@ -42,13 +49,15 @@ static void look_at(const ox_picture *p, const ox_leg *leg, double share, spot *
   const ox_lines *flown[] = {&p->lines.track, &p->lines.later, &p->lines.entry,
                              &p->air_lines.circuit, &p->air_lines.entry};
   int from_air = p->air >= 0.5 ? 3 : 0, to = p->air >= 0.5 ? 5 : 3;
-  double distance = HUGE_VAL;
-  for (int i = from_air; i < to; i++) nearer(flown[i], at, &distance, &from);
-  distance = fmin(distance, 6.0 * p->size.label); /* farther apart is no plainer */
   double long_em = ox_vec_length(ox_vec_sub(leg->p1_nm, leg->p0_nm)) * p->view.dev_per_nm /
                    p->size.label;
   bool straight = leg->shape == OX_SHAPE_STRAIGHT && long_em > 4.0;
-  double score = (distance + 0.1 * p->size.track) * (straight ? STRAIGHT_BONUS : 1.0);
+  double bonus = straight ? STRAIGHT_BONUS : 1.0, distance = HUGE_VAL;
+  double enough = best->score / bonus - 0.1 * p->size.track; /* to be no better than the best */
+  if (enough >= 6.0 * p->size.label) return;
+  for (int i = from_air; i < to; i++) nearer(flown[i], at, enough, &distance, &from);
+  distance = fmin(distance, 6.0 * p->size.label); /* farther apart is no plainer */
+  double score = (distance + 0.1 * p->size.track) * bonus;
   if (score <= best->score) return;
   ox_vec d = ox_vec_sub(at, from);
   double length = ox_vec_length(d);

@@ -6,6 +6,7 @@
  * labels already placed are few and asked one by one. */
 #include "labels.h"
 
+#include <limits.h>
 #include <math.h>
 #include <stdlib.h>
 
@@ -18,6 +19,7 @@ static const double CROWDED_COST_EM = 0.7;
 static const double CROSSED_COST_EM = 1.0; /* a cell of the leader on a line */
 static const double LEADER_COST_EM = 2.0;
 static const int GRID_MOST = 900;
+enum { RASTER_MOST = 2000 };
 
 /* --- the grid ------------------------------------------------------------------------------ */
 
@@ -68,16 +70,17 @@ void ox_placer_end(ox_placer *p) {
   ox_segments_clear(&p->leaders);
 }
 
+/* The whole cell that a place lies in, counted from 0; rounded down, for v is cut at 0 first. */
 static int clamp(double v, int most) {
   return v <= 0.0 ? 0 : v >= most ? most : (int)v;
 }
 
 /* Cells with a line in them that the rectangle touches. */
 static unsigned touched(const ox_placer *p, ox_rect r) {
-  int x0 = clamp(floor((r.x - p->bounds.x) / p->cell), p->columns);
-  int y0 = clamp(floor((r.y - p->bounds.y) / p->cell), p->rows);
-  int x1 = clamp(floor((r.x + r.width - p->bounds.x) / p->cell) + 1, p->columns);
-  int y1 = clamp(floor((r.y + r.height - p->bounds.y) / p->cell) + 1, p->rows);
+  int x0 = clamp((r.x - p->bounds.x) / p->cell, p->columns);
+  int y0 = clamp((r.y - p->bounds.y) / p->cell, p->rows);
+  int x1 = clamp((r.x + r.width - p->bounds.x) / p->cell + 1.0, p->columns);
+  int y1 = clamp((r.y + r.height - p->bounds.y) / p->cell + 1.0, p->rows);
   size_t stride = (size_t)p->columns + 1;
   const unsigned *top = p->sum + (size_t)y0 * stride, *bottom = p->sum + (size_t)y1 * stride;
   return bottom[x1] - bottom[x0] - top[x1] + top[x0];
@@ -85,17 +88,29 @@ static unsigned touched(const ox_placer *p, ox_rect r) {
 
 /* --- is a place free? ---------------------------------------------------------------------- */
 
+/* Asked so often that a call to another file would show. */
+static bool overlap(const ox_rect *a, const ox_rect *b) {
+  return a->x < b->x + b->width && b->x < a->x + a->width && a->y < b->y + b->height &&
+         b->y < a->y + a->height;
+}
+
+static ox_rect grown(const ox_rect *r, double by) {
+  return (ox_rect){r->x - by, r->y - by, r->width + 2.0 * by, r->height + 2.0 * by};
+}
+
 static bool meets(ox_segment s, ox_rect r) {
+  if (fmax(s.a.x, s.b.x) < r.x || fmin(s.a.x, s.b.x) > r.x + r.width) return false;
+  if (fmax(s.a.y, s.b.y) < r.y || fmin(s.a.y, s.b.y) > r.y + r.height) return false;
   return ox_rect_clip(r, &s.a, &s.b);
 }
 
 static bool is_free(const ox_placer *p, ox_rect box) {
   if (!p->sum || !ox_rect_inside(box, p->bounds)) return false;
-  ox_rect wide = ox_rect_inset(box, -CLEARANCE_EM * p->em);
+  ox_rect wide = grown(&box, CLEARANCE_EM * p->em);
   if (touched(p, wide) > 0) return false;
-  ox_rect apart = ox_rect_inset(box, -APART_EM * p->em);
+  ox_rect apart = grown(&box, APART_EM * p->em);
   for (size_t i = 0; i < p->taken_count; i++)
-    if (ox_rect_overlaps(apart, p->taken[i])) return false;
+    if (overlap(&apart, &p->taken[i])) return false;
   for (size_t i = 0; i < p->leaders.count; i++)
     if (meets(p->leaders.s[i], wide)) return false;
   return true;
@@ -103,16 +118,19 @@ static bool is_free(const ox_placer *p, ox_rect box) {
 
 static bool leader_is_free(const ox_placer *p, ox_vec a, ox_vec b) {
   for (size_t i = 0; i < p->taken_count; i++)
-    if (meets((ox_segment){a, b}, ox_rect_inset(p->taken[i], -0.2 * p->em))) return false;
+    if (meets((ox_segment){a, b}, grown(&p->taken[i], 0.2 * p->em))) return false;
   return true;
 }
 
-static double leader_cost(const ox_placer *p, ox_vec a, ox_vec b) {
+/* Stops counting once it is more than `limit`. */
+static double leader_cost(const ox_placer *p, ox_vec a, ox_vec b, double limit) {
   ox_vec d = ox_vec_sub(b, a);
   int n = (int)(ox_vec_length(d) / p->cell);
-  unsigned crossed = 0;
-  for (int i = 1; i < n; i++)
-    crossed += touched(p, (ox_rect){a.x + d.x * i / n, a.y + d.y * i / n, 0, 0});
+  unsigned crossed = 0, most = UINT_MAX;
+  double crossings = (limit / p->em - LEADER_COST_EM) / CROSSED_COST_EM;
+  if (crossings < 1e6) most = (unsigned)fmax(crossings, 0.0) + 2;
+  for (int i = 1; i < n && crossed <= most; i++)
+    crossed += touched(p, (ox_rect){a.x + d.x * i / n, a.y + d.y * i / n, 0.0, 0.0});
   return p->em * (LEADER_COST_EM + CROSSED_COST_EM * crossed);
 }
 
@@ -122,8 +140,18 @@ typedef struct {
   const ox_placer *placer;
   ox_label *label;
   double best_cost;
+  ox_vec best_at; /* centre */
   bool found;
 } search;
+
+/* Of two places that cost the same, the one offered first wins; a raster is not walked in its own
+ * order, and there the higher one does, or on one row the one to the left. */
+static bool is_beaten(const search *s, double cost, const ox_vec *in_raster) {
+  if (!s->found || cost < s->best_cost) return false;
+  if (cost > s->best_cost || !in_raster) return true;
+  return in_raster->y > s->best_at.y ||
+         (in_raster->y == s->best_at.y && in_raster->x >= s->best_at.x);
+}
 
 static ox_rect box_about(const ox_label *label, ox_vec centre) {
   ox_rect ink = label->text.ink;
@@ -132,10 +160,11 @@ static ox_rect box_about(const ox_label *label, ox_vec centre) {
 
 /* The point of the segment a-b nearest to p. */
 static ox_vec nearest_on(ox_vec a, ox_vec b, ox_vec p) {
-  ox_vec d = ox_vec_sub(b, a);
-  double square = ox_vec_dot(d, d);
-  double share = square > 0.0 ? ox_vec_dot(ox_vec_sub(p, a), d) / square : 0.0;
-  return ox_vec_add(a, ox_vec_scale(d, fmin(fmax(share, 0.0), 1.0)));
+  ox_vec d = {b.x - a.x, b.y - a.y};
+  double square = d.x * d.x + d.y * d.y;
+  double share = square > 0.0 ? ((p.x - a.x) * d.x + (p.y - a.y) * d.y) / square : 0.0;
+  share = fmin(fmax(share, 0.0), 1.0);
+  return (ox_vec){a.x + d.x * share, a.y + d.y * share};
 }
 
 /* The shortest way from a box to a stretch that it does not meet: from a corner of the box, or
@@ -149,41 +178,50 @@ static void shortest_way(ox_rect box, const ox_segment *to, ox_vec *from, ox_vec
   for (int i = 0; i < 6; i++) {
     ox_vec q = i < 4 ? nearest_on(to->a, to->b, corner[i]) : i == 4 ? to->a : to->b;
     ox_vec r = i < 4 ? corner[i] : ox_rect_nearest(box, q);
-    double length = ox_vec_length(ox_vec_sub(q, r));
-    if (length >= best) continue;
-    best = length;
+    double square = (q.x - r.x) * (q.x - r.x) + (q.y - r.y) * (q.y - r.y);
+    if (square >= best) continue;
+    best = square;
     *from = r;
     *target = q;
   }
 }
 
 /* Offers a place; `object` is what a leader would run to: a stretch or a point. */
-static void offer(search *s, ox_vec centre, double cost, const ox_segment *object) {
+static void offer_one(search *s, ox_vec centre, double cost, const ox_segment *object,
+                      bool raster) {
   const ox_placer *p = s->placer;
-  if (s->found && cost >= s->best_cost) return;
+  const ox_vec *in_raster = raster ? &centre : NULL;
+  if (is_beaten(s, cost, in_raster)) return;
   ox_rect box = box_about(s->label, centre);
   if (!is_free(p, box)) return;
-  if (touched(p, ox_rect_inset(box, -0.9 * p->em)) > 0) cost += CROWDED_COST_EM * p->em;
+  if (touched(p, grown(&box, 0.9 * p->em)) > 0) cost += CROWDED_COST_EM * p->em;
+  if (is_beaten(s, cost, in_raster)) return;
   ox_vec from = {0, 0}, to = {0, 0}, target = {0, 0};
   bool leader = false;
   if (object) {
-    shortest_way(ox_rect_inset(box, -0.25 * p->em), object, &from, &target);
+    shortest_way(grown(&box, 0.25 * p->em), object, &from, &target);
     ox_vec d = ox_vec_sub(target, from);
     double length = ox_vec_length(d);
     leader = length > LEADER_FROM_EM * p->em;
     if (leader) {
+      if (is_beaten(s, cost + LEADER_COST_EM * p->em, in_raster)) return;
       to = ox_vec_add(from, ox_vec_scale(d, 1.0 - 0.35 * p->em / length));
-      if (!leader_is_free(p, from, to)) return;
-      cost += leader_cost(p, from, to);
+      cost += leader_cost(p, from, to, s->found ? s->best_cost - cost : HUGE_VAL);
+      if (is_beaten(s, cost, in_raster) || !leader_is_free(p, from, to)) return;
     }
   }
-  if (s->found && cost >= s->best_cost) return;
+  if (is_beaten(s, cost, in_raster)) return;
   s->found = true;
   s->best_cost = cost;
+  s->best_at = centre;
   s->label->box = box;
   s->label->has_leader = leader;
   s->label->leader_from = from;
   s->label->leader_to = to;
+}
+
+static void offer(search *s, ox_vec centre, double cost, const ox_segment *object) {
+  offer_one(s, centre, cost, object, false);
 }
 
 /* Half the extent of the label's box in a direction. */
@@ -271,18 +309,42 @@ static bool on_side(const ox_label *label, ox_vec centre, double gap) {
   return ox_vec_dot(ox_vec_sub(centre, a->a), a->side) > reach(label, a->side) + gap;
 }
 
-/* Every place in the map, on a raster. */
+/* The places of one row of a raster that may still be better than the best. */
+static void offer_row(search *s, ox_vec wish, double y, double step, bool sided,
+                      const ox_segment *object) {
+  const ox_placer *p = s->placer;
+  double reach = s->found ? s->best_cost : HUGE_VAL, from = p->bounds.x;
+  int first = 0;
+  if (wish.x - reach > from) first = (int)floor((wish.x - reach - from) / step);
+  double x = from; /* added up as if from the first on, so that places do not depend on `reach` */
+  for (int i = 0; i < first; i++) x += step;
+  for (; x <= from + p->bounds.width && x <= wish.x + reach; x += step) {
+    ox_vec at = {x, y};
+    double dx = x - wish.x, dy = y - wish.y;
+    if (s->found && dx * dx + dy * dy > s->best_cost * s->best_cost * (1.0 + 1e-12)) continue;
+    if (sided && !on_side(s->label, at, 0.4 * p->em)) continue;
+    offer_one(s, at, ox_vec_length(ox_vec_sub(at, wish)), object, true);
+  }
+}
+
+/* Every place in the map, on a raster. The cost is at least the distance from `wish`, so rows are
+ * walked from there outwards, until none can be better. */
 static void offer_everywhere(search *s, ox_vec wish, double step_em, bool sided,
                              const ox_segment *object) {
   const ox_placer *p = s->placer;
-  double step = fmax(step_em * p->em, p->cell);
-  if (!(step > 0.0)) return;
-  for (double y = p->bounds.y; y <= p->bounds.y + p->bounds.height; y += step)
-    for (double x = p->bounds.x; x <= p->bounds.x + p->bounds.width; x += step) {
-      ox_vec at = {x, y};
-      if (sided && !on_side(s->label, at, 0.4 * p->em)) continue;
-      offer(s, at, ox_vec_length(ox_vec_sub(at, wish)), object);
-    }
+  double step = fmax(step_em * p->em, p->cell), end = p->bounds.y + p->bounds.height;
+  if (!(step > 0.0) || !isfinite(wish.x) || !isfinite(wish.y)) return;
+  double rows[RASTER_MOST];
+  int count = 0, up, down;
+  for (double y = p->bounds.y; y <= end && count < RASTER_MOST; y += step) rows[count++] = y;
+  for (down = 0; down < count && rows[down] < wish.y;) down++;
+  up = down - 1;
+  while (up >= 0 || down < count) {
+    bool upwards = down >= count || (up >= 0 && wish.y - rows[up] <= rows[down] - wish.y);
+    double y = upwards ? rows[up--] : rows[down++];
+    if (s->found && fabs(y - wish.y) > s->best_cost) break;
+    offer_row(s, wish, y, step, sided, object);
+  }
 }
 
 static void search_near(search *s) {
@@ -298,20 +360,40 @@ static void search_near(search *s) {
   }
 }
 
+/* What a leader would run to, where one is wanted. */
+static const ox_segment *object_of(const ox_anchor *a, ox_segment *room) {
+  if (a->kind != OX_ANCHOR_POINT && a->kind != OX_ANCHOR_BESIDE) return NULL;
+  *room = (ox_segment){a->a, a->kind == OX_ANCHOR_POINT ? a->a : a->b};
+  return room;
+}
+
 /* With a leader, wherever there is room. */
 static void search_far(search *s) {
-  const ox_anchor *a = &s->label->anchor;
-  if (s->label->priority > 2) return;
-  if (a->kind != OX_ANCHOR_POINT && a->kind != OX_ANCHOR_BESIDE) return;
-  ox_segment object = {a->a, a->kind == OX_ANCHOR_POINT ? a->a : a->b};
+  ox_segment object;
+  if (s->label->priority > 2 || !object_of(&s->label->anchor, &object)) return;
   ox_vec middle = ox_vec_scale(ox_vec_add(object.a, object.b), 0.5);
   offer_everywhere(s, middle, 0.5, false, &object);
 }
 
 static void swap_texts(ox_label *label) {
+  label->is_narrow = !label->is_narrow;
   ox_lettering wide = label->text;
   label->text = label->narrow;
   label->narrow = wide;
+}
+
+/* The place of a moment ago, while it is free: a label that has moved along with what it names is
+ * easier to read than one in the best of places. */
+static void stay(search *s) {
+  ox_segment room;
+  ox_label *label = s->label;
+  const ox_anchor *a = &label->anchor;
+  bool swap = label->stay_narrow && label->narrow.layout;
+  if (swap) swap_texts(label);
+  bool sided = a->kind == OX_ANCHOR_REGION && (a->side.x != 0.0 || a->side.y != 0.0);
+  if (!sided || on_side(label, label->stay, 0.4 * s->placer->em))
+    offer(s, label->stay, 0.0, object_of(a, &room));
+  if (swap && !s->found) swap_texts(label);
 }
 
 static void search_all(search *s) {
@@ -332,7 +414,8 @@ static void search_all(search *s) {
 void ox_placer_put(ox_placer *p, ox_label *label) {
   search s = {.placer = p, .label = label};
   bool room = p->taken_count < OX_LABELS_MAX && label->text.ink.width > 0.0;
-  if (room) search_all(&s);
+  if (room && label->has_stay) stay(&s);
+  if (room && !s.found) search_all(&s);
   label->dropped = !s.found;
   if (!s.found) {
     label->has_leader = false;

@@ -50,6 +50,10 @@ typedef struct {
   ox_anchor anchor;
   ox_rect box;   /* ink, where placed */
   bool dropped;
+  bool has_stay; /* where it stood a moment ago is tried first, in the wording it had then */
+  bool stay_narrow;
+  ox_vec stay;   /* its centre there */
+  bool is_narrow; /* set in the narrow wording */
   bool has_leader;
   ox_vec leader_from, leader_to; /* from the label to what it names */
 } ox_label;

@@ -80,8 +80,58 @@ static void put(ox_picture *p, ox_placer *placer, ox_label *label) {
   ox_placer_put(placer, label);
 }
 
+/* --- staying in place where the world moves --------------------------------------------------- */
+
+static ox_vec place_of(const ox_anchor *a) {
+  switch (a->kind) {
+  case OX_ANCHOR_BESIDE: return ox_vec_scale(ox_vec_add(a->a, a->b), 0.5);
+  case OX_ANCHOR_REGION: return a->wish;
+  case OX_ANCHOR_POINT:
+  case OX_ANCHOR_ON_LINE:
+  case OX_ANCHOR_ARC: break;
+  }
+  return a->a;
+}
+
+/* Figures of the rose and of the course have their place anyway. */
+static bool may_stay(const ox_label *label) {
+  const ox_anchor *a = &label->anchor;
+  return a->kind != OX_ANCHOR_ON_LINE && !(a->kind == OX_ANCHOR_ARC && a->from_deg == a->to_deg);
+}
+
+/* A displacement on the board turned by so many degrees clockwise. */
+static ox_vec turned(ox_vec d, double deg) {
+  double s, c;
+  ox_sincos_deg(deg, &s, &c);
+  return (ox_vec){d.x * c - d.y * s, d.x * s + d.y * c};
+}
+
+static void recall_stays(ox_picture *p) {
+  for (size_t i = 0; i < p->label_count && i < p->stay_count; i++) {
+    ox_label *label = &p->labels[i];
+    const ox_stay *was = &p->stays[i];
+    if (!was->there || !may_stay(label) || was->priority != label->priority ||
+        was->kind != label->anchor.kind)
+      continue;
+    label->has_stay = true;
+    label->stay_narrow = was->narrow;
+    label->stay = ox_vec_add(place_of(&label->anchor), turned(was->offset, -p->view.up_deg));
+  }
+}
+
+static void note_stays(ox_picture *p) {
+  p->stay_count = p->label_count;
+  for (size_t i = 0; i < p->label_count; i++) {
+    const ox_label *label = &p->labels[i];
+    ox_vec off = ox_vec_sub(ox_rect_centre(label->box), place_of(&label->anchor));
+    p->stays[i] = (ox_stay){label->priority, label->anchor.kind, label->is_narrow,
+                            !label->dropped, turned(off, p->view.up_deg)};
+  }
+}
+
 void ox_build_labels(ox_picture *p) {
   ox_label_content(p);
+  if (p->moves) recall_stays(p);
   collect_obstacles(p);
   bool course = ox_has_layer(p, OX_LAYER_COURSE);
   bool figure = course && ox_has_layer(p, OX_LAYER_LABELS) && p->label_count > 0;
@@ -100,6 +150,7 @@ void ox_build_labels(ox_picture *p) {
     else
       put(p, &placer, &p->labels[i]);
   }
+  if (p->moves) note_stays(p);
   for (size_t i = 0; i < placer.leaders.count; i++)
     ox_segments_add(&p->obstacles, placer.leaders.s[i].a, placer.leaders.s[i].b);
   ox_placer_end(&placer);

@@ -102,9 +102,11 @@ typedef struct {
 } ox_other;
 #define OX_OTHERS_MAX (OX_SCENE_OTHERS_MAX + 1)
 
-/* Where a label stood in the picture before, so that it stays there while it can. */
+/* Where a label stood a moment ago: the list of labels is the same from one moment to the next,
+ * but for those of another circuit. */
 typedef struct {
-  guint words;  /* hash of its words */
+  int priority;
+  ox_anchor_kind kind;
   bool narrow, there;
   ox_vec offset; /* from its anchor's place, turned so that true north is up */
 } ox_stay;
