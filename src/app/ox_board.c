@@ -80,6 +80,7 @@ ox_scene ox_board_scene(OxBoard *self) {
       .view = self->view,
       .fit = self->fit_held ? &self->fit : self->fit_shared ? &self->shared_fit : NULL,
       .ink = ox_document_ink(self->document),
+      .typesetter = self->typesetter,
   };
   if (self->overlays) {
     OxCompanions *companions = ox_overlays_companions(self->overlays);
@@ -112,6 +113,8 @@ ox_picture *ox_board_current_picture(OxBoard *self) {
   self->picture = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
                                  gtk_widget_get_height(GTK_WIDGET(self)));
   self->counts.layouts++;
+  /* Panned no farther than where something is to be seen: the next step starts from there. */
+  if (self->picture) self->view.pan_nm = ox_picture_view(self->picture).pan_nm;
   return self->picture;
 }
 
@@ -258,6 +261,7 @@ static void css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
 static void dispose(GObject *object) {
   OxBoard *self = OX_BOARD(object);
   g_clear_pointer(&self->picture, ox_picture_free);
+  g_clear_pointer(&self->typesetter, ox_typesetter_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
   g_clear_pointer(&self->moving, gtk_widget_unparent);
   ox_board_remove_grips(self);
@@ -291,6 +295,7 @@ static void ox_board_init(OxBoard *self) {
   gtk_widget_set_overflow(GTK_WIDGET(self), GTK_OVERFLOW_HIDDEN);
   self->still = layer_new(self, draw_still);
   self->moving = layer_new(self, draw_moving);
+  self->typesetter = ox_typesetter_new();
   ox_board_add_grips(self);
   ox_board_add_gestures(self);
   ox_board_add_view_gestures(self);

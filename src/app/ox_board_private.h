@@ -38,6 +38,7 @@ struct _OxBoard {
   OxOverlays *overlays;
   OxPrediction *prediction;
   ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
+  ox_typesetter *typesetter; /* words set once stay set while a case is dragged */
 
   gboolean projector;
   ox_palette_id palette;

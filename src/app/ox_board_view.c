@@ -73,7 +73,8 @@ void ox_board_pan(OxBoard *self, int right, int down) {
 /* The scale and the part of the world that the fitted picture has now. */
 static ox_fit fit_of_now(OxBoard *self) {
   ox_vec size, middle = middle_of_map(self, &size);
-  ox_viewport v = ox_board_viewport(self);
+  /* As it stands without the aircraft: the air view moves what is fitted. */
+  ox_viewport v = ox_picture_viewport_at(ox_board_current_picture(self), NAN);
   double zoom = self->view.zoom > 0.0 ? self->view.zoom : 1.0;
   double scale = v.dev_per_nm / zoom, s, c;
   ox_vec at = ox_vec_sub(ox_viewport_to_world(&v, middle), self->view.pan_nm);

@@ -79,6 +79,11 @@ GtkWidget *app_test_find(GtkWidget *top, GType type) {
   return NULL;
 }
 
+GtkWidget *app_test_find_type_name(GtkWidget *top, const char *type_name) {
+  GType type = g_type_from_name(type_name);
+  return type ? app_test_find(top, type) : NULL;
+}
+
 GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label) {
   if (GTK_IS_BUTTON(top)) {
     GtkButton *button = GTK_BUTTON(top);

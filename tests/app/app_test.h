@@ -24,6 +24,7 @@ void app_test_close(OxWindow *window);
 
 /* The first widget of a type below a widget, or with this text; NULL. */
 GtkWidget *app_test_find(GtkWidget *top, GType type);
+GtkWidget *app_test_find_type_name(GtkWidget *top, const char *type_name);
 GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label);
 /* The first label below a widget with just this text; NULL. */
 GtkWidget *app_test_find_label(GtkWidget *top, const char *text);
