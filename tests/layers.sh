@@ -24,7 +24,7 @@ engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case
 
 echo "1..14"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
-places='"oxbow/(place|route|fix)\.h"'
+places='"oxbow/(place|route|fix|journey)\.h"'
 check the_store_sees_engine_places_and_cjson \
   "$(includes store "$c_std|$c_io|$engine|$places|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
 check the_ink_sees_only_plain_geometry \

@@ -360,6 +360,17 @@ void ox_document_redo(OxDocument *self) {
 static ox_status edit(OxDocument *self, const ox_case *c, gboolean open_to_more,
                       ox_fault *fault) {
   ox_fault found;
+  ox_case settled = *c;
+  /* Where the place of the fix hangs on the arrival, its distance follows. */
+  const ox_fix *fix = &self->view.cases[self->case_index].fix;
+  if (ox_case_check(c, NULL, 0) == 0 &&
+      ox_fix_settle(&self->view.points, fix, &settled, NULL, 0) == OX_ERROR) {
+    found = (ox_fault){.key = "hold.fix", .value = "a fix so far away",
+                       .allowed = "within reach: at most 100 NM ahead, a station within 200 NM"};
+    if (fault) *fault = found;
+    return OX_ERROR;
+  }
+  c = &settled;
   if (ox_case_check(c, &found, 1) > 0) {
     if (fault) *fault = found;
     return OX_ERROR;
