@@ -91,6 +91,13 @@ ox_scene ox_board_scene(OxBoard *self) {
       scene.others = ox_companions_others(companions, &scene.other_count);
   }
   ox_prediction_dress(self->prediction, &scene);
+  if (!self->placed) self->placed = g_new(ox_placed, 1);
+  ox_placed_make(ox_document_points(self->document), ox_document_route(self->document),
+                 ox_document_fix(self->document), scene.c, scene.flight, self->placed);
+  scene.marks = self->placed->marks;
+  scene.mark_count = self->placed->mark_count;
+  scene.paths = self->placed->paths;
+  scene.path_count = self->placed->path_count;
   return scene;
 }
 
@@ -151,6 +158,21 @@ static const char *view_in_words(const ox_view *view) {
   return words[view->air > 0.0][CLAMP((int)view->up, 0, 2)];
 }
 
+/* What the marks and paths show. */
+static void describe_places(OxBoard *self, GString *all) {
+  char lines[OX_JOURNEY_WORDS_MAX][OX_REMARK_BYTES], remark[OX_REMARK_BYTES];
+  ox_journey *journey = g_new(ox_journey, 1);
+  const ox_case *c = ox_document_case(self->document);
+  size_t count = ox_fix_words(ox_document_points(self->document), ox_document_fix(self->document),
+                              c, lines);
+  for (size_t i = 0; i < count; i++) g_string_append_printf(all, " %s", lines[i]);
+  if (ox_document_journey(self->document, journey, remark, sizeof remark) != OX_ERROR) {
+    count = ox_journey_words(journey, c, lines);
+    for (size_t i = 0; i < count; i++) g_string_append_printf(all, " %s", lines[i]);
+  }
+  g_free(journey);
+}
+
 void ox_board_describe(OxBoard *self) {
   if (!self->document) return;
   if (ox_prediction_hides(self->prediction)) {
@@ -165,6 +187,7 @@ void ox_board_describe(OxBoard *self) {
   GString *all = g_string_new(words);
   for (const char *const *at = more; at && *at; at++) g_string_append_printf(all, " %s", *at);
   if (view) g_string_append_printf(all, " %s", view);
+  describe_places(self, all);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                  all->str, -1);
   g_string_free(all, TRUE);
@@ -271,6 +294,7 @@ static void dispose(GObject *object) {
   g_clear_object(&self->player);
   g_clear_object(&self->overlays);
   g_clear_object(&self->prediction);
+  g_clear_pointer(&self->placed, g_free);
   G_OBJECT_CLASS(ox_board_parent_class)->dispose(object);
 }
 

@@ -3,8 +3,10 @@
 #define OX_BOARD_PRIVATE_H
 
 #include "ox_board.h"
+#include "ox_document_places.h"
 #include "ox_grip.h"
 #include "ox_readout.h"
+#include "oxbow/placed.h"
 
 typedef enum { OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_PANS } ox_board_doing;
 
@@ -37,6 +39,7 @@ struct _OxBoard {
   OxPlayer *player;
   OxOverlays *overlays;
   OxPrediction *prediction;
+  ox_placed *placed;   /* what the picture points to */
   ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
   ox_typesetter *typesetter; /* words set once stay set while a case is dragged */
 

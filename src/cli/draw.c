@@ -6,6 +6,7 @@
 #include "cli_private.h"
 #include "oxbow/export.h"
 #include "oxbow/file.h"
+#include "oxbow/placed.h"
 
 typedef struct {
   const char *ending;
@@ -157,13 +158,15 @@ typedef struct {
   ox_flight *flights;
   ox_scene *scenes;
   cli_overlays *overlays;
+  ox_placed *placed;
   double *t_s;
 } sheets;
 
 static bool sheets_open(sheets *s, size_t count) {
   *s = (sheets){count, calloc(count, sizeof *s->flights), calloc(count, sizeof *s->scenes),
-                calloc(count, sizeof *s->overlays), calloc(count, sizeof *s->t_s)};
-  return s->flights && s->scenes && s->overlays && s->t_s;
+                calloc(count, sizeof *s->overlays), calloc(count, sizeof *s->placed),
+                calloc(count, sizeof *s->t_s)};
+  return s->flights && s->scenes && s->overlays && s->placed && s->t_s;
 }
 
 static void sheets_close(sheets *s) {
@@ -172,6 +175,7 @@ static void sheets_close(sheets *s) {
   free(s->flights);
   free(s->scenes);
   free(s->overlays);
+  free(s->placed);
   free(s->t_s);
 }
 
@@ -184,6 +188,13 @@ static bool fill_sheet(cli_io *io, const cli_cases *cases, const plan *p, sheets
                             .palette = p->palette,
                             .text_scale = 1.0,
                             .layers = OX_LAYER_ALL};
+  const ox_lesson *lesson = cases->lesson;
+  ox_placed_make(&lesson->points, &lesson->route, &lesson->cases[cases->first + i].fix,
+                 s->scenes[i].c, s->scenes[i].flight, &s->placed[i]);
+  s->scenes[i].marks = s->placed[i].marks;
+  s->scenes[i].mark_count = s->placed[i].mark_count;
+  s->scenes[i].paths = s->placed[i].paths;
+  s->scenes[i].path_count = s->placed[i].path_count;
   return cli_overlays_make(io, cases->path, &p->overlays, &s->scenes[i], &s->overlays[i]);
 }
 

@@ -15,7 +15,8 @@ static bool is_among(const char *const *words, const char *word) {
 static const char *const top_keys[] = {
     "format", "version", "title", "points", "route", "missed_approach_point", "cases", NULL};
 static const char *const ink_keys[] = {"strokes", NULL};
-static const char *const point_keys[] = {"name", "from", "and", "ahead_nm", "ahead_s", NULL};
+static const char *const point_keys[] = {"name", "from", "and", "ahead_nm", "ahead_s",
+                                         "limiting_radial_deg", NULL};
 static const char *const case_keys[] = {
     "name", "hold.fix",     "hold.efc", "arrival.fix_at",  "arrival.present", "wind",
     "wind_changes", "ink", "lost_radio.eta", "shown.fix", "shown.efc", NULL};

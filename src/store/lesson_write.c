@@ -117,7 +117,8 @@ static void add_fields(ox_writing *w, cJSON *to, const ox_lesson_case *from) {
     }
     if (leg_key_is_idle(c, path) || ox_key_is_idle(c, path) || choice_is_idle(c, &fields[i]))
       continue;
-    if (from->fix.station[0] && ox_key_is_within(path, "hold.leg.station")) {
+    if (from->fix.station[0] && ox_key_is_within(path, "hold.leg.station") &&
+        strcmp(path, "hold.leg.station.limiting_radial_deg") != 0) {
       add_station(w, to, &from->fix, kept);
       continue;
     }

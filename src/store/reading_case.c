@@ -67,6 +67,7 @@ static void read_fix_at(ox_reading *r, const cJSON *value, ox_case *out) {
 }
 
 static void read_members(ox_reading *r, const cJSON *object, const char *prefix, ox_case *out);
+static void read_member(ox_reading *r, const char *path, const cJSON *value, ox_case *out);
 
 static void read_section(ox_reading *r, const char *path, const cJSON *value, ox_case *out) {
   bool station = strcmp(path, STATION) == 0;
@@ -79,6 +80,8 @@ static void read_section(ox_reading *r, const char *path, const cJSON *value, ox
   if (station) out->hold.station.given = true;
   if (station && ox_reading_is_point(value)) {
     ox_reading_station(r, path, value, r->fix);
+    const cJSON *limiting = ox_json_member(value, "limiting_radial_deg");
+    if (limiting) read_member(r, STATION ".limiting_radial_deg", limiting, out);
     return;
   }
   read_members(r, value, path, out);

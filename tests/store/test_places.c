@@ -163,6 +163,23 @@ static void a_station_that_is_a_point_gives_its_radial_and_distance(void **state
   }
 }
 
+static void a_station_that_is_a_point_may_have_a_limiting_radial(void **state) {
+  static const char *const stations[] = {
+      "{ \"name\": \"OAK\", \"limiting_radial_deg\": 200 }",
+      "{ \"lat_deg\": 42.7, \"lon_deg\": -73.8, \"limiting_radial_deg\": 200 }"};
+  for (size_t i = 0; i < 2; i++) {
+    char members[512];
+    snprintf(members, sizeof members,
+             "\"hold\": { \"inbound_deg\": 240, \"fix\": { \"lat_deg\": 42.5, \"lon_deg\":"
+             " -73.8 }, \"leg\": { \"by\": \"distance\", \"nm\": 5, \"station\": %s } }",
+             stations[i]);
+    ox_lesson *lesson = parse_sound(lesson_at(i == 0 ? POINTS : "", members), stations[i]);
+    assert_close(lesson->cases[0].c.hold.station.limiting_radial_deg, 200, 0, "radial");
+    free(assert_round_trip(lesson, stations[i]));
+    ox_lesson_free(lesson);
+  }
+}
+
 static void points_and_route_stand_between_title_and_cases(void **state) {
   ox_lesson *lesson = parse_sound(
       lesson_at(POINTS ", \"route\": [\"OAK\", \"ELM\"], \"missed_approach_point\": \"OAK\"", NULL),
@@ -343,6 +360,7 @@ int main(void) {
       cmocka_unit_test(the_arrival_of_a_fix_ahead_begins_that_far_before_it),
       cmocka_unit_test(a_fix_ahead_of_a_present_position_has_a_place),
       cmocka_unit_test(a_station_that_is_a_point_gives_its_radial_and_distance),
+      cmocka_unit_test(a_station_that_is_a_point_may_have_a_limiting_radial),
       cmocka_unit_test(points_and_route_stand_between_title_and_cases),
       cmocka_unit_test(unknown_keys_of_places_are_kept),
       cmocka_unit_test(a_point_inside_is_not_lost_with_what_used_it),
