@@ -70,7 +70,8 @@ static ox_status put(OxDocument *self, const char *step, ox_snapshot *cases,
     next = settled(ox_snapshot_ref(cases), points, route, remark, bytes);
   ox_snapshot_unref(cases);
   if (!next) return OX_ERROR;
-  ox_document_do(self, step, next, self->case_index, index, FALSE);
+  /* What is typed or pressed in quick succession stays one step. */
+  ox_document_do(self, step, next, self->case_index, index, strcmp(step, "Point") == 0);
   remark[0] = '\0';
   return OX_OK;
 }
@@ -105,7 +106,8 @@ ox_status ox_document_set_fix(OxDocument *self, const char *step, const ox_case 
     snprintf(remark, remark_bytes, "%s: %s is not %s", fault.key, fault.value, fault.allowed);
     return OX_ERROR;
   }
-  ox_document_replace_case(self, step, &lc);
+  ox_document_do(self, step, ox_snapshot_with_case(self->now, self->case_index, &lc),
+                 self->case_index, self->case_index, strcmp(step, "Fix") == 0);
   return status;
 }
 

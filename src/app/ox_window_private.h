@@ -5,6 +5,7 @@
 #include "ox_autosave.h"
 #include "ox_cases_panel.h"
 #include "ox_file_watch.h"
+#include "ox_places_panel.h"
 #include "ox_window.h"
 
 /* What is done once unsaved changes are dealt with. */
@@ -37,6 +38,7 @@ struct _OxWindow {
   GMenu *history_menu; /* "Undo …", "Redo …" */
   GtkMenuButton *recent_button, *show_button, *menu_button;
   GtkLabel *caution;
+  OxPlacesPanel *places;
 
   GtkWidget *compare_panel;                  /* under the board */
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
@@ -100,6 +102,9 @@ void ox_window_add_pen(OxWindow *self);
 
 /* ox_window_predict.c; after the overlays, whose menu it is in */
 void ox_window_add_predict(OxWindow *self);
+/* ox_window_places.c */
+void ox_window_add_places(OxWindow *self);
+OxPlacesPanel *ox_window_places(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);
