@@ -22,7 +22,7 @@ c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
 c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
 engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|variants|area|spread|endurance)\.h"'
 
-echo "1..14"
+echo "1..15"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
 places='"oxbow/(place|route|fix|journey)\.h"'
 check the_store_sees_engine_places_and_cjson \
@@ -42,6 +42,8 @@ check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
   "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
+check the_placed_see_places_and_the_painter \
+  "$(includes placed "$c_std|<stdio\.h>|$engine|$places|\"oxbow/(placed|picture)\.h\"")"
 check the_command_line_knows_no_window \
   "$(grep -rnE 'include *<(gtk|gdk|gio|glib)' src/cli || :)"
 check the_engine_has_no_globals_and_no_output \

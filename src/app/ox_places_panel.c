@@ -63,7 +63,8 @@ static void show_fix(OxPlacesPanel *self) {
   size_t count = ox_fix_words(points, fix, c, lines);
   for (size_t i = 0; i < count; i++)
     g_string_append_printf(text, "%s%s", i ? "\n" : "", lines[i]);
-  if (count == 0) g_string_append_printf(text, "Nothing says where %s is on the earth.", c->hold.fix);
+  if (count == 0)
+    g_string_append_printf(text, "Nothing says where %s is on the earth.", c->hold.fix);
   gtk_label_set_text(self->fix_words, text->str);
   g_string_free(text, TRUE);
   guint present = place_in_list(points, fix->present);

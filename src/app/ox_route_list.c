@@ -339,6 +339,7 @@ static void dispose(GObject *object) {
 static void ox_route_list_class_init(OxRouteListClass *class) {
   G_OBJECT_CLASS(class)->dispose = dispose;
   gtk_widget_class_set_layout_manager_type(GTK_WIDGET_CLASS(class), GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_css_name(GTK_WIDGET_CLASS(class), "routelist");
 }
 
 static void ox_route_list_init(OxRouteList *self) {

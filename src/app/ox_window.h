@@ -12,6 +12,7 @@
 #include "ox_inputs_panel.h"
 #include "ox_kept.h"
 #include "ox_overlays.h"
+#include "ox_places_panel.h"
 #include "ox_moments_strip.h"
 #include "ox_pen.h"
 #include "ox_player.h"
@@ -56,6 +57,7 @@ OxPlayer *ox_window_player(OxWindow *self);
 OxBoard *ox_window_board(OxWindow *self);
 OxInputsPanel *ox_window_inputs(OxWindow *self);
 OxTransport *ox_window_transport(OxWindow *self);
+OxPlacesPanel *ox_window_places(OxWindow *self);
 OxWorkingPanel *ox_window_working(OxWindow *self);
 OxOverlays *ox_window_overlays(OxWindow *self);
 OxCasesPanel *ox_window_cases(OxWindow *self);

@@ -104,7 +104,6 @@ void ox_window_add_pen(OxWindow *self);
 void ox_window_add_predict(OxWindow *self);
 /* ox_window_places.c */
 void ox_window_add_places(OxWindow *self);
-OxPlacesPanel *ox_window_places(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);
