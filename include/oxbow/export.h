@@ -7,7 +7,10 @@
 #include "oxbow/picture.h"
 #include "oxbow/status.h"
 
-typedef enum { OX_EXPORT_PNG, OX_EXPORT_SVG, OX_EXPORT_PDF } ox_export_format;
+typedef enum {
+  OX_EXPORT_PNG, OX_EXPORT_SVG, OX_EXPORT_PDF,
+  OX_EXPORT_APNG /* the whole flight as a moving picture */
+} ox_export_format;
 
 /* Takes `length` bytes; anything but OX_OK stops the export, which then returns OX_ERROR. */
 typedef ox_status (*ox_export_sink)(void *context, const void *bytes, size_t length);
@@ -15,10 +18,17 @@ typedef ox_status (*ox_export_sink)(void *context, const void *bytes, size_t len
 typedef struct {
   ox_export_format format;
   double width, height; /* PNG: pixels (1..16384); SVG, PDF: points (1..14400) */
+  double dpi;           /* PNG: the resolution that the file names; 0: none */
+  bool transparent;     /* PNG: no ground under the picture */
+  double fps;           /* moving picture: frames a second, 1..60 */
+  double speed;         /* moving picture: times as fast as flown, 0.1..1000 */
   double t_s;           /* where the aircraft is drawn; NAN: none */
   const double *t_s_of; /* one a scene instead of t_s, or NULL */
   bool moments;         /* the key moments of entry and first circuit instead of the picture */
 } ox_export_options;
+
+/* How many frames the moving picture of a flight has. Needs fps and speed. */
+size_t ox_export_frame_count(const ox_flight *flight, const ox_export_options *options);
 
 /* One scene for PNG and SVG (the first is taken), a sheet a scene for PDF. The caution is drawn
  * whatever the scenes' layers say. Same input, same bytes. On OX_ERROR error (may be NULL) points

@@ -103,6 +103,7 @@ typedef struct {
   const ox_path *paths;
   size_t path_count;
   bool hide_answer;          /* what is given, and nothing of what is flown after the fix */
+  bool no_ground;            /* transparent where nothing is drawn */
   const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
   ox_typesetter *typesetter; /* or NULL for one of its own */
 } ox_scene;

@@ -8,6 +8,7 @@
 
 #define PNG_WIDTH 1600
 #define PNG_HEIGHT 1200
+#define PNG_DPI 150
 #define SVG_WIDTH 800
 #define SVG_HEIGHT 600
 /* A4 lying, in points */
@@ -29,6 +30,7 @@ static gboolean options_for(const char *path, double t_s, ox_export_options *opt
     options->format = OX_EXPORT_PNG;
     options->width = PNG_WIDTH;
     options->height = PNG_HEIGHT;
+    options->dpi = PNG_DPI;
   } else if (has_ending(path, ".svg")) {
     options->format = OX_EXPORT_SVG;
     options->width = SVG_WIDTH;
@@ -42,6 +44,25 @@ static gboolean options_for(const char *path, double t_s, ox_export_options *opt
     return FALSE;
   }
   return TRUE;
+}
+
+/* What is laid over the picture in the window, and how it is turned. A sheet is laid out for
+ * itself: its own scale, and no place that was panned to. */
+static void take_shown(ox_scene *scene, const ox_scene *shown) {
+  scene->compare = shown->compare;
+  scene->compare_name = shown->compare_name;
+  scene->area = shown->area;
+  scene->spread = shown->spread;
+  scene->others = shown->others;
+  scene->other_count = shown->other_count;
+  scene->ink = shown->ink;
+  scene->marks = shown->marks;
+  scene->mark_count = shown->mark_count;
+  scene->paths = shown->paths;
+  scene->path_count = shown->path_count;
+  scene->hide_answer = shown->hide_answer;
+  scene->view.up = shown->view.up;
+  scene->view.air = shown->view.air;
 }
 
 /* Flies `count` cases from `first` on into scenes and flights. */
@@ -59,8 +80,8 @@ static void make_scenes(const ox_lesson *lesson, size_t first, size_t count, ox_
   }
 }
 
-ox_status ox_export_file(const ox_lesson *lesson, size_t index, double t_s, const char *path,
-                         char **error) {
+ox_status ox_export_file(const ox_lesson *lesson, size_t index, const ox_scene *shown, double t_s,
+                         const char *path, char **error) {
   ox_export_options options;
   char message[512] = "";
   const char *why = NULL;
@@ -79,6 +100,7 @@ ox_status ox_export_file(const ox_lesson *lesson, size_t index, double t_s, cons
   ox_flight *flights = g_new0(ox_flight, count);
   make_scenes(lesson, sheets ? 0 : index, count, sheets ? OX_PALETTE_PRINT : OX_PALETTE_LIGHT,
               scenes, flights);
+  if (shown) take_shown(&scenes[sheets ? index : 0], shown);
   ox_status status = ox_export(scenes, count, &options, sink, writer, &why);
   if (status == OX_ERROR) {
     ox_file_abandon(writer);

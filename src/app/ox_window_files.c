@@ -169,8 +169,9 @@ gboolean ox_window_save_path(OxWindow *self, const char *path) {
 gboolean ox_window_export_path(OxWindow *self, const char *path) {
   char *error = NULL;
   commit(self);
+  ox_scene shown = ox_board_scene(self->board);
   ox_status status = ox_export_file(ox_document_lesson(self->document),
-                                    ox_document_case_index(self->document),
+                                    ox_document_case_index(self->document), &shown,
                                     ox_player_time_s(self->player), path, &error);
   if (status == OX_ERROR)
     ox_dialog_error(GTK_WINDOW(self), "The picture could not be written", error);

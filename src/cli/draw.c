@@ -17,6 +17,7 @@ typedef struct {
 
 static const format_row formats[] = {
     {".png", OX_EXPORT_PNG, 1600, 1000, OX_PALETTE_LIGHT},
+    {".apng", OX_EXPORT_APNG, 800, 500, OX_PALETTE_LIGHT},
     {".svg", OX_EXPORT_SVG, 960, 600, OX_PALETTE_PRINT},
     {".pdf", OX_EXPORT_PDF, 842, 595, OX_PALETTE_PRINT}, /* A4 across */
 };
@@ -25,13 +26,13 @@ typedef struct {
   const char *path;
   ox_export_options export;
   ox_palette_id palette;
-  bool at_given, moments;
+  bool at_given, moments, transparent;
   cli_overlay_plan overlays;
 } plan;
 
 /* The options as they were given; NULL where not. */
 typedef struct {
-  const char *size, *palette, *at, *compare, *spread, *seed;
+  const char *size, *palette, *at, *compare, *spread, *seed, *dpi, *fps, *speed;
 } wishes;
 
 /* --- what was asked for -------------------------------------------------------------------- */
@@ -44,16 +45,30 @@ static const format_row *format_of(const char *path) {
   size_t length = strlen(path);
   for (size_t i = 0; i < sizeof formats / sizeof *formats; i++) {
     const char *ending = formats[i].ending;
-    size_t at = 0;
-    if (length <= 4) return NULL;
-    while (ending[at] && lower(path[length - 4 + at]) == ending[at])
+    size_t at = 0, tail = strlen(ending);
+    if (length <= tail) continue;
+    while (ending[at] && lower(path[length - tail + at]) == ending[at])
       at++;
-    if (!ending[at] && path[length - 5] != '/') return &formats[i];
+    if (!ending[at] && path[length - tail - 1] != '/') return &formats[i];
   }
   return NULL;
 }
 
-/* "1600x1000" */
+static bool in_pixels(const format_row *format) {
+  return format->format == OX_EXPORT_PNG || format->format == OX_EXPORT_APNG;
+}
+
+/* A centimetre in pixels at the resolution, or in points. */
+static void from_cm(const format_row *format, plan *p) {
+  double dots = (in_pixels(format) ? p->export.dpi : 72.0) / 2.54;
+  p->export.width *= dots;
+  p->export.height *= dots;
+  if (!in_pixels(format)) return;
+  p->export.width = round(p->export.width);
+  p->export.height = round(p->export.height);
+}
+
+/* "1600x1000"; "16x10cm", which takes a resolution */
 static bool parse_size(const char *text, const format_row *format, plan *p) {
   char left[32];
   const char *x = strchr(text, 'x');
@@ -61,8 +76,16 @@ static bool parse_size(const char *text, const format_row *format, plan *p) {
   memcpy(left, text, (size_t)(x - text));
   left[x - text] = '\0';
   double *width = &p->export.width, *height = &p->export.height;
-  if (!cli_parse_number(left, width) || !cli_parse_number(x + 1, height)) return false;
-  bool pixels = format->format == OX_EXPORT_PNG;
+  char right[32];
+  size_t length = strlen(x + 1);
+  bool cm = length > 2 && strcmp(x + 1 + length - 2, "cm") == 0;
+  if (cm) length -= 2;
+  if (length >= sizeof right) return false;
+  memcpy(right, x + 1, length);
+  right[length] = '\0';
+  if (!cli_parse_number(left, width) || !cli_parse_number(right, height)) return false;
+  if (cm) from_cm(format, p);
+  bool pixels = in_pixels(format);
   double most = pixels ? 16384.0 : 14400.0;
   if (pixels && (*width != floor(*width) || *height != floor(*height))) return false;
   return *width >= 1.0 && *width <= most && *height >= 1.0 && *height <= most;
@@ -83,19 +106,47 @@ static bool parse_at(const char *text, plan *p) {
   return strcmp(text, "none") == 0 || cli_parse_number(text, &p->export.t_s);
 }
 
+static const double FPS = 10.0, SPEED = 10.0, DPI = 150.0;
+
+/* An option that is a number in a range; the value stays where it is not given. */
+static bool parse_within(cli_io *io, const char *option, const char *text, double least,
+                         double most, double *out) {
+  double value;
+  if (!text) return true;
+  if (!cli_parse_number(text, &value) || !(value >= least && value <= most)) {
+    cli_wrong(io, "%s: %s is not a number from %s to %s", option, text, cli_number(least).text,
+              cli_number(most).text);
+    return false;
+  }
+  *out = value;
+  return true;
+}
+
 static int plan_picture(cli_io *io, plan *p, const wishes *w) {
   const format_row *format = format_of(p->path);
-  if (!format) return cli_wrong(io, "-o: %s does not end in .png, .svg or .pdf", p->path);
+  if (!format) return cli_wrong(io, "-o: %s does not end in .png, .apng, .svg or .pdf", p->path);
   p->export = (ox_export_options){.format = format->format,
                                   .width = format->width,
                                   .height = format->height,
                                   .t_s = (double)NAN,
                                   .moments = p->moments};
   p->palette = format->palette;
+  p->export.transparent = p->transparent;
+  p->export.fps = FPS;
+  p->export.speed = SPEED;
+  p->export.dpi = DPI;
+  if (!parse_within(io, "--dpi", w->dpi, 10, 2400, &p->export.dpi) ||
+      !parse_within(io, "--fps", w->fps, 1, 60, &p->export.fps) ||
+      !parse_within(io, "--speed", w->speed, 0.1, 1000, &p->export.speed))
+    return OX_CLI_USAGE;
+  if ((w->fps || w->speed) && format->format != OX_EXPORT_APNG)
+    return cli_wrong(io, "--fps and --speed are for a moving picture: -o FILE.apng");
+  if ((w->dpi && !in_pixels(format)) || (p->transparent && format->format != OX_EXPORT_PNG))
+    return cli_wrong(io, "%s is for a picture in pixels", w->dpi ? "--dpi" : "--transparent");
   if (w->size && !parse_size(w->size, format, p))
     return cli_wrong(io, "--size: %s is not a size (%s)", w->size,
-                     format->format == OX_EXPORT_PNG ? "WxH in pixels, 1 to 16384"
-                                                     : "WxH in points, 1 to 14400");
+                     in_pixels(format) ? "WxH in pixels, 1 to 16384, or WxHcm"
+                                       : "WxH in points, 1 to 14400, or WxHcm");
   if (w->palette && !parse_palette(w->palette, &p->palette))
     return cli_wrong(io, "--palette: %s is not light, dark, projector or print", w->palette);
   if (w->at && !parse_at(w->at, p))
@@ -229,6 +280,10 @@ int cli_draw(cli_io *io, int argc, char **argv) {
       {"--compare", &w.compare, NULL},
       {"--spread", &w.spread, NULL},
       {"--seed", &w.seed, NULL},
+      {"--dpi", &w.dpi, NULL},
+      {"--fps", &w.fps, NULL},
+      {"--speed", &w.speed, NULL},
+      {"--transparent", NULL, &p.transparent},
       {"--area", NULL, &p.overlays.area},
       {"--moments", NULL, &p.moments},
   };
@@ -236,7 +291,7 @@ int cli_draw(cli_io *io, int argc, char **argv) {
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
   if (files != 1) return cli_wrong(io, "draw needs one lesson");
-  if (!p.path) return cli_wrong(io, "draw needs -o FILE.png, FILE.svg or FILE.pdf");
+  if (!p.path) return cli_wrong(io, "draw needs -o FILE.png, FILE.apng, FILE.svg or FILE.pdf");
   int code = plan_picture(io, &p, &w);
   if (code == OX_CLI_DONE) code = plan_overlays(io, &p.overlays, &w);
   if (code != OX_CLI_DONE) return code;

@@ -18,6 +18,8 @@
 
 #include "oxbow/moments_page.h"
 #include "oxbow/words.h"
+#include "export_frames.h"
+#include "png_parts.h"
 #include "svg_words.h"
 
 #define PNG_MOST 16384
@@ -35,8 +37,23 @@ static bool to_sink(stream *s, const void *bytes, size_t length) {
   return !s->refused;
 }
 
+/* A PNG on its way out: its words go in after the head. */
+typedef struct {
+  stream *out;
+  size_t passed;
+  GString *words;
+} png_stream;
+
 static cairo_status_t write_png(void *closure, const unsigned char *data, unsigned length) {
-  return to_sink(closure, data, length) ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_WRITE_ERROR;
+  png_stream *png = closure;
+  size_t head = png->passed < PNG_HEAD_BYTES ? PNG_HEAD_BYTES - png->passed : 0;
+  bool reaches = head > 0 && length >= head;
+  png->passed += length;
+  bool good = !reaches ? to_sink(png->out, data, length)
+                       : to_sink(png->out, data, head) &&
+                             to_sink(png->out, png->words->str, png->words->len) &&
+                             (length == head || to_sink(png->out, data + head, length - head));
+  return good ? CAIRO_STATUS_SUCCESS : CAIRO_STATUS_WRITE_ERROR;
 }
 
 static cairo_status_t write_memory(void *closure, const unsigned char *data, unsigned length) {
@@ -129,14 +146,23 @@ static const char *finish(cairo_surface_t *surface, const char *fault) {
 
 static const char *export_png(const ox_scene *scene, const ox_export_options *o, stream *out) {
   int width = (int)lround(o->width), height = (int)lround(o->height);
-  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, width, height);
+  cairo_format_t format = o->transparent ? CAIRO_FORMAT_ARGB32 : CAIRO_FORMAT_RGB24;
+  cairo_surface_t *surface = cairo_image_surface_create(format, width, height);
   if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS) {
     cairo_surface_destroy(surface);
     return "There is not enough memory for a picture of this size.";
   }
-  const char *fault = draw(surface, scene, width, height, o, 0);
-  if (!fault && cairo_surface_write_to_png_stream(surface, write_png, out) != CAIRO_STATUS_SUCCESS)
+  ox_scene shown = *scene;
+  shown.no_ground = o->transparent;
+  const char *fault = draw(surface, &shown, width, height, o, 0);
+  char *title = title_of(scene), *description = description_of(scene, o);
+  png_stream png = {out, 0, g_string_new(NULL)};
+  png_add_words(png.words, o->dpi, title, description);
+  if (!fault && cairo_surface_write_to_png_stream(surface, write_png, &png) != CAIRO_STATUS_SUCCESS)
     fault = out->refused ? CANNOT_WRITE : CANNOT_MAKE;
+  g_string_free(png.words, TRUE);
+  g_free(title);
+  g_free(description);
   fault = finish(surface, fault);
   return fault ? fault : out->refused ? CANNOT_WRITE : NULL;
 }
@@ -173,6 +199,9 @@ static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, valid);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_SUBJECT, subject->str);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Oxbow");
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_AUTHOR, "Oxbow");
+  cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_KEYWORDS,
+                                 "holding pattern, instruction, not for navigation");
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, FIXED_DATE);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_MOD_DATE, FIXED_DATE);
   g_free(valid);
@@ -203,13 +232,25 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
   return fault;
 }
 
+static const char *export_apng(const ox_scene *scene, const ox_export_options *o, stream *out) {
+  char *title = title_of(scene), *description = description_of(scene, o);
+  GString *made = g_string_new(NULL);
+  const char *fault = ox_export_frames(scene, o, title, description, made);
+  if (!fault && !to_sink(out, made->str, made->len)) fault = CANNOT_WRITE;
+  g_string_free(made, TRUE);
+  g_free(title);
+  g_free(description);
+  return fault;
+}
+
 static const char *check(const ox_scene *scenes, size_t count, const ox_export_options *o) {
   if (!scenes || count == 0) return "There is nothing to draw.";
-  double least = o->format == OX_EXPORT_PNG ? 1.0 : PAGE_LEAST;
-  double most = o->format == OX_EXPORT_PNG ? PNG_MOST : PAGE_MOST;
+  bool pixels = o->format == OX_EXPORT_PNG || o->format == OX_EXPORT_APNG;
+  double least = pixels ? 1.0 : PAGE_LEAST;
+  double most = pixels ? PNG_MOST : PAGE_MOST;
   bool fits = o->width >= least && o->width <= most && o->height >= least && o->height <= most;
   if (fits) return NULL;
-  return o->format == OX_EXPORT_PNG ? "The size of a PNG is 1 to 16384 pixels each way."
+  return pixels ? "The size of a PNG is 1 to 16384 pixels each way."
                                     : "The size of a sheet is 1 to 14400 points each way.";
 }
 
@@ -220,6 +261,7 @@ ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_option
   if (!fault) switch (options->format) {
     case OX_EXPORT_PNG: fault = export_png(&scenes[0], options, &out); break;
     case OX_EXPORT_SVG: fault = export_svg(&scenes[0], options, &out); break;
+    case OX_EXPORT_APNG: fault = export_apng(&scenes[0], options, &out); break;
     case OX_EXPORT_PDF: fault = export_pdf(scenes, count, options, &out); break;
     default: fault = "This format is not known."; break;
     }

@@ -190,6 +190,7 @@ static void end(cairo_t *cr) {
 }
 
 static void board(const ox_picture *p, cairo_t *cr) {
+  if (p->scene.no_ground) return;
   ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_rectangle(cr, 0.0, 0.0, p->width, p->height);
   cairo_fill(cr);

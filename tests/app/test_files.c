@@ -1,6 +1,8 @@
 /* Files of the window: a bad one keeps the lesson, typing is in the saved file, closing asks. */
 #include "app_test.h"
 
+#include "oxbow/flaws.h"
+
 #include "ox_dialogs.h"
 #include "ox_number_field.h"
 
@@ -204,6 +206,24 @@ static int clean(void **state) {
   return 0;
 }
 
+/* What is laid over the picture on the board is in the file as well, and said in its description. */
+static void the_picture_shows_what_the_board_shows(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  char *path = app_test_path("o.svg"), *bytes = NULL;
+  for (int on = 0; on <= 1; on++) {
+    ox_overlays_set_compare(ox_window_overlays(window), on ? OX_MISTAKE_CLOCK_AT_FIX
+                                                           : OX_COMPARE_NOTHING);
+    ox_overlays_show_area(ox_window_overlays(window), on);
+    assert_true(ox_window_export_path(window, path));
+    assert_true(g_file_get_contents(path, &bytes, NULL, NULL));
+    assert_int_equal(strstr(bytes, "Beside it, in dashes and dots") != NULL, on);
+    assert_int_equal(strstr(bytes, "the protected area, as an illustration") != NULL, on);
+    g_free(bytes);
+  }
+  g_free(path);
+  app_test_close(window);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_bad_file_keeps_the_lesson_and_every_fault_is_shown),
@@ -215,6 +235,7 @@ int main(void) {
       cmocka_unit_test(closing_without_changes_asks_nothing),
       cmocka_unit_test(new_with_changes_asks_and_then_shows_a_new_lesson),
       cmocka_unit_test(the_picture_is_written_in_the_three_formats_and_no_other),
+      cmocka_unit_test(the_picture_shows_what_the_board_shows),
       cmocka_unit_test(suggested_names_are_names_that_a_file_can_have),
   };
   return cmocka_run_group_tests_name("files", tests, app_test_init, clean);

@@ -27,6 +27,23 @@ static char *drawn(const char *name, size_t *length, const char *option, const c
   return bytes;
 }
 
+static void centimetres_are_pixels_at_the_resolution(void **state) {
+  size_t length;
+  char *png = drawn("a.png", &length, "--size", "10x5cm"); /* 150 to the inch */
+  assert_int_equal(big_endian(png + 16), 591);
+  assert_int_equal(big_endian(png + 20), 295);
+  free(png);
+}
+
+static void a_moving_picture_is_an_animated_png(void **state) {
+  size_t length;
+  char *png = drawn("a.apng", &length, "--speed", "100");
+  assert_memory_equal(png, "\x89PNG\r\n\x1a\n", 8);
+  assert_memory_equal(png + 37, "acTL", 4);
+  assert_true(big_endian(png + 41) > 50);
+  free(png);
+}
+
 static void a_png_is_a_png_of_the_size_asked_for(void **state) {
   size_t length;
   char *png = drawn("a.png", &length, NULL, NULL);
@@ -226,6 +243,8 @@ static void a_full_disk_leaves_the_old_picture_and_no_other_file(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_png_is_a_png_of_the_size_asked_for),
+      cmocka_unit_test(centimetres_are_pixels_at_the_resolution),
+      cmocka_unit_test(a_moving_picture_is_an_animated_png),
       cmocka_unit_test(an_svg_is_an_svg_with_a_decimal_point),
       cmocka_unit_test(a_pdf_has_a_sheet_for_each_case),
       cmocka_unit_test(the_same_command_gives_the_same_bytes),

@@ -36,7 +36,7 @@ static heap_file run(ox_export_format format, double width, double height, size_
   assert_int_not_equal(ox_flight_solve(&the_case, &paint_flight), OX_ERROR);
   ox_scene all[3];
   for (size_t i = 0; i < 3; i++) all[i] = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
-  ox_export_options o = {format, width, height, 90, NULL, false};
+  ox_export_options o = {.format = format, .width = width, .height = height, .t_s = 90};
   heap_file f = {0};
   const char *error = NULL;
   assert_int_equal(ox_export(all, scenes, &o, take, &f, &error), OX_OK);
@@ -84,7 +84,7 @@ static void words_in_an_svg_are_escaped(void **state) {
   assert_int_not_equal(ox_flight_solve(&the_case, &paint_flight), OX_ERROR);
   ox_scene scene = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
   scene.title = NULL;
-  ox_export_options o = {OX_EXPORT_SVG, 300, 200, nan(""), NULL, false};
+  ox_export_options o = {.format = OX_EXPORT_SVG, .width = 300, .height = 200, .t_s = nan("")};
   heap_file f = {0};
   assert_int_equal(ox_export(&scene, 1, &o, take, &f, NULL), OX_OK);
   assert_true(contains(&f, "<title>a &lt; b &amp; &quot;c&quot;  </title>"));
@@ -128,7 +128,8 @@ static heap_file run_overlaid(ox_export_format format, double t_s, const double 
     all[i] = paint_overlaid_scene(&the_case, OX_PALETTE_PRINT, 0);
     all[i].spread = &spread;
   }
-  ox_export_options o = {format, 600, 420, t_s, t_s_of, false};
+  ox_export_options o = {
+      .format = format, .width = 600, .height = 420, .t_s = t_s, .t_s_of = t_s_of};
   heap_file f = {0};
   assert_int_equal(ox_export(all, scenes, &o, take, &f, NULL), OX_OK);
   return f;
@@ -192,7 +193,8 @@ static void a_sink_that_refuses_makes_the_export_fail_and_is_not_asked_again(voi
       ox_scene scenes[2];
       for (size_t k = 0; k < 2; k++)
         scenes[k] = paint_scene(&the_case, &paint_flight, OX_PALETTE_PRINT);
-      ox_export_options o = {(ox_export_format)format, 600, 420, 90, NULL, false};
+      ox_export_options o = {
+          .format = (ox_export_format)format, .width = 600, .height = 420, .t_s = 90};
       heap_file f = {.refuse_after = limits[i]};
       const char *error = NULL;
       assert_int_equal(ox_export(scenes, 2, &o, take, &f, &error), OX_ERROR);
@@ -213,8 +215,10 @@ static void sizes_out_of_range_are_refused_with_a_sentence(void **state) {
   for (int format = OX_EXPORT_PNG; format <= OX_EXPORT_PDF; format++)
     for (size_t i = 0; i < sizeof bad / sizeof *bad; i++)
       for (int side = 0; side < 2; side++) {
-        ox_export_options o = {(ox_export_format)format, side ? bad[i] : 300, side ? 300 : bad[i],
-                               nan(""), NULL, false};
+        ox_export_options o = {.format = (ox_export_format)format,
+                               .width = side ? bad[i] : 300,
+                               .height = side ? 300 : bad[i],
+                               .t_s = 90};
         heap_file f = {0};
         const char *error = NULL;
         assert_int_equal(ox_export(&scene, 1, &o, take, &f, &error), OX_ERROR);
@@ -225,7 +229,7 @@ static void sizes_out_of_range_are_refused_with_a_sentence(void **state) {
 
 static void nothing_to_draw_is_refused(void **state) {
   (void)state;
-  ox_export_options o = {OX_EXPORT_PDF, 300, 300, nan(""), NULL, false};
+  ox_export_options o = {.format = OX_EXPORT_PDF, .width = 300, .height = 300, .t_s = nan("")};
   heap_file f = {0};
   const char *error = NULL;
   assert_int_equal(ox_export(NULL, 0, &o, take, &f, &error), OX_ERROR);
@@ -241,7 +245,7 @@ static void the_caution_is_in_an_export_whatever_the_layers_say(void **state) {
   for (int i = 0; i < 2; i++) {
     ox_scene scene = paint_scene(&the_case, &paint_flight, OX_PALETTE_LIGHT);
     if (i == 1) scene.layers &= (unsigned)~OX_LAYER_FURNITURE;
-    ox_export_options o = {OX_EXPORT_PNG, 500, 350, nan(""), NULL, false};
+    ox_export_options o = {.format = OX_EXPORT_PNG, .width = 500, .height = 350, .t_s = nan("")};
     assert_int_equal(ox_export(&scene, 1, &o, take, &with[i], NULL), OX_OK);
   }
   assert_int_equal(with[0].count, with[1].count);
