@@ -43,7 +43,7 @@ static const char help[] =
     "                                 of a PDF sheet (842x595, A4 across); or WxHcm\n"
     "      --dpi N                    resolution that a PNG names, 10 to 2400 (150)\n"
     "      --transparent              a PNG without a ground\n"
-    "      --fps N --speed X          of the moving picture, an APNG of the whole flight: frames a\n"
+    "      --fps N --speed X          of the moving picture, an APNG of the flight: frames a\n"
     "                                 second (10), times as fast as flown (10)\n"
     "      --palette light|dark|projector|print\n"
     "                                 colours (PNG: light, SVG and PDF: print)\n"

@@ -160,9 +160,9 @@ static void wrong_options_are_usage_and_write_nothing(void **state) {
   static const struct {
     const char *name, *option, *value, *says;
   } rows[] = {
-      {"a.gif", "--at", "0", ".png, .svg or .pdf"},
-      {"png", "--at", "0", ".png, .svg or .pdf"},
-      {".png", "--at", "0", ".png, .svg or .pdf"},
+      {"a.gif", "--at", "0", ".png, .apng, .svg or .pdf"},
+      {"png", "--at", "0", ".png, .apng, .svg or .pdf"},
+      {".png", "--at", "0", ".png, .apng, .svg or .pdf"},
       {"a.png", "--size", "0x100", "1 to 16384"},
       {"a.png", "--size", "100", "1 to 16384"},
       {"a.png", "--size", "100x", "1 to 16384"},
@@ -172,6 +172,12 @@ static void wrong_options_are_usage_and_write_nothing(void **state) {
       {"a.png", "--size", "-5x10", "1 to 16384"},
       {"a.png", "--size", "10.5x10", "1 to 16384"},
       {"a.svg", "--size", "20000x10", "1 to 14400"},
+      {"a.png", "--dpi", "5", "10 to 2400"},
+      {"a.pdf", "--dpi", "300", "in pixels"},
+      {"a.png", "--fps", "10", "FILE.apng"},
+      {"a.apng", "--fps", "61", "1 to 60"},
+      {"a.apng", "--speed", "0", "0.1 to 1000"},
+      {"a.png", "--size", "10x999cm", "WxHcm"},
       {"a.png", "--palette", "pink", "light, dark, projector or print"},
       {"a.png", "--at", "soon", "seconds"},
       {"a.png", "--at", "1,5", "seconds"},
