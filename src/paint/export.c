@@ -114,21 +114,45 @@ static char *moments_in_words(const ox_scene *scene) {
   return g_string_free(all, FALSE);
 }
 
-static char *description_of(const ox_scene *scene, const ox_export_options *o) {
-  if (o->moments) return moments_in_words(scene);
-  char *words = ox_words_describe(scene->c, scene->flight);
-  GString *all = g_string_new(words);
-  const char *name = scene->compare_name;
+static const char *name_or(const char *name, const char *otherwise) {
+  return name && *name ? name : otherwise;
+}
+
+/* What is laid over the answer. */
+static void describe_overlays(GString *all, const ox_scene *scene) {
   if (scene->compare)
     g_string_append_printf(all, " Beside it, in dashes and dots: %s.",
-                           name && *name ? name : "another flight");
+                           name_or(scene->compare_name, "another flight"));
+  for (size_t i = 0; i < scene->other_count && i < OX_SCENE_OTHERS_MAX; i++)
+    g_string_append_printf(all, " In step with it: %s.",
+                           name_or(scene->others[i].name, "another case"));
   if (scene->area) g_string_append(all, " Around it the protected area, as an illustration only.");
   if (scene->spread)
     g_string_append_printf(all, " Under it the band where 5 %% or more of %zu runs went.",
                            scene->spread->runs);
+}
+
+/* A hidden answer is hidden in the words too. */
+static char *description_of(const ox_scene *scene, const ox_export_options *o) {
+  if (o->moments) return moments_in_words(scene);
+  GString *all = g_string_new(NULL);
+  if (scene->hide_answer) {
+    g_string_append_printf(all, "A hold at %s as it is given; how it is flown is not shown.",
+                           name_or(scene->c->hold.fix, "the fix"));
+  } else {
+    char *words = ox_words_describe(scene->c, scene->flight);
+    g_string_append(all, name_or(words, ""));
+    free(words);
+    describe_overlays(all, scene);
+  }
+  size_t named = 0;
+  for (size_t i = 0; i < scene->mark_count; i++)
+    if (scene->marks[i].name && *scene->marks[i].name)
+      g_string_append_printf(all, "%s%s", named++ == 0 ? " Marked: " : ", ", scene->marks[i].name);
+  if (named > 0) g_string_append_c(all, '.');
+  if (scene->ink && scene->ink->stroke_count > 0) g_string_append(all, " With marks of a pen.");
   g_string_append_printf(all, " %s", ox_words_caution_line());
   char *valid = g_utf8_make_valid(all->str, -1);
-  free(words);
   g_string_free(all, TRUE);
   return valid;
 }

@@ -1,5 +1,6 @@
 /* What is taught with: cases in step, ink, places and paths, an answer that is hidden. */
 #include "ox_test.h"
+#include "oxbow/export.h"
 #include "oxbow/ink.h"
 #include "paint_cases.h"
 #include "paint_private.h"
@@ -342,6 +343,33 @@ static void a_hidden_answer_shows_what_is_given_and_nothing_else(void **state) {
   }
 }
 
+static ox_status to_string(void *context, const void *bytes, size_t length) {
+  g_string_append_len(context, bytes, (gssize)length);
+  return OX_OK;
+}
+
+static void an_exported_picture_tells_no_hidden_answer_in_words(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+  ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_PRINT);
+  ox_export_options o = {.format = OX_EXPORT_SVG, .width = 800, .height = 500};
+  scene.marks = marks;
+  scene.mark_count = 2;
+  for (int hide = 0; hide < 2; hide++) {
+    GString *svg = g_string_new(NULL);
+    scene.hide_answer = hide;
+    assert_int_equal(ox_export(&scene, 1, &o, to_string, svg, NULL), OX_OK);
+    char *end = strstr(svg->str, "</desc>");
+    assert_non_null(end);
+    *end = 0;
+    assert_int_equal(strstr(svg->str, "entry") != NULL, !hide);
+    assert_non_null(strstr(svg->str, "Marked: ALDER, BRINE."));
+    assert_non_null(strstr(svg->str, "not for navigation"));
+    g_string_free(svg, TRUE);
+  }
+}
+
 static void a_guess_is_shown_with_the_answer_and_without(void **state) {
   (void)state;
   ox_case c = paint_demo_case();
@@ -428,6 +456,7 @@ int main(void) {
       cmocka_unit_test(every_kind_of_path_is_drawn_and_named_in_the_legend),
       cmocka_unit_test(paths_without_points_or_numbers_are_harmless),
       cmocka_unit_test(a_hidden_answer_shows_what_is_given_and_nothing_else),
+      cmocka_unit_test(an_exported_picture_tells_no_hidden_answer_in_words),
       cmocka_unit_test(a_guess_is_shown_with_the_answer_and_without),
       cmocka_unit_test(a_shared_typesetter_changes_nothing_in_the_picture),
       cmocka_unit_test(a_typesetter_forgets_without_harm),
