@@ -1,11 +1,14 @@
 /* The application. */
 #include "ox_application.h"
 
+#include <locale.h>
 #include <stdio.h>
 
 #include "app_id.h"
+#include "ox_help.h"
 #include "ox_keys.h"
 #include "ox_recovery.h"
+#include "ox_settings.h"
 #include "ox_window.h"
 #include "oxbow/words.h"
 
@@ -14,6 +17,7 @@
 
 struct _OxApplication {
   GtkApplication parent_instance;
+  OxSettings *settings; /* owned */
   gboolean projector;
   ox_recovery *recovery; /* NULL: not looked for yet */
 };
@@ -32,8 +36,25 @@ static void watch_first_frame(OxApplication *self, OxWindow *window) {
   g_signal_connect_object(clock, "after-paint", G_CALLBACK(first_frame_cb), self, 0);
 }
 
+/* The size is remembered, the place is not: that is the window manager's. */
+static void remember_size_cb(GtkWindow *window, GParamSpec *pspec, OxApplication *self) {
+  int width, height;
+  gtk_window_get_default_size(window, &width, &height);
+  if (!gtk_window_is_fullscreen(window) && width > 0 && height > 0) {
+    ox_settings_set_whole(self->settings, "width", width);
+    ox_settings_set_whole(self->settings, "height", height);
+  }
+}
+
 static OxWindow *new_window(OxApplication *self) {
   OxWindow *window = ox_window_new(GTK_APPLICATION(self));
+  int width, height;
+  gtk_window_get_default_size(GTK_WINDOW(window), &width, &height);
+  gtk_window_set_default_size(GTK_WINDOW(window),
+                              ox_settings_whole(self->settings, "width", 300, 16000, width),
+                              ox_settings_whole(self->settings, "height", 300, 16000, height));
+  g_signal_connect_object(window, "notify::default-width", G_CALLBACK(remember_size_cb), self, 0);
+  g_signal_connect_object(window, "notify::default-height", G_CALLBACK(remember_size_cb), self, 0);
   ox_window_set_projector(window, self->projector);
   return window;
 }
@@ -45,9 +66,16 @@ static void look_for_kept(OxApplication *self, OxWindow *window) {
   ox_recovery_offer(self->recovery, window);
 }
 
+/* The one used last; help and dialogs are no windows of lessons. */
+static GtkWindow *last_window(OxApplication *self) {
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next)
+    if (OX_IS_WINDOW(at->data)) return at->data;
+  return NULL;
+}
+
 static void activate(GApplication *application) {
   OxApplication *self = OX_APPLICATION(application);
-  GtkWindow *window = gtk_application_get_active_window(GTK_APPLICATION(self));
+  GtkWindow *window = last_window(self);
   if (!window) window = GTK_WINDOW(new_window(self));
   gtk_window_present(window);
   watch_first_frame(self, OX_WINDOW(window));
@@ -98,14 +126,33 @@ static void quit_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   g_application_quit(G_APPLICATION(data));
 }
 
+/* One help window is enough. */
+static void help_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  GtkWindow *help = NULL;
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(data)); at; at = at->next)
+    if (OX_IS_HELP(at->data)) help = at->data;
+  gtk_window_present(help ? help : GTK_WINDOW(ox_help_new(GTK_APPLICATION(data))));
+}
+
+/* What a report of a fault should say. */
+static char *system_information(void) {
+  return g_strdup_printf("%s %s\nGTK %u.%u.%u\nLocale: %s\nDisplay: %s\nText: %s\n", OX_APP_NAME,
+                         OX_VERSION, gtk_get_major_version(), gtk_get_minor_version(),
+                         gtk_get_micro_version(), setlocale(LC_ALL, NULL),
+                         G_OBJECT_TYPE_NAME(gdk_display_get_default()), pango_version_string());
+}
+
 static void about_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   GtkWindow *parent = gtk_application_get_active_window(GTK_APPLICATION(data));
   char *comments = g_strdup_printf(
       "Plots aircraft holding patterns: the entry, the circuits in the wind, and the working "
       "behind every figure.\n\n%s", ox_words_caution());
+  char *information = system_information();
   gtk_show_about_dialog(parent, "program-name", OX_APP_NAME, "version", OX_VERSION, "comments",
                         comments, "license-type", GTK_LICENSE_MIT_X11, "logo-icon-name", OX_APP_ID,
-                        "title", "About " OX_APP_NAME, NULL);
+                        "title", "About " OX_APP_NAME, "copyright", "© 2026 The Oxbow authors",
+                        "system-information", information, NULL);
+  g_free(information);
   g_free(comments);
 }
 
@@ -123,11 +170,13 @@ static void appearance_cb(GSimpleAction *action, GVariant *state, gpointer data)
   self->projector = g_str_equal(name, "projector");
   for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next)
     if (OX_IS_WINDOW(at->data)) ox_window_set_projector(at->data, self->projector);
+  ox_settings_set_word(self->settings, "appearance", name);
   g_simple_action_set_state(action, state);
 }
 
 static const GActionEntry entries[] = {
     {.name = "quit", .activate = quit_cb},
+    {.name = "help", .activate = help_cb},
     {.name = "about", .activate = about_cb},
     {.name = "appearance",
      .parameter_type = "s",
@@ -136,6 +185,13 @@ static const GActionEntry entries[] = {
 };
 
 /* ---- the object ------------------------------------------------------------------------- */
+
+static void recall_appearance(OxApplication *self) {
+  static const char *const words[] = {"system", "light", "dark", "projector", NULL};
+  const char *word = ox_settings_word(self->settings, "appearance", words);
+  g_action_group_change_action_state(G_ACTION_GROUP(self), "appearance",
+                                     g_variant_new_string(word));
+}
 
 static void startup(GApplication *application) {
   G_APPLICATION_CLASS(ox_application_parent_class)->startup(application);
@@ -148,6 +204,7 @@ static void startup(GApplication *application) {
   g_action_map_add_action_entries(G_ACTION_MAP(application), entries, G_N_ELEMENTS(entries),
                                   application);
   ox_keys_set_accelerators(GTK_APPLICATION(application));
+  recall_appearance(OX_APPLICATION(application));
 }
 
 static int handle_local_options(GApplication *application, GVariantDict *options) {
@@ -158,6 +215,7 @@ static int handle_local_options(GApplication *application, GVariantDict *options
 
 static void finalize(GObject *object) {
   ox_recovery_free(OX_APPLICATION(object)->recovery);
+  g_clear_object(&OX_APPLICATION(object)->settings);
   G_OBJECT_CLASS(ox_application_parent_class)->finalize(object);
 }
 
@@ -171,6 +229,7 @@ static void ox_application_class_init(OxApplicationClass *class) {
 }
 
 static void ox_application_init(OxApplication *self) {
+  self->settings = ox_settings_new(NULL);
   static const GOptionEntry options[] = {
       {"version", 0, 0, G_OPTION_ARG_NONE, NULL, "Show the version", NULL}, {0}};
   g_application_add_main_option_entries(G_APPLICATION(self), options);

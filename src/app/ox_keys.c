@@ -19,7 +19,8 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.moments", {"F8"}},
     {OX_KEYS_EVERYWHERE, "win.menu", {"F10"}},
     {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
-    {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question", "F1"}},
+    {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question"}},
+    {OX_KEYS_EVERYWHERE, "app.help", {"F1"}},
 
     {OX_KEYS_EVERYWHERE, "win.pen", {"<Control>d"}},
     {OX_KEYS_EVERYWHERE, "win.predict", {"<Control>t"}},
