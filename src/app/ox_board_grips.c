@@ -124,6 +124,7 @@ void ox_board_place_grips(OxBoard *self, int width, int height) {
     GtkRequisition wanted;
     gboolean seen = FALSE;
     ox_vec at = self->document ? shown_at(self, h, &seen) : (ox_vec){0, 0};
+    ox_grip_set_seen(self->grips[h], seen);
     /* Far outside it still has the focus; coordinates of a long zoom would not. */
     at = kept_within(at, width, height, -2.0 * OX_GRIP_TARGET);
     gtk_widget_get_preferred_size(self->grips[h], NULL, &wanted);

@@ -11,6 +11,7 @@ typedef struct {
   ox_grip_look look;
   ox_palette_id palette;
   double scale;
+  gboolean seen;
 } grip_state;
 
 #define STATE_KEY "ox-grip"
@@ -67,7 +68,7 @@ static void snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   GtkStateFlags flags = gtk_widget_get_state_flags(widget);
   gboolean focused = (flags & GTK_STATE_FLAG_FOCUS_VISIBLE) && gtk_widget_has_focus(widget);
   /* The fix has its own symbol; focus shows the others however they look. */
-  gboolean ring = s->handle != OX_HANDLE_FIX && (focused || s->look != OX_GRIP_HIDDEN);
+  gboolean ring = s->handle != OX_HANDLE_FIX && (focused || (s->seen && s->look != OX_GRIP_HIDDEN));
   if (!ring && !focused) return;
   float width = (float)gtk_widget_get_width(widget), height = (float)gtk_widget_get_height(widget);
   graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, width, height);
@@ -178,6 +179,13 @@ void ox_grip_set_look(GtkWidget *grip, ox_grip_look look, ox_palette_id palette,
     gtk_widget_queue_resize(grip);
   else
     gtk_widget_queue_draw(grip);
+}
+
+void ox_grip_set_seen(GtkWidget *grip, gboolean seen) {
+  grip_state *s = state_of(grip);
+  if (s->seen == seen) return;
+  s->seen = seen;
+  gtk_widget_queue_draw(grip);
 }
 
 ox_grip_look ox_grip_get_look(GtkWidget *grip) { return state_of(grip)->look; }

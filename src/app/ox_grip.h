@@ -34,6 +34,8 @@ GtkWidget *ox_grip_new(ox_handle handle);
 /* Emits nothing. scale is that of the text. */
 void ox_grip_show(GtkWidget *grip, const ox_handle_range *range, const char *words);
 void ox_grip_set_look(GtkWidget *grip, ox_grip_look look, ox_palette_id palette, double scale);
+/* Whether its place is one that the picture shows; else nothing but the focus ring is drawn. */
+void ox_grip_set_seen(GtkWidget *grip, gboolean seen);
 ox_grip_look ox_grip_get_look(GtkWidget *grip);
 /* Of a slider: what assistive technology made of the value. */
 double ox_grip_value(GtkWidget *grip);
