@@ -90,7 +90,6 @@ ox_scene ox_board_scene(OxBoard *self) {
     if (!ox_companions_beside(companions))
       scene.others = ox_companions_others(companions, &scene.other_count);
   }
-  ox_prediction_dress(self->prediction, &scene);
   if (!self->placed) self->placed = g_new(ox_placed, 1);
   ox_placed_make(ox_document_points(self->document), ox_document_route(self->document),
                  ox_document_fix(self->document), scene.c, scene.flight, self->placed);
@@ -98,6 +97,7 @@ ox_scene ox_board_scene(OxBoard *self) {
   scene.mark_count = self->placed->mark_count;
   scene.paths = self->placed->paths;
   scene.path_count = self->placed->path_count;
+  ox_prediction_dress(self->prediction, &scene); /* a student's way instead of the route */
   return scene;
 }
 
