@@ -124,6 +124,9 @@ void ox_picture_draw_moving(ox_picture *picture, cairo_t *cr, double t_s);
 
 /* Where the world is on the board. In a view that moves with the aircraft or the air this is the
  * place at the instant drawn last (at first, when the fix is crossed). */
+/* Size of the type of a label (user units) on a board of a size, at text_scale 1. */
+double ox_picture_label_size(ox_palette_id palette, double width, double height);
+
 ox_viewport ox_picture_viewport(const ox_picture *picture);
 /* The same at any instant (s; NAN: as the picture stands without aircraft). */
 ox_viewport ox_picture_viewport_at(const ox_picture *picture, double t_s);

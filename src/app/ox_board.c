@@ -69,13 +69,20 @@ void ox_board_forget_picture(OxBoard *self) {
   g_signal_emit(self, looks_signal, 0);
 }
 
+static double picture_text_scale(OxBoard *self) {
+  if (!(self->label_px > 0)) return self->text_scale;
+  double width = gtk_widget_get_width(GTK_WIDGET(self));
+  double height = gtk_widget_get_height(GTK_WIDGET(self));
+  return self->label_px / ox_picture_label_size(self->palette, width, height);
+}
+
 ox_scene ox_board_scene(OxBoard *self) {
   ox_scene scene = {
       .c = ox_document_case(self->document),
       .flight = ox_document_flight(self->document),
       .title = NULL, /* the header bar has it */
       .palette = self->palette,
-      .text_scale = self->text_scale,
+      .text_scale = picture_text_scale(self),
       .layers = OX_LAYER_ALL,
       .view = self->view,
       .fit = self->fit_held ? &self->fit : self->fit_shared ? &self->shared_fit : NULL,
@@ -360,6 +367,12 @@ void ox_board_set_prediction(OxBoard *self, OxPrediction *prediction) {
 void ox_board_set_projector(OxBoard *self, gboolean projector) {
   self->projector = projector;
   choose_palette(self);
+}
+
+void ox_board_set_label_size(OxBoard *self, double px) {
+  if (px == self->label_px) return;
+  self->label_px = px;
+  ox_board_forget_picture(self);
 }
 
 ox_palette_id ox_board_palette(OxBoard *self) { return self->palette; }

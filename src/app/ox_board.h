@@ -33,6 +33,8 @@ gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out);
  * light. */
 void ox_board_set_projector(OxBoard *self, gboolean projector);
 ox_palette_id ox_board_palette(OxBoard *self);
+/* The type of the picture's labels (px), for readers far away; 0: as the board's size gives it. */
+void ox_board_set_label_size(OxBoard *self, double px);
 
 /* ---- taking hold ------------------------------------------------------------------------
  *

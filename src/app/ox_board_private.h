@@ -46,6 +46,7 @@ struct _OxBoard {
   gboolean projector;
   ox_palette_id palette;
   double text_scale;
+  double label_px; /* 0: by the board's size */
   ox_board_counts counts;
 
   /* how it is looked at (ox_board_view.c) */

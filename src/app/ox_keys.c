@@ -30,6 +30,8 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.zoom-out", {"<Control>minus"}},
     {OX_KEYS_EVERYWHERE, "win.zoom-fit", {"<Control>0"}},
 
+    {OX_KEYS_EVERYWHERE, "win.classroom", {"<Shift>F11", "F5"}},
+
     {OX_KEYS_WINDOW, "win.previous-case", {"Page_Up"}},
     {OX_KEYS_WINDOW, "win.next-case", {"Page_Down"}},
     {OX_KEYS_WINDOW, "win.leave", {"Escape"}},
@@ -37,6 +39,12 @@ static const ox_key keys[] = {
     {OX_KEYS_CASES, "win.move-case-up", {"<Alt>Up"}},
     {OX_KEYS_CASES, "win.move-case-down", {"<Alt>Down"}},
     {OX_KEYS_CASES, "win.delete-case", {"Delete"}},
+
+    {OX_KEYS_CLASSROOM, "win.show-previous", {"Page_Up"}},
+    {OX_KEYS_CLASSROOM, "win.show-next", {"Page_Down"}},
+    {OX_KEYS_CLASSROOM, "win.blank", {"b", "period"}},
+    {OX_KEYS_CLASSROOM, "win.larger", {"t"}},
+    {OX_KEYS_CLASSROOM, "win.smaller", {"<Shift>t"}},
 
     {OX_KEYS_FLIGHT, "win.play", {"space"}},
     {OX_KEYS_FLIGHT, "win.step-back", {"Left"}},
@@ -67,7 +75,8 @@ void ox_keys_set_accelerators(GtkApplication *application) {
       gtk_application_set_accels_for_action(application, keys[i].action, keys[i].keys);
 }
 
-void ox_keys_add(GtkWidget *widget, ox_keys_scope scope, GtkPropagationPhase phase) {
+GtkEventController *ox_keys_add(GtkWidget *widget, ox_keys_scope scope,
+                                GtkPropagationPhase phase) {
   GtkEventController *controller = gtk_shortcut_controller_new();
   gtk_event_controller_set_propagation_phase(controller, phase);
   for (size_t i = 0; i < G_N_ELEMENTS(keys); i++) {
@@ -79,4 +88,5 @@ void ox_keys_add(GtkWidget *widget, ox_keys_scope scope, GtkPropagationPhase pha
                            gtk_named_action_new(keys[i].action)));
   }
   gtk_widget_add_controller(widget, controller);
+  return controller;
 }

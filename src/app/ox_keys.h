@@ -11,6 +11,7 @@ typedef enum {
   OX_KEYS_EVERYWHERE, /* an accelerator */
   OX_KEYS_WINDOW,     /* where the focused widget has no use of its own for the key */
   OX_KEYS_CASES,      /* only while the list of cases has the focus */
+  OX_KEYS_CLASSROOM, /* in the classroom display, before anything else */
   OX_KEYS_FLIGHT,     /* only while the board or the transport bar has the focus */
 } ox_keys_scope;
 
@@ -24,8 +25,8 @@ typedef struct {
 const ox_key *ox_keys(size_t *count);
 
 void ox_keys_set_accelerators(GtkApplication *application);
-/* Adds the keys of a scope to a widget. */
-void ox_keys_add(GtkWidget *widget, ox_keys_scope scope, GtkPropagationPhase phase);
+/* Adds the keys of a scope to a widget, which owns the controller. */
+GtkEventController *ox_keys_add(GtkWidget *widget, ox_keys_scope scope, GtkPropagationPhase phase);
 
 G_END_DECLS
 

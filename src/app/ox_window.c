@@ -64,6 +64,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->pending_path, g_free);
   g_clear_pointer(&self->then_path, g_free);
   ox_window_end_keeping(self);
+  ox_window_end_time(self);
   if (self->player) ox_player_set_playing(self->player, FALSE);
   G_OBJECT_CLASS(ox_window_parent_class)->dispose(object);
 }
@@ -193,6 +194,11 @@ gboolean ox_window_is_pristine(OxWindow *self) {
 void ox_window_set_projector(OxWindow *self, gboolean projector) {
   ox_board_set_projector(self->board, projector);
   if (self->air_board) ox_board_set_projector(self->air_board, projector);
+}
+
+void ox_window_set_label_size(OxWindow *self, double px) {
+  ox_board_set_label_size(self->board, px);
+  if (self->air_board) ox_board_set_label_size(self->air_board, px);
 }
 
 OxDocument *ox_window_document(OxWindow *self) { return self->document; }

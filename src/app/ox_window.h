@@ -50,6 +50,8 @@ gboolean ox_window_is_pristine(OxWindow *self);
  * application is asked to quit again. */
 void ox_window_ask_and_quit(OxWindow *self);
 void ox_window_set_projector(OxWindow *self, gboolean projector);
+/* The type of the pictures' labels (px); 0: by the boards' sizes. */
+void ox_window_set_label_size(OxWindow *self, double px);
 
 /* The parts, borrowed. */
 OxDocument *ox_window_document(OxWindow *self);
@@ -66,6 +68,7 @@ OxMomentsStrip *ox_window_moments(OxWindow *self);
 OxPen *ox_window_pen(OxWindow *self);
 OxPrediction *ox_window_prediction(OxWindow *self);
 OxAnswerPanel *ox_window_answers(OxWindow *self);
+struct ox_classroom *ox_window_classroom(OxWindow *self); /* see ox_classroom.h */
 GMenuModel *ox_window_show_menu(OxWindow *self);
 
 G_END_DECLS

@@ -1,6 +1,7 @@
 /* The window's actions: what menu, buttons and keys do. */
 #include "ox_window_private.h"
 
+#include "ox_classroom.h"
 #include "ox_display.h"
 
 #define STEP_S 1.0
@@ -111,9 +112,10 @@ static void fullscreen_cb(GSimpleAction *action, GVariant *parameter, gpointer d
     gtk_window_fullscreen(window);
 }
 
-/* Escape: out of full screen, or from an input back to the board. */
+/* Escape: out of the classroom display or full screen, or from an input back to the board. */
 static void leave_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   OxWindow *self = OX_WINDOW(data);
+  if (ox_classroom_escape(self->classroom)) return;
   if (gtk_window_is_fullscreen(GTK_WINDOW(self)))
     gtk_window_unfullscreen(GTK_WINDOW(self));
   else

@@ -61,6 +61,7 @@ struct _OxWindow {
 
   GtkLabel *stop_reason;   /* why playing stopped, over the board; borrowed */
   OxMomentsStrip *moments; /* below the board; borrowed */
+  struct ox_classroom *classroom;
 
   ox_window_then then; /* goes on after the chooser or the question */
   GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */
@@ -93,6 +94,8 @@ void ox_window_add_views(OxWindow *self);
 
 /* ox_window_time.c */
 void ox_window_add_time(OxWindow *self);
+void ox_window_end_time(OxWindow *self);
+
 /* ox_window_compare.c */
 void ox_window_add_compare(OxWindow *self);
 void ox_window_update_compare(OxWindow *self);

@@ -1,6 +1,8 @@
-/* Where playing stops by itself and the reason over the picture, and the strip of key moments. */
+/* Where playing stops by itself and the reason over the picture, the strip of key moments, and the
+ * classroom display. */
 #include "ox_window_private.h"
 
+#include "ox_classroom.h"
 #include "ox_stops.h"
 
 #define WORDS_BYTES 200
@@ -66,6 +68,22 @@ static void add_moments(OxWindow *self) {
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
 }
 
+/* ---- the classroom display -------------------------------------------------------------- */
+
+static void add_classroom(OxWindow *self) {
+  GtkWidget *transport = GTK_WIDGET(self->transport);
+  GtkWidget *const hidden[] = {self->header,
+                               self->left,
+                               gtk_widget_get_next_sibling(self->left),
+                               self->working_side,
+                               GTK_WIDGET(self->moments),
+                               gtk_widget_get_prev_sibling(transport),
+                               transport,
+                               NULL};
+  ox_classroom_place place = {self, hidden, self->below_board, self->board_overlay};
+  self->classroom = ox_classroom_new(&place);
+}
+
 /* ---- the reason ------------------------------------------------------------------------- */
 
 void ox_window_add_time(OxWindow *self) {
@@ -82,11 +100,18 @@ void ox_window_add_time(OxWindow *self) {
   gtk_overlay_add_overlay(self->board_overlay, reason);
   add_stop_actions(self);
   add_moments(self);
+  add_classroom(self);
   /* Moving to the instant of the stop comes before the reason, every other move takes it away. */
   g_signal_connect_object(self->player, "moved", G_CALLBACK(forget_reason), self,
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->player, "notify::playing", G_CALLBACK(playing_cb), self, 0);
   g_signal_connect_object(self->player, "stopped", G_CALLBACK(stopped_cb), self, 0);
 }
+
+void ox_window_end_time(OxWindow *self) {
+  g_clear_pointer(&self->classroom, ox_classroom_free);
+}
+
+ox_classroom *ox_window_classroom(OxWindow *self) { return self->classroom; }
 
 OxMomentsStrip *ox_window_moments(OxWindow *self) { return self->moments; }

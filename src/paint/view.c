@@ -19,14 +19,23 @@ static const double ABOUT_AIRCRAFT = 0.72; /* of the diagonal, shown each way ab
 static const int LEG_PIECES = 12;
 static const int STRETCHES_FITTED = 6;
 
+/* What the shares of the text sizes are of. The least size holds down to boards where it would
+ * crowd out the picture. */
+static double text_side(const ox_palette *q, double side) {
+  return fmax(side, fmin(q->least_text, 0.032 * side) / q->small_share);
+}
+
+double ox_picture_label_size(ox_palette_id palette, double width, double height) {
+  const ox_palette *q = ox_palette_get(palette);
+  return q->label_share * text_side(q, fmin(width, height));
+}
+
 void ox_build_sizes(ox_picture *p) {
   const ox_palette *q = p->palette;
   double side = fmin(p->width, p->height);
   double scale = p->scene.text_scale;
   scale = scale > 0.0 && isfinite(scale) ? fmin(fmax(scale, 0.5), 4.0) : 1.0;
-  /* The least size holds down to boards where it would crowd out the picture. */
-  double least = fmin(q->least_text, 0.032 * side) / q->small_share;
-  double text = fmax(side, least) * scale;
+  double text = text_side(q, side) * scale;
   p->size.title = q->title_share * text;
   p->size.key = q->key_share * text;
   p->size.label = q->label_share * text;

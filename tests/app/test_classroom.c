@@ -1,0 +1,190 @@
+/* The classroom display in the real window: what hides and comes back, how large the type is, the
+ * clicker's steps, the black screen and the way out. */
+#include "app_test.h"
+
+#include "ox_classroom.h"
+
+static void turn(OxWindow *window, gboolean on) {
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "classroom",
+                                     g_variant_new_boolean(on));
+  app_test_spin_ms(250);
+}
+
+static void act(OxWindow *window, const char *action) {
+  g_action_group_activate_action(G_ACTION_GROUP(window), action, NULL);
+  app_test_spin_ms(30);
+}
+
+static gboolean is_seen(GtkWidget *widget) { return gtk_widget_get_mapped(widget); }
+
+static void controls_go_and_come_back_as_they_were(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_classroom *classroom = ox_window_classroom(window);
+  GtkWidget *transport = GTK_WIDGET(ox_window_transport(window));
+  GtkWidget *inputs = GTK_WIDGET(ox_window_inputs(window));
+  GtkWidget *working = GTK_WIDGET(ox_window_working(window));
+  GtkWidget *figures = GTK_WIDGET(ox_classroom_figures(classroom));
+  gboolean had_working = is_seen(working);
+  assert_true(is_seen(transport) && is_seen(inputs) && !is_seen(figures));
+  for (int round = 0; round < 2; round++) {
+    turn(window, TRUE);
+    assert_true(ox_classroom_is_on(classroom));
+    assert_false(is_seen(transport) || is_seen(inputs) || is_seen(working));
+    assert_true(is_seen(figures));
+    assert_int_equal(ox_board_palette(ox_window_board(window)), OX_PALETTE_PROJECTOR);
+    act(window, "leave");
+    app_test_spin_ms(200);
+    assert_false(ox_classroom_is_on(classroom));
+    assert_true(is_seen(transport) && is_seen(inputs) && !is_seen(figures));
+    assert_int_equal(is_seen(working), had_working);
+    assert_int_equal(ox_board_palette(ox_window_board(window)), OX_PALETTE_LIGHT);
+  }
+  app_test_close(window);
+}
+
+/* A room reads type from 4 % of the height on (labels), figures from 5 % (AV practice and ISO 9241
+ * by way of our projector arithmetic; common practice). */
+static void type_is_sized_by_the_height_of_the_screen(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_classroom *classroom = ox_window_classroom(window);
+  turn(window, TRUE);
+  GdkSurface *surface = gtk_native_get_surface(GTK_NATIVE(window));
+  double height = gdk_surface_get_height(surface);
+  OxBoard *board = ox_window_board(window);
+  double label_px = ox_classroom_label_px(classroom);
+  assert_true(label_px >= 0.04 * height - 1e-6);
+  double plain_px = ox_picture_label_size(ox_board_palette(board),
+                                          gtk_widget_get_width(GTK_WIDGET(board)),
+                                          gtk_widget_get_height(GTK_WIDGET(board)));
+  assert_true(label_px / plain_px < 4.0); /* within what the painter scales to */
+  assert_true(ox_figure_row_size(ox_classroom_figures(classroom)) >= 0.05 * height - 1e-6);
+  ox_board_counts before = ox_board_get_counts(board);
+  act(window, "larger");
+  app_test_spin_ms(100);
+  assert_true(ox_classroom_label_px(classroom) > 1.1 * label_px);
+  assert_true(ox_board_get_counts(board).layouts > before.layouts);
+  act(window, "smaller");
+  assert_close(ox_classroom_label_px(classroom), label_px, 1e-6, "there and back");
+  for (int i = 0; i < 20; i++) act(window, "larger");
+  assert_true(ox_classroom_label_px(classroom) < 2 * label_px);
+  app_test_close(window); /* closing while it is on lets go of everything */
+}
+
+static void the_clicker_steps_from_event_to_event_and_on_to_the_next_case(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxDocument *document = ox_window_document(window);
+  OxPlayer *player = ox_window_player(window);
+  turn(window, TRUE);
+  ox_player_set_playing(player, TRUE);
+  act(window, "show-next");
+  assert_false(ox_player_playing(player));
+  assert_close(ox_player_time_s(player), 0, 1e-6, "the fix");
+  int steps = 1;
+  while (ox_document_case_index(document) == 0 && steps < 100) {
+    g_action_group_activate_action(G_ACTION_GROUP(window), "show-next", NULL);
+    steps++;
+  }
+  assert_int_equal(ox_document_case_index(document), 1);
+  assert_true(steps > 10);
+  assert_close(ox_player_time_s(player), ox_player_begin_s(player), 0, "its beginning");
+  act(window, "show-previous");
+  assert_int_equal(ox_document_case_index(document), 0);
+  assert_close(ox_player_time_s(player), ox_player_end_s(player), 0, "the end of the one before");
+  while (steps-- > 0) g_action_group_activate_action(G_ACTION_GROUP(window), "show-previous", NULL);
+  assert_close(ox_player_time_s(player), ox_player_begin_s(player), 0, "all the way back");
+  assert_int_equal(ox_document_case_index(document), 0);
+  ox_document_select(document, ox_document_case_count(document) - 1);
+  ox_player_seek(player, ox_player_end_s(player));
+  act(window, "show-next"); /* nowhere to go */
+  assert_close(ox_player_time_s(player), ox_player_end_s(player), 0, "the very end");
+  assert_false(ox_document_modified(document));
+  app_test_close(window);
+}
+
+static void black_stops_the_flight_and_escape_ends_black_before_the_display(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_classroom *classroom = ox_window_classroom(window);
+  turn(window, TRUE);
+  ox_player_set_playing(ox_window_player(window), TRUE);
+  act(window, "blank");
+  assert_true(ox_classroom_is_blank(classroom));
+  assert_false(ox_player_playing(ox_window_player(window)));
+  assert_close(gtk_widget_get_opacity(gtk_window_get_child(GTK_WINDOW(window))), 0, 0, "black");
+  act(window, "leave");
+  assert_false(ox_classroom_is_blank(classroom));
+  assert_true(ox_classroom_is_on(classroom));
+  act(window, "blank");
+  act(window, "blank");
+  assert_false(ox_classroom_is_blank(classroom));
+  act(window, "blank");
+  turn(window, FALSE);
+  assert_close(gtk_widget_get_opacity(gtk_window_get_child(GTK_WINDOW(window))), 1, 0, "seen");
+  app_test_close(window);
+}
+
+static gboolean is_hidden(gpointer widget) { return !gtk_widget_get_visible(widget); }
+
+static void controls_show_first_and_on_a_touch_and_hide_without_a_new_layout(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_classroom *classroom = ox_window_classroom(window);
+  GtkWidget *bar = ox_classroom_bar(classroom);
+  assert_false(gtk_widget_get_visible(bar));
+  turn(window, TRUE);
+  assert_true(gtk_widget_get_visible(bar));
+  assert_non_null(app_test_find_button(bar, "Leave"));
+  ox_board_counts before = ox_board_get_counts(ox_window_board(window));
+  assert_true(app_test_wait(is_hidden, bar, 15000));
+  app_test_spin_ms(100);
+  assert_int_equal(ox_board_get_counts(ox_window_board(window)).layouts, before.layouts);
+  app_test_close(window);
+}
+
+static void it_plays_with_its_transport_hidden(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxPlayer *player = ox_window_player(window);
+  turn(window, TRUE);
+  ox_player_seek(player, 10);
+  act(window, "play");
+  for (int i = 0; i < 200 && ox_player_time_s(player) <= 10.5; i++) app_test_spin_ms(20);
+  assert_true(ox_player_time_s(player) > 10.5);
+  app_test_close(window);
+}
+
+static guint controllers_of(OxWindow *window) {
+  GListModel *all = gtk_widget_observe_controllers(GTK_WIDGET(window));
+  guint count = g_list_model_get_n_items(all);
+  g_object_unref(all);
+  return count;
+}
+
+/* Letters are keys only here: none of the listeners outlasts the display. */
+static void its_keys_and_actions_end_with_it(void **state) {
+  static const char *const only[] = {"show-next", "show-previous", "blank", "larger", "smaller"};
+  OxWindow *window = app_test_window(NULL);
+  guint before = controllers_of(window);
+  for (int round = 0; round < 2; round++) {
+    for (size_t i = 0; i < G_N_ELEMENTS(only); i++)
+      assert_false(g_action_group_get_action_enabled(G_ACTION_GROUP(window), only[i]));
+    turn(window, TRUE);
+    assert_int_equal(controllers_of(window), before + 3);
+    for (size_t i = 0; i < G_N_ELEMENTS(only); i++)
+      assert_true(g_action_group_get_action_enabled(G_ACTION_GROUP(window), only[i]));
+    turn(window, FALSE);
+    assert_int_equal(controllers_of(window), before);
+  }
+  assert_false(ox_classroom_inhibits(ox_window_classroom(window)));
+  app_test_close(window);
+}
+
+int main(void) {
+  const struct CMUnitTest tests[] = {
+      cmocka_unit_test(controls_go_and_come_back_as_they_were),
+      cmocka_unit_test(type_is_sized_by_the_height_of_the_screen),
+      cmocka_unit_test(the_clicker_steps_from_event_to_event_and_on_to_the_next_case),
+      cmocka_unit_test(black_stops_the_flight_and_escape_ends_black_before_the_display),
+      cmocka_unit_test(controls_show_first_and_on_a_touch_and_hide_without_a_new_layout),
+      cmocka_unit_test(it_plays_with_its_transport_hidden),
+      cmocka_unit_test(its_keys_and_actions_end_with_it),
+  };
+  return cmocka_run_group_tests_name("classroom", tests, app_test_init, NULL);
+}
