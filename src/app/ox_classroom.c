@@ -110,36 +110,33 @@ static gboolean key_cb(GtkEventControllerKey *controller, guint key, guint code,
   return FALSE;
 }
 
-static GtkWidget *button_new(const char *label, const char *icon, const char *action) {
-  GtkWidget *button = icon ? gtk_button_new_from_icon_name(icon) : gtk_button_new_with_label(label);
+static GtkWidget *button_new(const char *label, const char *name, const char *action) {
+  GtkWidget *button = gtk_button_new_with_label(label);
   gtk_actionable_set_action_name(GTK_ACTIONABLE(button), action);
   gtk_widget_set_valign(button, GTK_ALIGN_CENTER);
-  if (icon) {
-    gtk_widget_set_tooltip_text(button, label);
-    gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
-                                   -1);
-  }
+  gtk_widget_set_tooltip_text(button, name);
+  gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   return button;
 }
 
 static GtkWidget *bar_new(OxWindow *window) {
   static const struct {
-    const char *label, *icon, *action;
+    const char *label, *name, *action;
   } rows[] = {
-      {"Previous Case", "go-up-symbolic", "win.previous-case"},
-      {"Next Case", "go-down-symbolic", "win.next-case"},
-      {"Back", "media-skip-backward-symbolic", "win.show-previous"},
-      {"Play or Pause", "media-playback-start-symbolic", "win.play"},
-      {"On", "media-skip-forward-symbolic", "win.show-next"},
-      {"A−", NULL, "win.smaller"},
-      {"A+", NULL, "win.larger"},
-      {"Blank", NULL, "win.blank"},
-      {"Leave", NULL, "win.leave"},
+      {"‹ Case", "Previous Case", "win.previous-case"},
+      {"Case ›", "Next Case", "win.next-case"},
+      {"‹ Event", "Previous Event, then Previous Case", "win.show-previous"},
+      {"Play", "Play or Pause", "win.play"},
+      {"Event ›", "Next Event, then Next Case", "win.show-next"},
+      {"A−", "Smaller Type", "win.smaller"},
+      {"A+", "Larger Type", "win.larger"},
+      {"Blank", "Blank the Screen", "win.blank"},
+      {"Leave", "Leave the Classroom Display", "win.leave"},
   };
   enum { LINE_AFTER = 4 };
   GtkWidget *bar = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
   for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
-    gtk_box_append(GTK_BOX(bar), button_new(rows[i].label, rows[i].icon, rows[i].action));
+    gtk_box_append(GTK_BOX(bar), button_new(rows[i].label, rows[i].name, rows[i].action));
     if (i != LINE_AFTER) continue;
     GtkWidget *line = g_object_new(OX_TYPE_TIME_LINE, "hexpand", TRUE, NULL);
     ox_time_line_set_model(OX_TIME_LINE(line), ox_window_document(window),
