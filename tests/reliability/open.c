@@ -10,6 +10,14 @@
 
 #define ALLOWED_KB 1024
 
+/* The sanitizer holds freed memory back for a while, to catch its use; there, its own search for
+ * leaks is the check. */
+#ifdef __SANITIZE_ADDRESS__
+#define MEMORY_IS_HELD_BACK true
+#else
+#define MEMORY_IS_HELD_BACK false
+#endif
+
 /* Resident memory in kB, from the kernel's own account of this process. */
 static long resident_kb(void) {
   char *text = NULL;
@@ -63,7 +71,8 @@ int main(int argc, char **argv) {
   long end_kb = resident_kb();
   printf("# %d lessons: %ld kB after a tenth of them, %ld kB after all\n", count, level_kb, end_kb);
   printf("%sok 1 - every_lesson_opens\n", bad ? "not " : "");
-  bool flat = level_kb > 0 && end_kb - level_kb <= ALLOWED_KB;
+  bool flat = level_kb > 0 && (MEMORY_IS_HELD_BACK || end_kb - level_kb <= ALLOWED_KB);
+  if (MEMORY_IS_HELD_BACK) printf("# freed memory is held back here: only leaks count\n");
   printf("%sok 2 - memory_does_not_grow\n", flat ? "" : "not ");
   g_object_unref(document);
   g_ptr_array_unref(paths);
