@@ -33,6 +33,7 @@ static void cut(polygon *g, ox_vec on, ox_vec inwards) {
 void ox_build_area(ox_picture *p) {
   if (!p->scene.area) return;
   ox_area_shape *shape = &p->area;
+  shape->corner_count = 0;
   polygon g = {shape->corner, OX_AREA_SIDES};
   ox_vec outline[OX_AREA_SIDES];
   ox_area_outline(p->scene.area, outline);

@@ -10,7 +10,9 @@
 
 void ox_build_rose(ox_picture *p) {
   ox_rose *r = &p->rose;
-  *r = (ox_rose){.centre = ox_to_dev(p, (ox_vec){0, 0}), .radius = p->rose_radius};
+  r->centre = ox_to_dev(p, (ox_vec){0, 0}); /* its lines keep their memory */
+  r->radius = p->rose_radius;
+  r->inner = 0.0;
   ox_vec nearest = ox_rect_nearest(p->map, r->centre);
   bool seen = ox_vec_length(ox_vec_sub(nearest, r->centre)) < r->radius;
   if (!seen || !(r->radius > 6.0 * p->size.rose)) {
