@@ -6,6 +6,7 @@
 #include <gio/gio.h>
 
 #include "ox_overlay_words.h"
+#include "oxbow/crosscheck.h"
 #include "oxbow/flaws.h"
 #include "oxbow/presets.h"
 #include "oxbow/words.h"
@@ -141,7 +142,7 @@ OxOverlays *ox_overlays_new(OxDocument *document) {
 /* ---- choices ---------------------------------------------------------------------------- */
 
 void ox_overlays_set_compare(OxOverlays *self, int compare) {
-  if (compare < OX_COMPARE_NOTHING || compare >= OX_MISTAKE_COUNT || compare == self->compare)
+  if (compare < OX_COMPARE_SHOWN || compare >= OX_MISTAKE_COUNT || compare == self->compare)
     return;
   self->compare = compare;
   self->flight_made = FALSE;
@@ -187,18 +188,41 @@ static gboolean fly_exact(OxOverlays *self, const ox_case *c) {
   return FALSE;
 }
 
+static gboolean fly_shown(OxOverlays *self, const ox_case *c) {
+  ox_crosscheck check;
+  return ox_crosscheck_make(c, &check) != OX_ERROR && check.flown_otherwise &&
+         ox_flight_solve(&check.flown, self->flight) != OX_ERROR;
+}
+
+static gboolean fly(OxOverlays *self, const ox_case *c) {
+  if (self->compare == OX_COMPARE_SHOWN) return fly_shown(self, c);
+  return self->compare == OX_COMPARE_EXACT ? fly_exact(self, c) : fly_mistake(self, c);
+}
+
+static const char *compare_name(OxOverlays *self) {
+  if (self->compare == OX_COMPARE_SHOWN) return "as the equipment shows it";
+  return self->compare == OX_COMPARE_EXACT ? "exact hold"
+                                           : ox_mistake_name((ox_mistake)self->compare);
+}
+
+static char *words_shown(OxOverlays *self, const ox_case *c, const ox_flight *flight) {
+  ox_crosscheck check;
+  char text[OX_CROSSCHECK_BYTES];
+  if (ox_crosscheck_make(c, &check) == OX_ERROR) return g_strdup("");
+  ox_words_crosscheck(text, sizeof text, c, flight, &check);
+  return g_strdup_printf("Compared with what the equipment shows. %s", text);
+}
+
 const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name) {
   if (self->compare == OX_COMPARE_NOTHING) return NULL;
   if (!self->flight_made) {
     const ox_case *c = ox_document_case(self->document);
-    self->flight_there =
-        self->compare == OX_COMPARE_EXACT ? fly_exact(self, c) : fly_mistake(self, c);
+    self->flight_there = fly(self, c);
     self->flight_made = TRUE;
     self->counts.flights++;
   }
   if (!self->flight_there) return NULL;
-  *name = self->compare == OX_COMPARE_EXACT ? "exact hold"
-                                            : ox_mistake_name((ox_mistake)self->compare);
+  *name = compare_name(self);
   return self->flight;
 }
 
@@ -224,6 +248,8 @@ static char **put_together(OxOverlays *self) {
   const ox_flight *flight = ox_document_flight(self->document);
   if (self->compare == OX_COMPARE_EXACT) {
     g_ptr_array_add(all, ox_overlay_words_exact(c, flight));
+  } else if (self->compare == OX_COMPARE_SHOWN) {
+    g_ptr_array_add(all, words_shown(self, c, flight));
   } else if (self->compare != OX_COMPARE_NOTHING) {
     ox_words_mistake(text, sizeof text, c, flight, (ox_mistake)self->compare);
     g_ptr_array_add(all, g_strdup(text));

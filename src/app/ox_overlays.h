@@ -21,7 +21,11 @@ G_BEGIN_DECLS
 #define OX_SPREAD_RUNS 500
 
 /* What is compared with; an ox_mistake from 0 on. */
-enum { OX_COMPARE_NOTHING = -2, OX_COMPARE_EXACT = -1 };
+enum {
+  OX_COMPARE_SHOWN = -3, /* as the equipment would fly it (crosscheck.h) */
+  OX_COMPARE_NOTHING = -2,
+  OX_COMPARE_EXACT = -1
+};
 
 #define OX_TYPE_OVERLAYS (ox_overlays_get_type())
 G_DECLARE_FINAL_TYPE(OxOverlays, ox_overlays, OX, OVERLAYS, GObject)
@@ -41,7 +45,8 @@ gboolean ox_overlays_spread_shown(OxOverlays *self);
 OxCompanions *ox_overlays_companions(OxOverlays *self);
 
 /* Each belongs to the overlays until their "changed" or the document's; NULL: none. The flight to
- * compare with is NULL for a mistake that does not show in this case; *name is set with it. */
+ * compare with is NULL for a mistake that does not show in this case, and where the equipment shows
+ * no other track; *name is set with it. */
 const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name);
 const ox_area *ox_overlays_area(OxOverlays *self);
 const ox_spread *ox_overlays_spread(OxOverlays *self); /* NULL as well while it is being flown */

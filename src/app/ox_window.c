@@ -174,6 +174,7 @@ static void ox_window_init(OxWindow *self) {
   add_help_overlay(self);
   connect_document(self);
   ox_window_add_compare(self);
+  ox_window_add_words(self);
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);

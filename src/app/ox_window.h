@@ -17,7 +17,13 @@
 #include "ox_pen.h"
 #include "ox_player.h"
 #include "ox_prediction.h"
+#include "ox_check_panel.h"
+#include "ox_fuel_bar.h"
+#include "ox_highlight.h"
+#include "ox_player.h"
+#include "ox_time_panel.h"
 #include "ox_transport.h"
+#include "ox_words_panel.h"
 #include "ox_working_panel.h"
 
 G_BEGIN_DECLS
@@ -70,6 +76,11 @@ OxPrediction *ox_window_prediction(OxWindow *self);
 OxAnswerPanel *ox_window_answers(OxWindow *self);
 struct ox_classroom *ox_window_classroom(OxWindow *self); /* see ox_classroom.h */
 GMenuModel *ox_window_show_menu(OxWindow *self);
+OxWordsPanel *ox_window_words(OxWindow *self);
+OxCheckPanel *ox_window_check(OxWindow *self);
+OxTimePanel *ox_window_time(OxWindow *self);
+OxHighlight *ox_window_highlight(OxWindow *self);
+OxFuelBar *ox_window_fuel_bar(OxWindow *self);
 
 G_END_DECLS
 

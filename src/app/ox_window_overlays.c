@@ -54,6 +54,7 @@ void ox_window_update_overlays(OxWindow *self) {
   g_menu_remove_all(self->comparisons);
   append_comparison(self->comparisons, "_Nothing", OX_COMPARE_NOTHING);
   append_comparison(self->comparisons, "_Exact Hold", OX_COMPARE_EXACT);
+  append_comparison(self->comparisons, "As the E_quipment Shows It", OX_COMPARE_SHOWN);
   for (int i = 0; i < OX_MISTAKE_COUNT; i++) {
     if (!(bits & 1U << (unsigned)i)) continue;
     char *label = g_strdup_printf("Mistake: %s", ox_mistake_name((ox_mistake)i));

@@ -43,6 +43,12 @@ struct _OxWindow {
   GtkWidget *compare_panel;                  /* under the board */
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
   gboolean boards_beside, working_folded;     /* the working made room for them */
+  /* ox_window_words.c: children */
+  OxWordsPanel *words;
+  OxCheckPanel *check;
+  OxTimePanel *time;
+  OxHighlight *highlight;
+  OxFuelBar *fuel_bar;
 
   /* owned */
   OxDocument *document;
@@ -107,6 +113,9 @@ void ox_window_add_pen(OxWindow *self);
 void ox_window_add_predict(OxWindow *self);
 /* ox_window_places.c */
 void ox_window_add_places(OxWindow *self);
+
+/* ox_window_words.c */
+void ox_window_add_words(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);

@@ -1,0 +1,134 @@
+/* The pages of words, of the cross-check and of time and fuel, the light over the picture and the
+ * fuel along the time: put into the window and joined to each other. */
+#include "ox_window_private.h"
+
+#include <string.h>
+
+#define NEAR_PX 9.0
+
+static void set_highlight(OxWindow *self, ox_feature feature) {
+  ox_highlight_set_feature(self->highlight, feature);
+}
+
+static void pointed_cb(OxWordsPanel *panel, int feature, OxWindow *self) {
+  set_highlight(self, (ox_feature)feature);
+}
+
+static gboolean words_are_shown(OxWindow *self) {
+  const char *page = gtk_stack_get_visible_child_name(self->left_pages);
+  return g_strcmp0(page, "words") == 0 && gtk_widget_get_mapped(GTK_WIDGET(self->left_pages));
+}
+
+static void mark(OxWindow *self, ox_feature feature) {
+  ox_words_panel_mark_feature(self->words, feature);
+  set_highlight(self, feature);
+}
+
+/* From the picture to the words: only while they are on the screen. */
+static void board_motion_cb(GtkEventControllerMotion *motion, double x, double y,
+                            OxWindow *self) {
+  ox_viewport viewport;
+  if (!words_are_shown(self) || !ox_board_get_viewport(self->board, &viewport)) return;
+  mark(self, ox_feature_at(ox_document_case(self->document), ox_document_flight(self->document),
+                           &viewport, (ox_vec){x, y}, NEAR_PX));
+}
+
+static void board_leave_cb(OxWindow *self) {
+  if (words_are_shown(self)) mark(self, OX_FEATURE_NONE);
+}
+
+/* Whoever compares with what the equipment shows wants to see both. */
+static void page_cb(OxWindow *self) {
+  const char *page = gtk_stack_get_visible_child_name(self->left_pages);
+  set_highlight(self, OX_FEATURE_NONE);
+  if (g_strcmp0(page, "check") == 0 &&
+      ox_overlays_compare(self->overlays) == OX_COMPARE_NOTHING)
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "compare",
+                                       g_variant_new_int32(OX_COMPARE_SHOWN));
+}
+
+/* ---- actions ---------------------------------------------------------------------------- */
+
+static void draw_shown_cb(GSimpleAction *action, GVariant *state, gpointer data) {
+  int compare = g_variant_get_boolean(state) ? OX_COMPARE_SHOWN : OX_COMPARE_NOTHING;
+  g_action_group_change_action_state(G_ACTION_GROUP(data), "compare",
+                                     g_variant_new_int32(compare));
+  g_simple_action_set_state(action, state);
+}
+
+static void overlays_changed_cb(OxWindow *self) {
+  gboolean shown = ox_overlays_compare(self->overlays) == OX_COMPARE_SHOWN;
+  GAction *action = g_action_map_lookup_action(G_ACTION_MAP(self), "draw-shown");
+  g_simple_action_set_state(G_SIMPLE_ACTION(action), g_variant_new_boolean(shown));
+}
+
+/* To a page by a key, with the focus in its first entry. */
+static void page_action_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  OxWindow *self = data;
+  const char *page = g_variant_get_string(parameter, NULL);
+  if (!gtk_stack_get_child_by_name(self->left_pages, page)) return;
+  gtk_stack_set_visible_child_name(self->left_pages, page);
+  if (strcmp(page, "words") == 0)
+    gtk_widget_grab_focus(GTK_WIDGET(ox_words_panel_entry(self->words)));
+  else
+    gtk_widget_child_focus(gtk_stack_get_visible_child(self->left_pages), GTK_DIR_TAB_FORWARD);
+}
+
+static const GActionEntry entries[] = {
+    {.name = "draw-shown", .state = "false", .change_state = draw_shown_cb},
+    {.name = "page", .parameter_type = "s", .activate = page_action_cb},
+};
+
+/* ---- putting it in ---------------------------------------------------------------------- */
+
+static void add_pages(OxWindow *self) {
+  self->words = g_object_new(OX_TYPE_WORDS_PANEL, NULL);
+  self->check = g_object_new(OX_TYPE_CHECK_PANEL, NULL);
+  self->time = g_object_new(OX_TYPE_TIME_PANEL, NULL);
+  ox_words_panel_set_document(self->words, self->document);
+  ox_check_panel_set_document(self->check, self->document);
+  ox_time_panel_set_document(self->time, self->document);
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->words), "words", "Words");
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->check), "check", "Check");
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->time), "time", "Time");
+  gtk_widget_set_visible(self->left_switcher, TRUE);
+  g_signal_connect_object(self->left_pages, "notify::visible-child-name", G_CALLBACK(page_cb),
+                          self, G_CONNECT_SWAPPED);
+}
+
+static void add_highlight(OxWindow *self) {
+  GtkWidget *highlight = ox_highlight_new(self->board, self->document, self->player);
+  self->highlight = OX_HIGHLIGHT(highlight);
+  gtk_overlay_add_overlay(self->board_overlay, highlight);
+  g_signal_connect_object(self->words, "pointed", G_CALLBACK(pointed_cb), self, 0);
+  GtkEventController *motion = gtk_event_controller_motion_new();
+  g_signal_connect_object(motion, "motion", G_CALLBACK(board_motion_cb), self, 0);
+  g_signal_connect_object(motion, "leave", G_CALLBACK(board_leave_cb), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller(GTK_WIDGET(self->board), motion);
+}
+
+static double line_x(GtkWidget *line, double t_s) {
+  return ox_time_line_x(OX_TIME_LINE(line), t_s);
+}
+
+void ox_window_add_words(OxWindow *self) {
+  g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
+  add_pages(self);
+  add_highlight(self);
+  self->fuel_bar = OX_FUEL_BAR(ox_fuel_bar_new(self->document, self->player));
+  ox_fuel_bar_set_ruler(self->fuel_bar,
+                        GTK_WIDGET(ox_transport_time_line(self->transport)), line_x);
+  gtk_box_append(self->below_board, GTK_WIDGET(self->fuel_bar));
+  g_signal_connect_object(self->overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
+                          G_CONNECT_SWAPPED);
+}
+
+OxWordsPanel *ox_window_words(OxWindow *self) { return self->words; }
+
+OxCheckPanel *ox_window_check(OxWindow *self) { return self->check; }
+
+OxTimePanel *ox_window_time(OxWindow *self) { return self->time; }
+
+OxHighlight *ox_window_highlight(OxWindow *self) { return self->highlight; }
+
+OxFuelBar *ox_window_fuel_bar(OxWindow *self) { return self->fuel_bar; }
