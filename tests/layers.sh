@@ -37,7 +37,7 @@ check the_tracks_out_see_engine_and_places \
   "$(includes trackout "$c_std|$c_io|<inttypes\.h>|$engine|$places|\"oxbow/trackout\.h\"")"
 check the_handles_see_only_the_engine "$(includes handles "$c_std|$c_io|$engine|\"oxbow/handles\.h\"")"
 check the_words_see_only_the_engine \
-  "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments|differences|guess|ink)\.h\"")"
+  "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments|differences|crosscheck|guess|ink)\.h\"")"
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \

@@ -6,6 +6,7 @@
 #include <stdbool.h>
 
 #include "oxbow/case.h"
+#include "oxbow/endurance.h"
 #include "oxbow/flaws.h"
 #include "oxbow/flight.h"
 
@@ -72,6 +73,21 @@ void ox_words_area(char *buf, size_t bytes, const ox_case *c, const ox_flight *f
  * flight without it (800 bytes hold it). */
 void ox_words_mistake(char *buf, size_t bytes, const ox_case *c, const ox_flight *right,
                       ox_mistake mistake);
+
+/* Time and fuel in sentences; a buffer of OX_WHEN_BYTES holds each. What is not given is said to be
+ * so. Clock times are UTC, with the local time beside them where the case has an offset. */
+#define OX_WHEN_BYTES 700
+const char *ox_words_fuel_unit(ox_fuel_unit unit); /* "US gal"; static */
+/* How the EFC is met: circuits, and the outbound time of the last. */
+void ox_words_efc(char *buf, size_t bytes, const ox_case *c, const ox_efc_plan *plan);
+/* What the fuel allows, the last passage in time, and whether it lasts until the EFC. */
+void ox_words_endurance(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight);
+/* What 14 CFR 91.185(c)(3) asks in this case. */
+void ox_words_lost_radio(char *buf, size_t bytes, const ox_case *c);
+/* Where the speed is to come down. */
+void ox_words_slow_down(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight);
+/* All four, a line each, the fuel only where it is given. */
+char *ox_words_when(const ox_case *c, const ox_flight *flight);
 
 /* The whole picture in words, for a screen reader and for alternative text. */
 char *ox_words_describe(const ox_case *c, const ox_flight *flight);

@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/endurance.h"
 #include "oxbow/limits.h"
 #include "oxbow/words.h"
 #include "text.h"
@@ -138,6 +139,53 @@ static void put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, co
   clr_put(t, ". ");
 }
 
+static void put_minute(clr_text *t, const ox_say_options *o, const char *before, int minute) {
+  clr_put(t, "%s", before);
+  clr_put_clock(t, o, minute);
+}
+
+/* 14 CFR 91.185(c)(3), where the case says what decides. */
+static bool put_decision(clr_text *t, const ox_say_options *o, const ox_case *c) {
+  ox_lost_radio r = ox_lost_radio_of(c);
+  bool approach = r.action == OX_RADIO_APPROACH_AT_EFC || r.action == OX_RADIO_APPROACH_AT_ETA;
+  if (r.action == OX_RADIO_NOT_DECIDED) return false;
+  clr_put(t, "Without radio: %s", approach ? "begin the approach " : "leave the fix ");
+  if (r.before_arrival || r.action == OX_RADIO_LEAVE_ON_ARRIVAL)
+    clr_put(t, "on arrival");
+  else if (r.at_min >= 0)
+    put_minute(t, o, approach ? "as close as possible to " : "at ", r.at_min);
+  else
+    clr_put(t, "as close as possible to the estimated time of arrival");
+  if (!approach) {
+    clr_put(t, " and begin the approach from where one begins");
+    if (r.then_approach_min >= 0)
+      put_minute(t, o, " as close as possible to ", r.then_approach_min);
+    else
+      clr_put(t, " at the estimated time of arrival");
+  }
+  clr_put(t, " (14 CFR 91.185). ");
+  return true;
+}
+
+static void put_fuel(clr_text *t, const ox_say_options *o, const ox_case *c) {
+  ox_endurance e = ox_endurance_of(c);
+  if (!e.known) return;
+  clr_put(t, "Fuel ");
+  clr_put_decimal(t, o, e.on_board);
+  clr_put(t, " %s on reaching the fix, ", ox_words_fuel_unit(c->fuel.unit));
+  clr_put_decimal(t, o, e.alternate + e.reserve);
+  clr_put(t, " kept for alternate and reserve: ");
+  if (e.leave_by_s < 0.0) {
+    clr_put(t, "leave at once. ");
+  } else if (ox_clock_is_known(c)) {
+    /* To the whole minute before: late is short of fuel. */
+    put_minute(t, o, "leave by ", (int)(ox_clock_utc_s(c, e.leave_by_s) / 60.0));
+    clr_put(t, ". ");
+  } else {
+    clr_put(t, "leave within %d minutes. ", (int)fmin(e.leave_by_s / 60.0, 1e6));
+  }
+}
+
 /* AIM 5-3-8 f and 14 CFR 91.185(c)(3). */
 static void put_leaving(clr_text *t, const ox_say_options *o, const ox_case *c) {
   clr_put(t, "Report reaching and leaving the fix. ");
@@ -145,6 +193,7 @@ static void put_leaving(clr_text *t, const ox_say_options *o, const ox_case *c) 
     clr_put(t, "Without radio: the procedure of the State. ");
     return;
   }
+  if (put_decision(t, o, c)) return;
   if (c->hold.efc_min >= 0) {
     clr_put(t, "Without radio: leave the fix, or begin the approach if one begins there, at ");
     clr_put_clock(t, o, c->hold.efc_min);
@@ -169,6 +218,7 @@ char *ox_say_briefing(const ox_case *c, const ox_flight *flight, ox_briefing len
   put_outbound(&t, &o, c, flight);
   if (full) put_speed(&t, &o, c, flight);
   put_efc(&t, &o, c);
+  put_fuel(&t, &o, c);
   if (full) put_leaving(&t, &o, c);
   if (full) clr_put(&t, "%s", ox_words_caution_line());
   while (!t.failed && t.length > 0 && t.text[t.length - 1] == ' ')

@@ -50,7 +50,8 @@ static const char help[] =
     "      --at SECONDS|none          where the aircraft is, in seconds from the first crossing\n"
     "                                 of the fix (half-way along the first leg flown outbound)\n"
     "      --compare KEY              a second flight beside it: a technique by its key (exact is\n"
-    "                                 one; see techniques), or a mistake:\n"
+    "                                 one; see techniques), \"shown\" as the equipment would fly\n"
+    "                                 it, or a mistake:\n"
     "                                 ";
 
 static const char help_end[] =
@@ -70,7 +71,11 @@ static const char help_end[] =
     "                                 a lesson from the words of a holding clearance; questions\n"
     "                                 to the controller and what was left open on stderr\n"
     "  say LESSON [--case NAME] [--wording us|icao] [--spoken] [--callsign C]\n"
-    "                                 clearance, read-back, briefing, cues and steps in words\n"
+    "                                 clearance, read-back, briefing, cues, steps, time and fuel\n"
+    "                                 in words\n"
+    "      --cross-check              what the equipment shows beside what was cleared (always\n"
+    "                                 said where the lesson has it)\n"
+    "      --area, --mistakes         what they say of the case\n"
     "  compare LESSON [--case NAME] --with WHAT [--and WHAT]\n"
     "                                 two or three cases side by side, as CSV: what is given\n"
     "                                 differently and what came of it; WHAT is the name of a case\n"

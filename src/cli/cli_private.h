@@ -86,6 +86,7 @@ const char *cli_mistake_key(ox_mistake mistake);
 typedef struct {
   int preset;  /* the comparison: index of a preset, or -1 */
   int mistake; /* an ox_mistake, or -1 */
+  bool shown;  /* as the equipment shows it */
   bool area;
   size_t spread_runs; /* 0: no band */
   uint64_t seed;
@@ -98,7 +99,7 @@ typedef struct {
   ox_spread spread;
 } cli_overlays;
 
-/* --compare exact|PRESET-KEY|MISTAKE-KEY; false when there is no such key. */
+/* --compare exact|PRESET-KEY|MISTAKE-KEY|shown; false when there is no such key. */
 bool cli_parse_compare(const char *text, cli_overlay_plan *plan);
 /* Computes them for the scene's case and flight, and sets them in the scene; remarks, with the
  * path, go to err. False after a message. Freed with cli_overlays_clear in either case. */

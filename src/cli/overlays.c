@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "cli_private.h"
+#include "oxbow/crosscheck.h"
 #include "oxbow/presets.h"
 
 /* The keys are part of the command line: they stay what they are. */
@@ -21,6 +22,10 @@ const char *cli_mistake_key(ox_mistake mistake) {
 }
 
 bool cli_parse_compare(const char *text, cli_overlay_plan *plan) {
+  if (strcmp(text, "shown") == 0) {
+    plan->shown = true;
+    return true;
+  }
   for (size_t i = 0; i < ox_preset_count(); i++) {
     if (strcmp(text, ox_preset_at(i)->key) != 0) continue;
     plan->preset = (int)i;
@@ -72,11 +77,29 @@ static bool add_mistake(cli_io *io, const char *path, ox_mistake mistake, ox_sce
   return true;
 }
 
+/* What the equipment would fly; a remark where that is what was cleared. */
+static bool add_shown(cli_io *io, const char *path, ox_scene *scene, ox_flight *flight) {
+  ox_crosscheck check;
+  if (ox_crosscheck_make(scene->c, &check) == OX_ERROR)
+    return cannot_be_flown(io, path, scene->c);
+  if (!check.flown_otherwise) {
+    fprintf(io->err, "%s: case \"%s\": the equipment shows no other track\n", path,
+            scene->c->name);
+    return true;
+  }
+  if (ox_flight_solve(&check.flown, flight) == OX_ERROR)
+    return cannot_be_flown(io, path, scene->c);
+  scene->compare = flight;
+  scene->compare_name = "as the equipment shows it";
+  return true;
+}
+
 static bool add_compare(cli_io *io, const char *path, const cli_overlay_plan *plan, ox_scene *scene,
                         cli_overlays *out) {
-  if (plan->preset < 0 && plan->mistake < 0) return true;
+  if (plan->preset < 0 && plan->mistake < 0 && !plan->shown) return true;
   out->compare = malloc(sizeof *out->compare);
   if (!out->compare) return no_memory(io);
+  if (plan->shown) return add_shown(io, path, scene, out->compare);
   if (plan->preset >= 0) return add_preset(io, path, (size_t)plan->preset, scene, out->compare);
   return add_mistake(io, path, (ox_mistake)plan->mistake, scene, out->compare);
 }

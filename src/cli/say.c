@@ -1,8 +1,10 @@
-/* say LESSON: clearance, read-back, briefing, cues and steps in words. */
+/* say LESSON: clearance, read-back, briefing, cues, steps, time and fuel in words; and, asked for,
+ * the cross-check of the equipment, the protected area and what mistakes would do. */
 #include <stdlib.h>
 
 #include "cli_private.h"
 #include "oxbow/clearance.h"
+#include "oxbow/crosscheck.h"
 #include "oxbow/words.h"
 
 static bool put_text(FILE *out, const char *heading, char *text) {
@@ -25,7 +27,59 @@ static void put_steps(FILE *out, const ox_case *c, const ox_flight *f, const ox_
   for (size_t i = 0; i < count; i++) fprintf(out, "  %zu. %s\n", i + 1, steps[i].text);
 }
 
-static bool put_case(FILE *out, const ox_case *c, const ox_flight *f, const ox_say_options *o) {
+/* A sentence a line. */
+static bool put_when(FILE *out, const ox_case *c, const ox_flight *f) {
+  char *text = ox_words_when(c, f);
+  if (!text) return false;
+  fputs("Time and fuel\n  ", out);
+  for (const char *at = text; *at; at++) {
+    fputc(*at, out);
+    if (*at == '\n') fputs("  ", out);
+  }
+  fputc('\n', out);
+  free(text);
+  return true;
+}
+
+static void put_check(FILE *out, const ox_case *c, const ox_flight *f) {
+  ox_crosscheck check;
+  char text[OX_CROSSCHECK_BYTES];
+  if (ox_crosscheck_make(c, &check) == OX_ERROR) return;
+  ox_words_crosscheck(text, sizeof text, c, f, &check);
+  fprintf(out, "Cross-check\n  %s\n", text);
+  for (int i = 0; i < OX_CHECK_ITEM_COUNT && check.shown > 0; i++) {
+    const ox_check_row *row = &check.rows[i];
+    fprintf(out, "  %s: %s", ox_check_item_name((ox_check_item)i),
+            ox_check_result_name(row->result));
+    fprintf(out, ", cleared %s", row->cleared);
+    if (*row->shown) fprintf(out, ", shown %s", row->shown);
+    fprintf(out, ".%s%s\n", *row->means ? " " : "", row->means);
+  }
+}
+
+static void put_area(FILE *out, const ox_case *c, const ox_flight *f) {
+  char text[500];
+  ox_words_area(text, sizeof text, c, f);
+  fprintf(out, "Protected area\n  %s\n", text);
+}
+
+/* Those that do not show in the case are said to be so. */
+static void put_mistakes(FILE *out, const ox_case *c, const ox_flight *f) {
+  char text[800];
+  fputs("Mistakes\n", out);
+  for (int i = 0; i < OX_MISTAKE_COUNT; i++) {
+    ox_words_mistake(text, sizeof text, c, f, (ox_mistake)i);
+    fprintf(out, "  %s\n", text);
+  }
+}
+
+typedef struct {
+  ox_say_options o;
+  bool check, area, mistakes;
+} wanted;
+
+static bool put_case(FILE *out, const ox_case *c, const ox_flight *f, const wanted *w) {
+  const ox_say_options *o = &w->o;
   fprintf(out, "%s\n\n", c->name);
   if (!put_text(out, "Clearance", ox_say_clearance(c, o)) ||
       !put_text(out, "Read-back", ox_say_readback(c, o)) ||
@@ -33,11 +87,15 @@ static bool put_case(FILE *out, const ox_case *c, const ox_flight *f, const ox_s
     return false;
   put_cues(out, c, f, o);
   put_steps(out, c, f, o);
+  if (!put_when(out, c, f)) return false;
+  if (w->check || ox_shown_is_given(c)) put_check(out, c, f);
+  if (w->area) put_area(out, c, f);
+  if (w->mistakes) put_mistakes(out, c, f);
   fputc('\n', out);
   return true;
 }
 
-static int put_all(cli_io *io, const cli_cases *cases, const ox_say_options *o) {
+static int put_all(cli_io *io, const cli_cases *cases, const wanted *w) {
   ox_flight *flight = malloc(sizeof *flight);
   bool ok = flight != NULL;
   for (size_t i = 0; ok && i < cases->count; i++) {
@@ -45,7 +103,7 @@ static int put_all(cli_io *io, const cli_cases *cases, const ox_say_options *o) 
       free(flight);
       return OX_CLI_INPUT;
     }
-    ok = put_case(io->out, cli_case(cases, i), flight, o);
+    ok = put_case(io->out, cli_case(cases, i), flight, w);
   }
   free(flight);
   if (!ok) fputs("oxbow-cli: there is not enough memory\n", io->err);
@@ -55,20 +113,23 @@ static int put_all(cli_io *io, const cli_cases *cases, const ox_say_options *o) 
 
 int cli_say(cli_io *io, int argc, char **argv) {
   const char *name = NULL, *wording = NULL;
-  ox_say_options o = ox_say_options_default();
+  wanted w = {.o = ox_say_options_default()};
   const cli_option options[] = {{"--case", &name, NULL},
                                 {"--wording", &wording, NULL},
-                                {"--callsign", &o.callsign, NULL},
-                                {"--spoken", NULL, &o.spoken}};
+                                {"--callsign", &w.o.callsign, NULL},
+                                {"--spoken", NULL, &w.o.spoken},
+                                {"--cross-check", NULL, &w.check},
+                                {"--area", NULL, &w.area},
+                                {"--mistakes", NULL, &w.mistakes}};
   int files = 0;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files) ||
-      !cli_parse_wording(io, wording, &o.wording))
+      !cli_parse_wording(io, wording, &w.o.wording))
     return OX_CLI_USAGE;
   if (files != 1) return cli_wrong(io, "say takes one lesson");
   cli_cases cases;
   int code = cli_cases_open(io, argv[0], name, &cases);
   if (code != OX_CLI_DONE) return code;
-  code = put_all(io, &cases, &o);
+  code = put_all(io, &cases, &w);
   cli_cases_close(&cases);
   return code;
 }

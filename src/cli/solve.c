@@ -5,6 +5,7 @@
 #include "cli_private.h"
 #include "json.h"
 #include "oxbow/angle.h"
+#include "oxbow/crosscheck.h"
 #include "oxbow/presets.h"
 #include "oxbow/words.h"
 
@@ -115,6 +116,84 @@ static void put_orders(json *j, const ox_case *c, const ox_flight *f) {
     json_string(j, "leave_t_s", NULL);
 }
 
+/* Seconds after the first crossing as a clock, or null where none is given. */
+static void put_clock(json *j, const char *key, const ox_case *c, double t_s) {
+  char text[16];
+  int s = (int)(ox_clock_utc_s(c, t_s) + 0.5) % 86400;
+  snprintf(text, sizeof text, "%02d:%02d:%02d", s / 3600, s / 60 % 60, s % 60);
+  json_string(j, key, ox_clock_is_known(c) ? text : NULL);
+}
+
+static void put_passages(json *j, const ox_case *c, const ox_flight *f, bool fuel) {
+  ox_passage p[OX_PASSAGES_MAX];
+  size_t count = ox_passages(c, f, p, OX_PASSAGES_MAX);
+  json_open(j, "passages", '[');
+  for (size_t i = 0; i < count; i++) {
+    json_open_flat(j, NULL, '{');
+    json_number(j, "t_s", p[i].t_s);
+    put_clock(j, "utc", c, p[i].t_s);
+    if (fuel) json_number(j, "fuel_left", p[i].left);
+    if (fuel) json_string(j, "can_leave", p[i].can_leave ? "yes" : "no");
+    json_close(j, '}');
+  }
+  json_close(j, ']');
+}
+
+static void put_efc(json *j, const ox_case *c, ox_flight *scratch) {
+  static const char *const outcomes[] = {
+      [OX_EFC_NOT_GIVEN] = "not given", [OX_EFC_NO_CLOCK] = "no clock",
+      [OX_EFC_BEFORE] = "before",       [OX_EFC_MET] = "met",
+      [OX_EFC_MISSED] = "missed",       [OX_EFC_NOT_REGAINED] = "not regained"};
+  ox_efc_plan plan;
+  if (ox_efc_plan_make(c, scratch, &plan) == OX_ERROR) return;
+  json_open(j, "efc", '{');
+  json_string(j, "outcome", outcomes[plan.outcome]);
+  json_number(j, "after_s", plan.after_s);
+  json_whole(j, "circuits", plan.circuits);
+  json_number(j, "last_timed_s", plan.last_timed_s);
+  json_close(j, '}');
+}
+
+static void put_when(json *j, const ox_case *c, const ox_flight *f, ox_flight *scratch) {
+  static const char *const actions[] = {
+      [OX_RADIO_NOT_DECIDED] = "not decided",
+      [OX_RADIO_APPROACH_AT_EFC] = "approach at efc",
+      [OX_RADIO_APPROACH_AT_ETA] = "approach at eta",
+      [OX_RADIO_LEAVE_AT_EFC] = "leave at efc",
+      [OX_RADIO_LEAVE_ON_ARRIVAL] = "leave on arrival"};
+  ox_endurance e = ox_endurance_of(c);
+  json_open(j, "when", '{');
+  put_passages(j, c, f, e.known);
+  put_efc(j, c, scratch);
+  if (e.known)
+    json_number(j, "leave_by_s", e.leave_by_s);
+  else
+    json_string(j, "leave_by_s", NULL);
+  if (e.known)
+    put_clock(j, "leave_by_utc", c, e.leave_by_s);
+  else
+    json_string(j, "leave_by_utc", NULL);
+  json_string(j, "without_radio", actions[ox_lost_radio_of(c).action]);
+  json_number(j, "slow_down_nm", ox_slow_down_of(f).nm);
+  json_close(j, '}');
+}
+
+static void put_cross_check(json *j, const ox_case *c) {
+  ox_crosscheck check;
+  if (ox_crosscheck_make(c, &check) == OX_ERROR) return;
+  json_open(j, "cross_check", '[');
+  for (int i = 0; i < OX_CHECK_ITEM_COUNT && check.shown > 0; i++) {
+    const ox_check_row *row = &check.rows[i];
+    json_open_flat(j, NULL, '{');
+    json_string(j, "item", ox_check_item_name((ox_check_item)i));
+    json_string(j, "result", ox_check_result_name(row->result));
+    json_string(j, "cleared", row->cleared);
+    json_string(j, "shown", *row->shown ? row->shown : NULL);
+    json_close(j, '}');
+  }
+  json_close(j, ']');
+}
+
 /* Only where something says where the fix is: most lessons know it by name alone. */
 static void put_fix(json *j, const cli_cases *cases, size_t index) {
   ox_latlon at;
@@ -126,7 +205,8 @@ static void put_fix(json *j, const cli_cases *cases, size_t index) {
   json_close(j, '}');
 }
 
-static void put_case(json *j, const cli_cases *cases, size_t index, const ox_flight *f) {
+static void put_case(json *j, const cli_cases *cases, size_t index, const ox_flight *f,
+                     ox_flight *scratch) {
   const ox_case *c = cli_case(cases, index);
   json_open(j, NULL, '{');
   put_setup(j, c, &f->setup);
@@ -136,12 +216,14 @@ static void put_case(json *j, const cli_cases *cases, size_t index, const ox_fli
   put_circuits(j, f);
   put_advisories(j, c, f);
   put_orders(j, c, f);
+  put_when(j, c, f, scratch);
+  put_cross_check(j, c);
   put_fix(j, cases, index);
   json_close(j, '}');
 }
 
 static int put_all(cli_io *io, const cli_cases *cases) {
-  ox_flight *flight = malloc(sizeof *flight);
+  ox_flight *flight = malloc(2 * sizeof *flight); /* and one to try things with */
   int code = OX_CLI_DONE;
   if (!flight) {
     fputs("oxbow-cli: there is not enough memory\n", io->err);
@@ -151,7 +233,7 @@ static int put_all(cli_io *io, const cli_cases *cases) {
   json_open(&j, NULL, '[');
   for (size_t i = 0; i < cases->count; i++) {
     if (cli_solve(io, cases, i, flight))
-      put_case(&j, cases, i, flight);
+      put_case(&j, cases, i, flight, flight + 1);
     else
       code = OX_CLI_INPUT;
   }

@@ -2,46 +2,14 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "gap.h"
 #include "oxbow/angle.h"
 #include "oxbow/flaws.h"
 #include "oxbow/words.h"
 #include "say.h"
 
-static const double STEP_S = 0.5;
-
-/* The first time over the fix again; -1 where it is not regained. */
-static double back_s(const ox_flight *f) {
-  for (size_t i = 0; i < f->event_count; i++)
-    if (f->events[i].kind == OX_EVENT_FIX && f->events[i].t_s > 1.0) return f->events[i].t_s;
-  return -1.0;
-}
-
-typedef struct {
-  double t_s, apart_nm;
-  double bearing_true_deg; /* from the right track to the mistaken one */
-} gap;
-
-/* Until one of them is back: after that they are on different circuits. */
-static gap widest_gap(const ox_flight *right, const ox_flight *wrong, double until_s) {
-  gap widest = {0, 0, 0};
-  for (double t_s = 0.0; t_s <= until_s; t_s += STEP_S) {
-    ox_vec d = ox_vec_sub(ox_flight_at(wrong, t_s).p_nm, ox_flight_at(right, t_s).p_nm);
-    double apart_nm = ox_vec_length(d);
-    if (apart_nm > widest.apart_nm) widest = (gap){t_s, apart_nm, ox_bearing_deg(d)};
-  }
-  return widest;
-}
-
-static double until_s(const ox_flight *right, const ox_flight *wrong) {
-  double a = back_s(right), b = back_s(wrong);
-  double end_s = fmin(ox_flight_end_s(right), ox_flight_end_s(wrong));
-  if (a > 0.0) end_s = fmin(end_s, a);
-  if (b > 0.0) end_s = fmin(end_s, b);
-  return end_s;
-}
-
 static void put_back(words_say *s, const ox_flight *right, const ox_flight *wrong) {
-  double a = back_s(right), b = back_s(wrong);
+  double a = words_back_s(right), b = words_back_s(wrong);
   if (b < 0.0) {
     words_put(s, "; the fix is not regained%s.", a < 0.0 ? ", nor is it without the mistake" : "");
     return;
@@ -58,7 +26,7 @@ static void put_back(words_say *s, const ox_flight *right, const ox_flight *wron
 
 static void put_figures(words_say *s, const ox_case *c, const ox_flight *right,
                         const ox_flight *wrong) {
-  gap g = widest_gap(right, wrong, until_s(right, wrong));
+  words_gap g = words_widest_gap(right, wrong);
   if (g.apart_nm < 0.005)
     words_put(s, " In this case the two tracks are the same until then");
   else

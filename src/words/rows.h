@@ -32,6 +32,7 @@ void rows_times(words_rows *r);
 void rows_station(words_rows *r);
 void rows_circuits(words_rows *r);
 void rows_limits(words_rows *r);
+void rows_when(words_rows *r);
 void rows_against_exact(words_rows *r);
 
 /* The case flown by the preset "exact". */

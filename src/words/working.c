@@ -61,6 +61,7 @@ ox_working ox_working_make(const ox_case *c, const ox_flight *flight) {
   rows_wind(&r);
   rows_turn(&r);
   rows_limits(&r);
+  rows_when(&r);
   rows_circuits(&r);
   rows_against_exact(&r);
   if (r.failed) ox_working_clear(&r.w);

@@ -4,6 +4,7 @@
 #include "oxbow/angle.h"
 #include "oxbow/atmosphere.h"
 #include "oxbow/limits.h"
+#include "oxbow/area.h"
 #include "oxbow/turn.h"
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
@@ -236,8 +237,28 @@ static void add_efc(words_rows *r) {
   rows_add(r, LIMITS, "Expect further clearance", &value, &why, "14 CFR 91.185(c)(3)");
 }
 
+/* Doc 8168 Vol II: for a hold towards the station, whose readings grow outbound. */
+static void add_limiting_distance(words_rows *r) {
+  const ox_setup *s = &r->f->setup;
+  if (!s->has_dme || s->dme.outward < 0 || s->dme_fix_nm <= s->dme.height_nm) return;
+  words_say value = {0}, why = {0};
+  double rounded_nm, height_ft = s->dme.height_nm * OX_FT_PER_NM;
+  double leg_s = ox_standard_leg_s(r->c->hold.altitude_ft);
+  double limit_nm = ox_limiting_dme_nm(s->ias_kt, height_ft, s->dme_fix_nm, leg_s, &rounded_nm);
+  words_put(&value, "%s DME", words_number(rounded_nm, 0).text);
+  words_put(&why,
+            "√((Ds + ds)² + 4r² + 0.027h²) = %s, with %s DME over the fix, %s outbound at %s KIAS, "
+            "ISA + 15 and 25° of bank, %s ft above the station; the leg flown ends at %s DME",
+            words_number(limit_nm, 2).text, words_number(s->dme_fix_nm, 2).text,
+            words_time(leg_s).text, words_short(s->ias_kt, 0).text,
+            words_number(height_ft, 0).text, words_short(s->goal_value, 2).text);
+  rows_add(r, LIMITS, "Limiting distance", &value, &why,
+           "ICAO Doc 8168 Vol II; the outbound length is from memory");
+}
+
 void rows_limits(words_rows *r) {
   add_speed_limit(r);
   add_airspeed(r);
+  add_limiting_distance(r);
   add_efc(r);
 }

@@ -46,7 +46,8 @@ static void assert_keys(const cJSON *object, const char *keys) {
 
 #define CASE_KEYS                                                                                  \
   "case tas_kt bank_deg rate_deg_s radius_nm entry speed_limit_kias steady steady_why legs "       \
-  "events circuits advisories preset leave_t_s"
+  "events circuits advisories preset leave_t_s when "            \
+  "cross_check"
 
 static void every_object_has_the_keys_of_the_contract_in_order(void **state) {
   cJSON *tree = solve(lesson_path("demo.oxbow"));

@@ -141,6 +141,63 @@ static void what_cannot_be_compared_is_explained(void **state) {
     if (!strstr(r.err, wrong[i].message)) fail_msg("%s", r.err);
     ran_clear(&r);
   }
+#define TIMED_CASE                                                                               \
+  "{\"hold\":{\"fix\":\"LARCH\",\"inbound_deg\":240,\"efc\":\"18:25\"},"                            \
+  "\"arrival\":{\"heading_deg\":240,\"fix_at\":\"18:01\"},\"aircraft\":{\"tas_kt\":120},"           \
+  "\"fuel\":{\"on_board\":60,\"flow_h\":60,\"alternate\":15,\"reserve_min\":30},"                   \
+  "\"lost_radio\":{\"limit_starts_approach\":\"yes\"}"
+
+static void say_tells_time_fuel_and_the_rule_without_radio(void **state) {
+  const char *path = write_lesson("timed.oxbow", TIMED_CASE "}");
+  ran r = run_cli_for(0, "say", path, NULL);
+  assert_non_null(strstr(r.out, "\nTime and fuel\n  Begin to slow down 3:00"));
+  assert_non_null(strstr(r.out, "Leave the fix by 18:16:00 UTC"));
+  assert_non_null(strstr(r.out, "(14 CFR 91.185(c)(3)(i))"));
+  assert_null(strstr(r.out, "Cross-check"));
+  assert_null(strstr(r.out, "Protected area"));
+  ran_clear(&r);
+  r = run_cli_for(0, "say", path, "--cross-check", "--area", "--mistakes", NULL);
+  assert_non_null(strstr(r.out, "Nothing is entered that the equipment shows"));
+  assert_non_null(strstr(r.out, "Protected area\n  Against the illustrated area"));
+  assert_non_null(strstr(r.out, "Mistakes\n  Drift corrected on the wrong side"));
+  ran_clear(&r);
+}
+
+static void solve_has_the_times_of_every_passage(void **state) {
+  const char *path = write_lesson("timed.oxbow", TIMED_CASE "}");
+  ran r = run_cli_for(0, "solve", path, NULL);
+  assert_non_null(strstr(r.out, "\"utc\": \"18:01:00\""));
+  assert_non_null(strstr(r.out, "\"utc\": \"18:05:00\", \"fuel_left\": 5"));
+  assert_non_null(strstr(r.out, "\"outcome\": \"met\""));
+  assert_non_null(strstr(r.out, "\"circuits\": 6"));
+  assert_non_null(strstr(r.out, "\"leave_by_s\": 900"));
+  assert_non_null(strstr(r.out, "\"leave_by_utc\": \"18:16:00\""));
+  assert_non_null(strstr(r.out, "\"without_radio\": \"approach at efc\""));
+  assert_non_null(strstr(r.out, "\"cross_check\": []"));
+  ran_clear(&r);
+}
+
+static void what_the_equipment_shows_is_checked_said_and_drawn(void **state) {
+  const char *path = write_lesson(
+      "shown.oxbow", TIMED_CASE ",\"shown\":{\"course_deg\":240,\"turns\":\"left\"}}");
+  ran r = run_cli_for(0, "say", path, NULL);
+  assert_non_null(strstr(r.out, "1 of 2 items shown differs"));
+  assert_non_null(strstr(r.out, "Turns: differs, cleared right, shown left."));
+  assert_non_null(strstr(r.out, "Course: same, cleared inbound 240, shown inbound 240."));
+  ran_clear(&r);
+  r = run_cli_for(0, "solve", path, NULL);
+  assert_non_null(strstr(r.out, "{\"item\": \"Turns\", \"result\": \"differs\""));
+  ran_clear(&r);
+  r = run_cli_for(0, "draw", path, "-o", in_folder("a.svg"), "--compare", "shown", NULL);
+  ran_clear(&r);
+  char *svg = read_all(in_folder("a.svg"), NULL);
+  assert_non_null(strstr(svg, "as the equipment shows it"));
+  free(svg);
+  path = write_lesson("same.oxbow", TIMED_CASE ",\"shown\":{\"course_deg\":240}}");
+  r = run_cli("draw", path, "-o", in_folder("b.svg"), "--compare", "shown", NULL);
+  assert_int_equal(r.code, 0);
+  assert_non_null(strstr(r.err, "shows no other track"));
+  ran_clear(&r);
 }
 
 int main(void) {
@@ -157,6 +214,12 @@ int main(void) {
       cmocka_unit_test_setup_teardown(clearance_refuses_wrong_usage, folder_make, folder_remove),
       cmocka_unit_test_setup_teardown(say_speaks_every_case_and_ends_with_the_caution, folder_make,
                                       folder_remove),
+      cmocka_unit_test_setup_teardown(say_tells_time_fuel_and_the_rule_without_radio, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(solve_has_the_times_of_every_passage, folder_make,
+                                      folder_remove),
+      cmocka_unit_test_setup_teardown(what_the_equipment_shows_is_checked_said_and_drawn,
+                                      folder_make, folder_remove),
       cmocka_unit_test_setup_teardown(what_is_said_is_understood_again, folder_make, folder_remove),
       cmocka_unit_test(cases_stand_side_by_side),
       cmocka_unit_test(what_cannot_be_compared_is_explained),

@@ -14,7 +14,8 @@ static ox_working work_out(const ox_case *c) {
 
 static const char *const groups[] = {"Entry",  "Technique", "Headings",
                                      "Times",  "Wind",      "Turn and speed",
-                                     "Limits", "Circuits",  "Against the exact hold"};
+                                     "Limits", "Time and fuel", "Circuits",
+                                     "Against the exact hold"};
 #define GROUP_COUNT (sizeof groups / sizeof *groups)
 
 /* Every field is something, and the groups come one after another, each once. */
