@@ -141,6 +141,8 @@ static void what_cannot_be_compared_is_explained(void **state) {
     if (!strstr(r.err, wrong[i].message)) fail_msg("%s", r.err);
     ran_clear(&r);
   }
+}
+
 #define TIMED_CASE                                                                               \
   "{\"hold\":{\"fix\":\"LARCH\",\"inbound_deg\":240,\"efc\":\"18:25\"},"                            \
   "\"arrival\":{\"heading_deg\":240,\"fix_at\":\"18:01\"},\"aircraft\":{\"tas_kt\":120},"           \
