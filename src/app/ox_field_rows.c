@@ -6,6 +6,8 @@
 #include "ox_display.h"
 #include "ox_warning_box.h"
 
+#define TO_SECOND_PX 158
+
 typedef struct {
   ox_field_rows *rows;
   const ox_field_row_plan *plan;
@@ -154,6 +156,8 @@ static GtkWidget *number_editor(field_row *row) {
                               : "a time of day (00:00 to 23:59)";
   }
   GtkWidget *editor = ox_number_field_new(&style);
+  /* hours, minutes and seconds with their unit */
+  if (to_second) gtk_widget_set_size_request(editor, TO_SECOND_PX, -1);
   if (style.can_be_absent)
     ox_number_field_set_suggestion(OX_NUMBER_FIELD(editor), CLAMP(0, style.min, style.max),
                                    "none");

@@ -100,7 +100,7 @@ static void put_passage(OxTimePanel *self, const ox_case *c, const ox_passage *p
   if (!fuel) return;
   ox_number_format(text, OX_FORM_PLAIN, 1, p->left);
   put_cell(self, 3, row, text, FALSE);
-  put_cell(self, 4, row, verdict(p, leave_by), TRUE);
+  put_cell(self, 4, row, verdict(p, leave_by), FALSE);
 }
 
 static void put_head(OxTimePanel *self, const ox_case *c) {

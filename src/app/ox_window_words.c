@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "ox_number_field.h"
+
 #define NEAR_PX 9.0
 
 static void set_highlight(OxWindow *self, ox_feature feature) {
@@ -62,21 +64,33 @@ static void overlays_changed_cb(OxWindow *self) {
   g_simple_action_set_state(G_SIMPLE_ACTION(action), g_variant_new_boolean(shown));
 }
 
-/* To a page by a key, with the focus in its first entry. */
-static void page_action_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  OxWindow *self = data;
-  const char *page = g_variant_get_string(parameter, NULL);
-  if (!gtk_stack_get_child_by_name(self->left_pages, page)) return;
-  gtk_stack_set_visible_child_name(self->left_pages, page);
+static void focus_first(OxWindow *self, const char *page) {
   if (strcmp(page, "words") == 0)
     gtk_widget_grab_focus(GTK_WIDGET(ox_words_panel_entry(self->words)));
+  else if (strcmp(page, "check") == 0)
+    gtk_widget_grab_focus(ox_check_panel_editor(self->check, "shown.fix"));
+  else if (strcmp(page, "time") == 0)
+    gtk_widget_grab_focus(ox_number_field_get_text(
+        OX_NUMBER_FIELD(ox_time_panel_editor(self->time, "arrival.fix_at"))));
   else
     gtk_widget_child_focus(gtk_stack_get_visible_child(self->left_pages), GTK_DIR_TAB_FORWARD);
 }
 
+/* To a page by a key, with the focus in its first entry. */
+static void page_action_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  OxWindow *self = data;
+  const char *page = g_action_get_name(G_ACTION(action)) + strlen("page-");
+  if (!gtk_stack_get_child_by_name(self->left_pages, page)) return;
+  gtk_stack_set_visible_child_name(self->left_pages, page);
+  focus_first(self, page);
+}
+
 static const GActionEntry entries[] = {
     {.name = "draw-shown", .state = "false", .change_state = draw_shown_cb},
-    {.name = "page", .parameter_type = "s", .activate = page_action_cb},
+    {.name = "page-hold", .activate = page_action_cb},
+    {.name = "page-words", .activate = page_action_cb},
+    {.name = "page-check", .activate = page_action_cb},
+    {.name = "page-time", .activate = page_action_cb},
 };
 
 /* ---- putting it in ---------------------------------------------------------------------- */

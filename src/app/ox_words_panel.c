@@ -38,7 +38,9 @@ G_DEFINE_FINAL_TYPE(OxWordsPanel, ox_words_panel, GTK_TYPE_WIDGET)
 
 /* ---- underlines ------------------------------------------------------------------------- */
 
-/* Hues of Okabe and Ito; the way of underlining tells them apart as well. */
+/* Hues of Okabe and Ito as a tint, so that the text keeps its contrast in the light and in the
+ * dark; the way of underlining tells them apart as well. The lines themselves have no colour: with
+ * one, GTK 4.8.3 ends in a crash. */
 static const struct {
   PangoUnderline underline;
   gboolean over; /* a line above as well */
@@ -55,10 +57,10 @@ static void make_tags(OxWordsPanel *self, GtkTextBuffer *buffer) {
   for (int i = 0; i < OX_SENSE_COUNT; i++) {
     GdkRGBA colour;
     gdk_rgba_parse(&colour, senses[i].colour);
+    colour.alpha = 0.25f;
     self->tags[i] = gtk_text_buffer_create_tag(
-        buffer, NULL, "underline", senses[i].underline, "underline-rgba", &colour, "overline",
-        senses[i].over ? PANGO_OVERLINE_SINGLE : PANGO_OVERLINE_NONE, "overline-rgba", &colour,
-        NULL);
+        buffer, NULL, "underline", senses[i].underline, "background-rgba", &colour, "overline",
+        senses[i].over ? PANGO_OVERLINE_SINGLE : PANGO_OVERLINE_NONE, NULL);
   }
   self->unused = gtk_text_buffer_create_tag(buffer, NULL, "strikethrough", TRUE, NULL);
   self->marked = gtk_text_buffer_create_tag(buffer, NULL, "weight", PANGO_WEIGHT_BOLD, NULL);
@@ -204,7 +206,7 @@ static void point_at_caret(OxWordsPanel *self) {
 }
 
 static void caret_cb(GtkTextBuffer *buffer, GParamSpec *pspec, OxWordsPanel *self) {
-  if (gtk_widget_has_focus(GTK_WIDGET(self->entry))) point_at_caret(self);
+  if (gtk_widget_is_focus(GTK_WIDGET(self->entry))) point_at_caret(self);
 }
 
 static void hover_cb(GtkEventControllerMotion *motion, double x, double y, OxWordsPanel *self) {
@@ -217,7 +219,7 @@ static void hover_cb(GtkEventControllerMotion *motion, double x, double y, OxWor
 }
 
 static void unhover_cb(OxWordsPanel *self) {
-  if (gtk_widget_has_focus(GTK_WIDGET(self->entry)))
+  if (gtk_widget_is_focus(GTK_WIDGET(self->entry)))
     point_at_caret(self);
   else
     point_at(self, -1);
