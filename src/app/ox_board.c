@@ -395,9 +395,3 @@ gboolean ox_board_handle_place(OxBoard *self, ox_handle handle, double *x, doubl
 }
 
 ox_board_counts ox_board_get_counts(OxBoard *self) { return self->counts; }
-
-gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out) {
-  if (!ox_board_current_picture(self)) return FALSE;
-  *out = ox_board_viewport(self);
-  return TRUE;
-}

@@ -76,8 +76,6 @@ gboolean ox_board_air(OxBoard *self); /* where the passage leads */
 ox_scene ox_board_scene(OxBoard *self);
 /* A scale shared with other boards; NULL: its own again. */
 void ox_board_share_fit(OxBoard *self, const ox_fit *fit);
-/* Where the world is on the board now (px of the board); FALSE while there is no picture. */
-gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out);
 
 /* Counters for tests: layouts of the picture, drawings of the still and of the moving layer. */
 typedef struct {

@@ -20,7 +20,6 @@
 #include "ox_check_panel.h"
 #include "ox_fuel_bar.h"
 #include "ox_highlight.h"
-#include "ox_player.h"
 #include "ox_time_panel.h"
 #include "ox_transport.h"
 #include "ox_words_panel.h"
