@@ -91,8 +91,8 @@ static char *name_of_fields(const ox_case *a, const ox_case *b) {
     if (!first) first = &fields[i];
   }
   if (!first) return NULL;
-  char *name = name_of_key(first->key);
-  return name ? name : name_of_group(first->key);
+  char *name = name_of_group(first->key);
+  return name ? name : name_of_key(first->key);
 }
 
 char *ox_step_name(const ox_case *a, const ox_case *b) {
