@@ -1,6 +1,7 @@
 /* The pen on a display: what a hand draws is in the lesson, can be undone, and is read again. */
 #include "app_test.h"
 
+#include "ox_keys.h"
 #include "oxbow/lesson.h"
 
 static void act(OxWindow *window, const char *action, const char *target) {
@@ -252,6 +253,22 @@ static void every_tool_has_a_name_and_is_reached_by_keys(void **state) {
   app_test_close(window);
 }
 
+/* An accelerator is heard before everything else: it must not stand anywhere a second time. */
+static void no_key_has_two_meanings(void **state) {
+  size_t count;
+  const ox_key *keys = ox_keys(&count);
+  for (size_t a = 0; a < count; a++)
+    for (size_t b = a + 1; b < count; b++) {
+      if (keys[a].scope != keys[b].scope && keys[a].scope != OX_KEYS_EVERYWHERE &&
+          keys[b].scope != OX_KEYS_EVERYWHERE)
+        continue;
+      for (int i = 0; i < 3 && keys[a].keys[i]; i++)
+        for (int k = 0; k < 3 && keys[b].keys[k]; k++)
+          if (g_str_equal(keys[a].keys[i], keys[b].keys[k]))
+            fail_msg("%s is %s and %s", keys[a].keys[i], keys[a].action, keys[b].action);
+    }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_stroke_lies_where_it_was_drawn_and_is_one_step),
@@ -262,6 +279,7 @@ int main(void) {
       cmocka_unit_test(only_the_pen_is_drawn_while_a_stroke_grows),
       cmocka_unit_test(fingers_are_not_listened_to_while_the_stylus_draws),
       cmocka_unit_test(the_pointer_spot_draws_nothing),
+      cmocka_unit_test(no_key_has_two_meanings),
       cmocka_unit_test(every_tool_has_a_name_and_is_reached_by_keys),
   };
   return cmocka_run_group_tests(tests, app_test_init, NULL);
