@@ -57,6 +57,7 @@ static const char help[] =
 static const char help_end[] =
     "\n"
     "      --area                     the protected area, an illustration only\n"
+    "      --ink                      with what was drawn by hand over the picture\n"
     "      --moments                  a strip of key moments instead of the picture: entry and\n"
     "                                 first circuit, what to do at each\n"
     "      --spread N [--seed S]      a band of N flights with a good pilot's errors (seed 1)\n"

@@ -58,6 +58,8 @@ typedef struct {
 int cli_cases_open(cli_io *io, const char *path, const char *case_name, cli_cases *out);
 void cli_cases_close(cli_cases *cases);
 const ox_case *cli_case(const cli_cases *cases, size_t index);
+/* What is drawn over its picture, or NULL. */
+const ox_ink *cli_ink(const cli_cases *cases, size_t index);
 /* Where its fix is; false when nothing says so. */
 bool cli_fix_place(const cli_cases *cases, size_t index, ox_latlon *out);
 /* Solves one into *flight; false after a message. */

@@ -26,7 +26,7 @@ typedef struct {
   const char *path;
   ox_export_options export;
   ox_palette_id palette;
-  bool at_given, moments, transparent;
+  bool at_given, moments, ink, transparent;
   cli_overlay_plan overlays;
 } plan;
 
@@ -246,6 +246,7 @@ static bool fill_sheet(cli_io *io, const cli_cases *cases, const plan *p, sheets
   s->scenes[i].mark_count = s->placed[i].mark_count;
   s->scenes[i].paths = s->placed[i].paths;
   s->scenes[i].path_count = s->placed[i].path_count;
+  if (p->ink) s->scenes[i].ink = cli_ink(cases, i);
   return cli_overlays_make(io, cases->path, &p->overlays, &s->scenes[i], &s->overlays[i]);
 }
 
@@ -286,6 +287,7 @@ int cli_draw(cli_io *io, int argc, char **argv) {
       {"--transparent", NULL, &p.transparent},
       {"--area", NULL, &p.overlays.area},
       {"--moments", NULL, &p.moments},
+      {"--ink", NULL, &p.ink},
   };
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))

@@ -45,6 +45,10 @@ const ox_case *cli_case(const cli_cases *cases, size_t index) {
   return &cases->lesson->cases[cases->first + index].c;
 }
 
+const ox_ink *cli_ink(const cli_cases *cases, size_t index) {
+  return cases->lesson->cases[cases->first + index].ink;
+}
+
 bool cli_fix_place(const cli_cases *cases, size_t index, ox_latlon *out) {
   const ox_lesson *lesson = cases->lesson;
   const ox_lesson_case *lc = &lesson->cases[cases->first + index];

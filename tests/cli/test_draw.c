@@ -4,6 +4,7 @@
 #include <sys/stat.h>
 
 #include "cli_run.h"
+#include "oxbow/lesson.h"
 
 #define CASE "The same wind worked out exactly"
 
@@ -42,6 +43,17 @@ static void a_moving_picture_is_an_animated_png(void **state) {
   assert_memory_equal(png + 37, "acTL", 4);
   assert_true(big_endian(png + 41) > 50);
   free(png);
+}
+
+/* The same where other files are about. */
+static char *drawn_beside(const char *name, size_t *length) {
+  const char *path = in_folder(name);
+  ran r = run_cli_for(0, "draw", lesson_path("demo.oxbow"), "-o", path, NULL);
+  ran_clear(&r);
+  char *bytes = read_all(path, length);
+  assert_non_null(bytes);
+  assert_int_equal(remove(path), 0);
+  return bytes;
 }
 
 static void a_png_is_a_png_of_the_size_asked_for(void **state) {
@@ -131,6 +143,44 @@ static void the_locale_changes_nothing(void **state) {
   assert_memory_equal(a, b, plain);
   free(a);
   free(b);
+}
+
+/* A lesson with a red stroke across the picture of each of its cases. */
+static void write_drawn_on(const char *path) {
+  ox_messages messages = {0};
+  ox_lesson *lesson = NULL;
+  assert_int_equal(ox_lesson_read(lesson_path("demo.oxbow"), &lesson, &messages), OX_OK);
+  for (size_t i = 0; i < lesson->case_count; i++) {
+    lesson->cases[i].ink = ox_ink_new();
+    ox_ink_begin(lesson->cases[i].ink, OX_INK_VERMILLION, OX_INK_BROAD, (ox_vec){-1, -1});
+    ox_ink_extend(lesson->cases[i].ink, (ox_vec){1, 1});
+  }
+  assert_int_equal(ox_lesson_write(lesson, path, &messages), OX_OK);
+  ox_lesson_free(lesson);
+}
+
+/* Pen marks are drawn where they are asked for, on every sheet, and not elsewhere. */
+static void pen_marks_are_drawn_when_asked_for(void **state) {
+  char *lesson = strdup(in_folder("drawn.oxbow")), *plain_path = strdup(in_folder("p.svg"));
+  char *inked_path = strdup(in_folder("i.svg"));
+  write_drawn_on(lesson);
+  size_t length;
+  ran r = run_cli_for(0, "draw", lesson, "-o", plain_path, NULL);
+  ran_clear(&r);
+  r = run_cli_for(0, "draw", lesson, "--ink", "-o", inked_path, NULL);
+  ran_clear(&r);
+  char *plain = read_all(plain_path, &length), *inked = read_all(inked_path, &length);
+  char *bare = drawn_beside("b.svg", &length);
+  assert_string_equal(plain, bare); /* the ink of a lesson shows on wish only */
+  assert_string_not_equal(inked, plain);
+  assert_true(strlen(inked) > strlen(plain));
+  free(plain);
+  free(inked);
+  free(bare);
+  assert_int_equal(remove(lesson) | remove(plain_path) | remove(inked_path), 0);
+  free(lesson);
+  free(plain_path);
+  free(inked_path);
 }
 
 /* The strip of key moments in each format, a page a case in a PDF, with its words in the SVG. */
@@ -255,6 +305,7 @@ int main(void) {
       cmocka_unit_test(a_pdf_has_a_sheet_for_each_case),
       cmocka_unit_test(the_same_command_gives_the_same_bytes),
       cmocka_unit_test(options_change_the_picture),
+      cmocka_unit_test(pen_marks_are_drawn_when_asked_for),
       cmocka_unit_test(the_moments_are_drawn_in_every_format),
       cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
       cmocka_unit_test(wrong_options_are_usage_and_write_nothing),
