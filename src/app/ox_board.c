@@ -104,7 +104,7 @@ ox_scene ox_board_scene(OxBoard *self) {
   scene.mark_count = self->placed->mark_count;
   scene.paths = self->placed->paths;
   scene.path_count = self->placed->path_count;
-  ox_prediction_dress(self->prediction, &scene); /* a student's way instead of the route */
+  ox_prediction_dress(self->prediction, &scene);
   return scene;
 }
 

@@ -7,7 +7,7 @@ struct _OxPrediction {
   /* owned */
   OxDocument *document;
   GPtrArray *sketches; /* ox_ink: the sketch last, before it what it was; never empty */
-  GArray *paths;       /* ox_path: the strokes of the sketch, for the painter */
+  GArray *paths;       /* ox_path for the painter: those of the scene, then the strokes */
   ox_guess_report report;
 
   ox_prediction_state state;
@@ -25,12 +25,6 @@ static void forget_report(OxPrediction *self) {
 }
 
 static void tell(OxPrediction *self) {
-  const ox_ink *sketch = ox_prediction_sketch(self);
-  g_array_set_size(self->paths, 0);
-  for (size_t i = 0; i < sketch->stroke_count; i++) {
-    ox_path path = {sketch->strokes[i].points_nm, sketch->strokes[i].count, OX_PATH_SKETCH};
-    g_array_append_val(self->paths, path);
-  }
   forget_report(self);
   g_signal_emit(self, changed_signal, 0);
 }
@@ -147,7 +141,16 @@ const ox_guess_report *ox_prediction_report(OxPrediction *self) {
 
 void ox_prediction_dress(OxPrediction *self, ox_scene *scene) {
   if (!self || self->state == OX_PREDICTION_OFF) return;
+  const ox_ink *sketch = ox_prediction_sketch(self);
   scene->hide_answer = self->state == OX_PREDICTION_ASKED;
+  if (ox_ink_is_empty(sketch)) return;
+  g_array_set_size(self->paths, 0);
+  if (scene->path_count > 0)
+    g_array_append_vals(self->paths, scene->paths, (guint)scene->path_count);
+  for (size_t i = 0; i < sketch->stroke_count; i++) {
+    ox_path path = {sketch->strokes[i].points_nm, sketch->strokes[i].count, OX_PATH_SKETCH};
+    g_array_append_val(self->paths, path);
+  }
   scene->paths = (const ox_path *)(gpointer)self->paths->data;
   scene->path_count = self->paths->len;
 }

@@ -43,8 +43,8 @@ gboolean ox_prediction_take_back(OxPrediction *self);
 /* The answers beside the flight, worked out when first asked for; empty unless SHOWN. */
 const ox_guess_report *ox_prediction_report(OxPrediction *self);
 
-/* Hides the answer in a scene and puts the sketch into it. The scene borrows from the prediction
- * until its next "changed". self may be NULL. */
+/* Hides the answer in a scene and puts the sketch into it. It comes after whatever else puts
+ * paths into the scene, and is borrowed from until the next scene or "changed". self may be NULL. */
 void ox_prediction_dress(OxPrediction *self, ox_scene *scene);
 
 G_END_DECLS

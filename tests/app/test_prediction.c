@@ -77,6 +77,12 @@ static void answers_are_taken_while_asked_and_compared_when_shown(void **state) 
   assert_int_equal(scene.path_count, 1);
   assert_int_equal(scene.paths[0].kind, OX_PATH_SKETCH);
   assert_int_equal(scene.paths[0].count, 2);
+  ox_path route = {sketch->strokes[0].points_nm, 2, OX_PATH_ROUTE};
+  scene = (ox_scene){.paths = &route, .path_count = 1};
+  ox_prediction_dress(prediction, &scene); /* what was there stays */
+  assert_int_equal(scene.path_count, 2);
+  assert_int_equal(scene.paths[0].kind, OX_PATH_ROUTE);
+  assert_int_equal(scene.paths[1].kind, OX_PATH_SKETCH);
   assert_null(ox_document_ink(document)); /* kept apart */
   assert_false(ox_document_modified(document));
   ox_ink_free(sketch);
