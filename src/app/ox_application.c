@@ -8,7 +8,6 @@
 #include "ox_help.h"
 #include "ox_keys.h"
 #include "ox_recovery.h"
-#include "ox_settings.h"
 #include "ox_window.h"
 #include "oxbow/words.h"
 
@@ -241,3 +240,5 @@ OxApplication *ox_application_new(GApplicationFlags flags) {
   return g_object_new(OX_TYPE_APPLICATION, "application-id", OX_APP_ID, "flags",
                       G_APPLICATION_HANDLES_OPEN | flags, "resource-base-path", OX_RESOURCES, NULL);
 }
+
+OxSettings *ox_application_settings(OxApplication *self) { return self->settings; }

@@ -77,6 +77,16 @@ static void suggest(GtkNativeDialog *chooser, const char *path, const char *titl
   g_free(name);
 }
 
+GtkNativeDialog *ox_dialog_open_records(GtkWindow *parent, const char *path) {
+  GtkNativeDialog *chooser = chooser_new(parent, "Open Navigation Records",
+                                         GTK_FILE_CHOOSER_ACTION_OPEN, "_Open");
+  add_filter(chooser, "All files", NULL);
+  add_filter(chooser, "Records (*.txt)", ".txt");
+  if (path) suggest(chooser, path, NULL, NULL);
+  gtk_native_dialog_show(chooser);
+  return chooser;
+}
+
 GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, const char *title) {
   GtkNativeDialog *chooser = chooser_new(parent, "Save the Lesson", GTK_FILE_CHOOSER_ACTION_SAVE,
                                          "_Save");

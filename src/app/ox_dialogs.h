@@ -10,6 +10,8 @@ G_BEGIN_DECLS
 
 /* File choosers, shown at once; the caller keeps the reference until "response". */
 GtkNativeDialog *ox_dialog_open_lesson(GtkWindow *parent);
+/* Navigation records; path is the file before, or NULL. */
+GtkNativeDialog *ox_dialog_open_records(GtkWindow *parent, const char *path);
 GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, const char *title);
 GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title);
 

@@ -8,6 +8,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.save", {"<Control>s"}},
     {OX_KEYS_EVERYWHERE, "win.save-as", {"<Shift><Control>s"}},
     {OX_KEYS_EVERYWHERE, "win.export", {"<Control>e"}},
+    {OX_KEYS_EVERYWHERE, "win.published", {"<Control>h"}},
     {OX_KEYS_EVERYWHERE, "win.undo", {"<Control>z"}},
     {OX_KEYS_EVERYWHERE, "win.redo", {"<Shift><Control>z"}},
     {OX_KEYS_EVERYWHERE, "win.duplicate-case", {"<Control>u"}},

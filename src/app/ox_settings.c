@@ -83,13 +83,21 @@ static void changed(OxSettings *self) {
   if (!self->waiting) self->waiting = g_timeout_add_seconds(WRITE_AFTER_S, write_cb, self);
 }
 
-void ox_settings_set_word(OxSettings *self, const char *key, const char *word) {
+void ox_settings_set_text(OxSettings *self, const char *key, const char *text) {
   char *old = g_key_file_get_string(self->file, GROUP, key, NULL);
-  if (g_strcmp0(old, word) != 0) {
-    g_key_file_set_string(self->file, GROUP, key, word);
+  if (g_strcmp0(old, text) != 0) {
+    g_key_file_set_string(self->file, GROUP, key, text);
     changed(self);
   }
   g_free(old);
+}
+
+char *ox_settings_text(OxSettings *self, const char *key) {
+  return g_key_file_get_string(self->file, GROUP, key, NULL);
+}
+
+void ox_settings_set_word(OxSettings *self, const char *key, const char *word) {
+  ox_settings_set_text(self, key, word);
 }
 
 int ox_settings_whole(OxSettings *self, const char *key, int min, int max, int fallback) {

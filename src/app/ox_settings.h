@@ -23,6 +23,10 @@ void ox_settings_set_word(OxSettings *self, const char *key, const char *word);
 int ox_settings_whole(OxSettings *self, const char *key, int min, int max, int fallback);
 void ox_settings_set_whole(OxSettings *self, const char *key, int value);
 
+/* Any text, freed with g_free; NULL: none. */
+char *ox_settings_text(OxSettings *self, const char *key);
+void ox_settings_set_text(OxSettings *self, const char *key, const char *text);
+
 /* Writes now what is waiting to be written; also done when the last reference goes. FALSE when the
  * file could not be written. */
 gboolean ox_settings_flush(OxSettings *self);

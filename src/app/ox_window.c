@@ -164,6 +164,7 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_overlays(self);
   ox_window_add_views(self);
   ox_window_add_places(self);
+  ox_window_add_published(self);
   ox_window_add_time(self);
   ox_window_add_history(self);
   ox_window_add_keeping(self);

@@ -21,6 +21,7 @@
 #include "ox_fuel_bar.h"
 #include "ox_highlight.h"
 #include "ox_time_panel.h"
+#include "ox_published.h"
 #include "ox_transport.h"
 #include "ox_words_panel.h"
 #include "ox_working_panel.h"
@@ -65,6 +66,7 @@ OxBoard *ox_window_board(OxWindow *self);
 OxInputsPanel *ox_window_inputs(OxWindow *self);
 OxTransport *ox_window_transport(OxWindow *self);
 OxPlacesPanel *ox_window_places(OxWindow *self);
+OxPublished *ox_window_published(OxWindow *self); /* NULL until it is asked for */
 OxWorkingPanel *ox_window_working(OxWindow *self);
 OxOverlays *ox_window_overlays(OxWindow *self);
 OxCasesPanel *ox_window_cases(OxWindow *self);

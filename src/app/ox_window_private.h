@@ -6,6 +6,7 @@
 #include "ox_cases_panel.h"
 #include "ox_file_watch.h"
 #include "ox_places_panel.h"
+#include "ox_published.h"
 #include "ox_window.h"
 
 /* What is done once unsaved changes are dealt with. */
@@ -39,6 +40,7 @@ struct _OxWindow {
   GtkMenuButton *recent_button, *show_button, *menu_button;
   GtkLabel *caution;
   OxPlacesPanel *places;
+  OxPublished *published; /* a window of its own, made when it is asked for; borrowed */
 
   GtkWidget *compare_panel;                  /* under the board */
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
@@ -116,6 +118,9 @@ void ox_window_add_places(OxWindow *self);
 
 /* ox_window_words.c */
 void ox_window_add_words(OxWindow *self);
+
+/* ox_window_published.c */
+void ox_window_add_published(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);
