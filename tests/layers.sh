@@ -22,7 +22,7 @@ c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
 c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
 engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|variants|area|spread|endurance)\.h"'
 
-echo "1..15"
+echo "1..16"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
 places='"oxbow/(place|route|fix|journey)\.h"'
 check the_store_sees_engine_places_and_cjson \
@@ -41,9 +41,11 @@ check the_words_see_only_the_engine \
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
-  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>")"
+  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>|<gif_lib\.h>")"
 check the_placed_see_places_and_the_painter \
   "$(includes placed "$c_std|<stdio\.h>|$engine|$places|\"oxbow/(placed|picture)\.h\"")"
+check the_sheets_see_words_and_the_painter \
+  "$(includes sheets "$c_std|$c_io|<inttypes\.h>|$engine|\"oxbow/(words|picture|export|sheets)\.h\"|<(cairo|cairo-pdf|pango/[a-z]+)\.h>")"
 check the_command_line_knows_no_window \
   "$(grep -rnE 'include *<(gtk|gdk|gio|glib)' src/cli || :)"
 check the_engine_has_no_globals_and_no_output \

@@ -104,6 +104,7 @@ typedef struct {
   size_t path_count;
   bool hide_answer;          /* what is given, and nothing of what is flown after the fix */
   bool no_ground;            /* transparent where nothing is drawn */
+  bool framed;               /* title, facts, scale, legend and caution stand around it */
   const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
   ox_typesetter *typesetter; /* or NULL for one of its own */
 } ox_scene;
@@ -141,6 +142,14 @@ ox_view ox_picture_view(const ox_picture *picture);
 /* What several scenes need to be shown on one scale, on boards of one size. Only the members that
  * draw something count; a scene's own fit does not. count 0: a fit that changes nothing. */
 ox_fit ox_picture_fit_of(const ox_scene *scenes, size_t count, double width, double height);
+
+/* For the page around framed pictures, in user units from x, y down; both return their height, and
+ * only measure where cr is NULL. The scale bar with its words in one line. */
+double ox_picture_scale_bar(const ox_picture *picture, cairo_t *cr, double x, double y);
+/* The legend of all lines in any of the pictures: words beside samples, in lines at most `width`
+ * broad. */
+double ox_picture_legend(const ox_picture *const *pictures, size_t count, cairo_t *cr, double x,
+                         double y, double width);
 
 /* The middle of the wind arrow (device units), for taking hold of it; false where none is drawn. */
 bool ox_picture_wind_arrow(const ox_picture *picture, ox_vec *middle);

@@ -49,8 +49,9 @@ static ox_extent scale_extent(const ox_picture *p) {
 static wanted wanted_blocks(const ox_picture *p) {
   bool furniture = ox_has_layer(p, OX_LAYER_FURNITURE);
   wanted w = {{false}};
-  w.has[BLOCK_COMPASS] = w.has[BLOCK_SCALE] = furniture;
-  w.has[BLOCK_LEGEND] = furniture && p->furniture.legend.count > 0;
+  w.has[BLOCK_COMPASS] = furniture;
+  w.has[BLOCK_SCALE] = furniture && !p->scene.framed;
+  w.has[BLOCK_LEGEND] = furniture && !p->scene.framed && p->furniture.legend.count > 0;
   w.has[BLOCK_WIND] = ox_has_layer(p, OX_LAYER_WIND);
   w.has[BLOCK_TRIANGLE] = ox_has_layer(p, OX_LAYER_TRIANGLE);
   w.has[BLOCK_CHART] = p->furniture.chart.count > 0;

@@ -256,6 +256,14 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
   return fault;
 }
 
+static const char *export_gif(const ox_scene *scene, const ox_export_options *o, stream *out) {
+  GString *made = g_string_new(NULL);
+  const char *fault = ox_export_gif(scene, o, made);
+  if (!fault && !to_sink(out, made->str, made->len)) fault = CANNOT_WRITE;
+  g_string_free(made, TRUE);
+  return fault;
+}
+
 static const char *export_apng(const ox_scene *scene, const ox_export_options *o, stream *out) {
   char *title = title_of(scene), *description = description_of(scene, o);
   GString *made = g_string_new(NULL);
@@ -269,12 +277,12 @@ static const char *export_apng(const ox_scene *scene, const ox_export_options *o
 
 static const char *check(const ox_scene *scenes, size_t count, const ox_export_options *o) {
   if (!scenes || count == 0) return "There is nothing to draw.";
-  bool pixels = o->format == OX_EXPORT_PNG || o->format == OX_EXPORT_APNG;
+  bool pixels = o->format != OX_EXPORT_SVG && o->format != OX_EXPORT_PDF;
   double least = pixels ? 1.0 : PAGE_LEAST;
   double most = pixels ? PNG_MOST : PAGE_MOST;
   bool fits = o->width >= least && o->width <= most && o->height >= least && o->height <= most;
   if (fits) return NULL;
-  return pixels ? "The size of a PNG is 1 to 16384 pixels each way."
+  return pixels ? "The size of a picture in pixels is 1 to 16384 pixels each way."
                                     : "The size of a sheet is 1 to 14400 points each way.";
 }
 
@@ -286,6 +294,7 @@ ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_option
     case OX_EXPORT_PNG: fault = export_png(&scenes[0], options, &out); break;
     case OX_EXPORT_SVG: fault = export_svg(&scenes[0], options, &out); break;
     case OX_EXPORT_APNG: fault = export_apng(&scenes[0], options, &out); break;
+    case OX_EXPORT_GIF: fault = export_gif(&scenes[0], options, &out); break;
     case OX_EXPORT_PDF: fault = export_pdf(scenes, count, options, &out); break;
     default: fault = "This format is not known."; break;
     }

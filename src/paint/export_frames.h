@@ -11,4 +11,7 @@
 const char *ox_export_frames(const ox_scene *scene, const ox_export_options *o, const char *title,
                              const char *description, GString *out);
 
+/* Appends a GIF; the same otherwise. */
+const char *ox_export_gif(const ox_scene *scene, const ox_export_options *o, GString *out);
+
 #endif

@@ -8,6 +8,7 @@
 #include "oxbow/words.h"
 
 static const double BAND_MOST = 0.24; /* share of the height for either band */
+static const double FRAMED_SCALE_EM = 7.0; /* most room for the scale bar among the legend */
 
 /* --- texts --------------------------------------------------------------------------------- */
 
@@ -121,7 +122,7 @@ void ox_build_furniture(ox_picture *p) {
   double pad = fmin(0.9 * p->size.label, 0.06 * side);
   ox_rect room = {pad, pad, p->width - 2 * pad, p->height - 2 * pad};
   make_texts(p);
-  if (ox_has_layer(p, OX_LAYER_FURNITURE)) {
+  if (ox_has_layer(p, OX_LAYER_FURNITURE) && !p->scene.framed) {
     double bottom = place_caution(p, pad);
     room.y = fmax(pad, place_title(p, pad) + 0.2 * pad);
     room.height = p->height - room.y - fmax(pad, bottom + 0.5 * pad);
@@ -134,8 +135,9 @@ void ox_build_furniture(ox_picture *p) {
 
 void ox_build_scale(ox_picture *p) {
   ox_furniture *f = &p->furniture;
-  if (f->scale_at.width <= 0.0) return;
-  double most_nm = f->scale_at.width / p->home.dev_per_nm;
+  double room = p->scene.framed ? FRAMED_SCALE_EM * p->size.small : f->scale_at.width;
+  if (room <= 0.0) return;
+  double most_nm = room / p->home.dev_per_nm;
   double decade = pow(10.0, floor(log10(most_nm)));
   double share = most_nm / decade;
   f->scale_nm = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);

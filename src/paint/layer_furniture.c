@@ -66,11 +66,8 @@ static void compass(const ox_picture *p, cairo_t *cr) {
   ox_lettering_show(&f->variation, cr, at.x + (at.width - f->variation.width) / 2, at.y + 4.95 * e);
 }
 
-static void scale_bar(const ox_picture *p, cairo_t *cr) {
-  const ox_furniture *f = &p->furniture;
-  if (f->scale_at.width <= 0.0) return;
-  double e = p->size.small, length = f->scale_nm * p->view.dev_per_nm;
-  double x = f->scale_at.x, y = f->scale_at.y + f->scale_at.height - 0.15 * e;
+void ox_scale_bar_draw(const ox_picture *p, cairo_t *cr, double x, double y) {
+  double e = p->size.small, length = p->furniture.scale_nm * p->view.dev_per_nm;
   cairo_move_to(cr, x, y - 0.45 * e);
   cairo_line_to(cr, x, y);
   cairo_line_to(cr, x + length, y);
@@ -83,7 +80,14 @@ static void scale_bar(const ox_picture *p, cairo_t *cr) {
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
   cairo_set_line_width(cr, 1.2 * p->size.course);
   cairo_stroke(cr);
-  ox_lettering_show(&f->scale_words, cr, x, y - 0.5 * e - f->scale_words.height);
+}
+
+static void scale_bar(const ox_picture *p, cairo_t *cr) {
+  const ox_furniture *f = &p->furniture;
+  if (f->scale_at.width <= 0.0) return;
+  double e = p->size.small, y = f->scale_at.y + f->scale_at.height - 0.15 * e;
+  ox_scale_bar_draw(p, cr, f->scale_at.x, y);
+  ox_lettering_show(&f->scale_words, cr, f->scale_at.x, y - 0.5 * e - f->scale_words.height);
 }
 
 /* Only where it turns with the board; otherwise it stands with the furniture. */

@@ -239,3 +239,54 @@ void ox_legend_draw(const ox_picture *p, cairo_t *cr) {
     y += row_height(p, l->row[i]);
   }
 }
+
+/* --- among the words of a page ------------------------------------------------------------- */
+
+double ox_picture_scale_bar(const ox_picture *p, cairo_t *cr, double x, double y) {
+  const ox_furniture *f = &p->furniture;
+  double e = p->size.small, length = f->scale_nm * p->home.dev_per_nm, height = ROW_EM * e;
+  if (!(f->scale_nm > 0.0)) return 0.0;
+  if (!cr) return height;
+  cairo_save(cr);
+  cairo_new_path(cr);
+  ox_scale_bar_draw(p, cr, x + 0.1 * e, y + height / 2 + 0.22 * e);
+  ox_lettering_show(&f->scale_words, cr, x + length + 0.7 * e,
+                    y + (height - f->scale_words.height) / 2);
+  cairo_new_path(cr);
+  cairo_restore(cr);
+  return height;
+}
+
+/* The first picture that has a line of the kind. */
+static const ox_picture *user_of(const ox_picture *const *pictures, size_t count,
+                                 ox_line_kind kind) {
+  for (size_t i = 0; i < count; i++) {
+    const ox_legend *l = &pictures[i]->furniture.legend;
+    for (int k = 0; k < l->count; k++)
+      if (l->row[k] == kind && is_used(pictures[i], kind)) return pictures[i];
+  }
+  return NULL;
+}
+
+double ox_picture_legend(const ox_picture *const *pictures, size_t count, cairo_t *cr, double x,
+                         double y, double width) {
+  double across = 0.0, used = 0.0, line = 0.0;
+  if (cr) cairo_save(cr);
+  if (cr) cairo_new_path(cr);
+  for (int i = 0; i < OX_LINE_COUNT; i++) {
+    ox_line_kind kind = (ox_line_kind)i;
+    const ox_picture *p = user_of(pictures, count, kind);
+    if (!p) continue;
+    double e = p->size.small, broad = WORDS_AT_EM * e + p->furniture.legend.words[kind].width;
+    if (across > 0.0 && across + broad > width) {
+      used += line;
+      across = line = 0.0;
+    }
+    if (cr) draw_row(p, cr, kind, x + across, y + used);
+    across += broad + 1.4 * e;
+    line = fmax(line, row_height(p, kind));
+  }
+  if (cr) cairo_new_path(cr);
+  if (cr) cairo_restore(cr);
+  return used + line;
+}

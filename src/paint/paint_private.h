@@ -206,6 +206,8 @@ bool ox_is_upright(const ox_picture *p);            /* the blocks stand below th
 void ox_furniture_clear(ox_furniture *f);
 void ox_build_view(ox_picture *p);      /* sets home and rose_radius */
 void ox_build_scale(ox_picture *p);     /* needs home */
+/* The scale bar alone, its left end at x and its foot at y. */
+void ox_scale_bar_draw(const ox_picture *p, cairo_t *cr, double x, double y);
 void ox_build_track(ox_picture *p);
 void ox_build_air_track(ox_picture *p, double t_s);
 void ox_build_other_lines(ox_picture *p);

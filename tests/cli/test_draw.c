@@ -210,9 +210,9 @@ static void wrong_options_are_usage_and_write_nothing(void **state) {
   static const struct {
     const char *name, *option, *value, *says;
   } rows[] = {
-      {"a.gif", "--at", "0", ".png, .apng, .svg or .pdf"},
-      {"png", "--at", "0", ".png, .apng, .svg or .pdf"},
-      {".png", "--at", "0", ".png, .apng, .svg or .pdf"},
+      {"a.bmp", "--at", "0", ".png, .apng, .gif, .svg or .pdf"},
+      {"png", "--at", "0", ".png, .apng, .gif, .svg or .pdf"},
+      {".png", "--at", "0", ".png, .apng, .gif, .svg or .pdf"},
       {"a.png", "--size", "0x100", "1 to 16384"},
       {"a.png", "--size", "100", "1 to 16384"},
       {"a.png", "--size", "100x", "1 to 16384"},

@@ -1,0 +1,192 @@
+/* The figures a student is asked for. They are rows of the working, so that a key says what the
+ * window says, with the same reasons and sources. */
+#include "answers.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <pango/pango.h> /* for its GLib: figures */
+
+#include "oxbow/endurance.h"
+#include "oxbow/presets.h"
+
+static void put(char *buf, size_t bytes, const char *format, ...)
+    __attribute__((format(printf, 3, 4)));
+static void put(char *buf, size_t bytes, const char *format, ...) {
+  size_t used = strlen(buf);
+  va_list arguments;
+  va_start(arguments, format);
+  vsnprintf(buf + used, bytes - used, format, arguments);
+  va_end(arguments);
+}
+
+#define FIGURE_BYTES 32
+
+/* A figure with at most so many decimals and a decimal point in every locale. */
+static void figure(char out[FIGURE_BYTES], double value, int decimals) {
+  char format[8];
+  snprintf(format, sizeof format, "%%.%df", value == round(value) ? 0 : decimals);
+  g_ascii_formatd(out, FIGURE_BYTES, format, value);
+}
+
+static const ox_working_row *row_of(const ox_working *w, const char *label) {
+  for (size_t i = 0; i < w->count; i++)
+    if (strcmp(w->rows[i].label, label) == 0) return &w->rows[i];
+  return NULL;
+}
+
+/* --- what is asked ------------------------------------------------------------------------- */
+
+typedef struct {
+  const char *label; /* on paper */
+  const char *row;   /* in the working */
+} question;
+
+static const question questions[] = {
+    {"Entry", "Entry"},
+    {"Entry heading", "Entry heading"},
+    {"Outbound heading", "Outbound heading flown first"},
+    {"Outbound time", "Outbound time flown first"},
+    {"Inbound heading", "Inbound heading"},
+};
+
+/* When the fix is left, or, where nothing says so, how long a circuit takes. */
+static const question at_efc = {"Leave the fix", "Leave the fix"};
+static const question radio_failed = {"Leave, radio lost", "Expect further clearance"};
+static const question circuit = {"Whole circuit", "Whole circuit"};
+
+/* What the label or the reason says anyway is left out. */
+static void shorten(char *value) {
+  static const char *const spare[] = {" by the clock", " (no correction)"};
+  for (size_t i = 0; i < sizeof spare / sizeof *spare; i++) {
+    char *at = strstr(value, spare[i]);
+    if (at) *at = '\0';
+  }
+}
+
+static bool ask(sheet_answers *a, const question *q) {
+  const ox_working_row *row = row_of(&a->working, q->row);
+  if (!row) return false;
+  sheet_answer *answer = &a->answer[a->count++];
+  *answer = (sheet_answer){.label = q->label, .why = row->why, .source = row->source};
+  put(answer->value, sizeof answer->value, "%s", row->value);
+  shorten(answer->value);
+  return true;
+}
+
+static const char *fuel_unit(ox_fuel_unit unit) {
+  static const char *const names[] = {
+      [OX_FUEL_LB] = "lb", [OX_FUEL_KG] = "kg", [OX_FUEL_USGAL] = "US gal", [OX_FUEL_L] = "l"};
+  return names[unit];
+}
+
+/* The latest that alternate and reserve allow. False where no fuel is given. */
+static bool ask_fuel(sheet_answers *a, const ox_case *c) {
+  ox_endurance e = ox_endurance_of(c);
+  if (!e.known) return false;
+  char after[24], amount[4][FIGURE_BYTES];
+  sheet_answer *answer = &a->answer[a->count++];
+  *answer = (sheet_answer){
+      .label = "Leave by", .why = a->fuel_why, .source = "given with the case"};
+  ox_words_min_s(after, sizeof after, e.leave_by_s);
+  int minute = (int)floor(ox_clock_utc_s(c, e.leave_by_s) / 60.0);
+  if (e.leave_by_s < 0.0)
+    put(answer->value, sizeof answer->value, "too late");
+  else if (ox_clock_is_known(c))
+    put(answer->value, sizeof answer->value, "%02d:%02d UTC", minute / 60, minute % 60);
+  else
+    put(answer->value, sizeof answer->value, "%s after", after);
+  const double amounts[4] = {e.on_board, e.alternate, e.reserve, e.flow_h};
+  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i], 1);
+  put(a->fuel_why, sizeof a->fuel_why,
+      "(on board %s − alternate %s − reserve %s) ÷ %s %s an hour: %s after the first crossing",
+      amount[0], amount[1], amount[2], amount[3], fuel_unit(c->fuel.unit), after);
+  return true;
+}
+
+static void ask_all(sheet_answers *a, const ox_case *c) {
+  for (size_t i = 0; i < sizeof questions / sizeof *questions; i++) ask(a, &questions[i]);
+  if (ask(a, &at_efc) || ask_fuel(a, c)) return;
+  if (!ask(a, &radio_failed)) ask(a, &circuit);
+}
+
+/* --- what is given ------------------------------------------------------------------------- */
+
+static const char *value_of(const sheet_answers *a, const char *label) {
+  const ox_working_row *row = row_of(&a->working, label);
+  return row ? row->value : NULL;
+}
+
+static void give_hold(sheet_answers *a, const ox_case *c, const char *mark) {
+  char course[4];
+  const char *leg = value_of(a, "Leg asked for");
+  ox_words_bearing(course, c->hold.inbound_deg);
+  put(a->given, sizeof a->given, "Hold at %s: inbound course %s%s, %s turns, %s, %.0f ft",
+      c->hold.fix[0] ? c->hold.fix : "the fix", course, mark, ox_words_turns(c->hold.turns),
+      leg ? leg : "standard leg", c->hold.altitude_ft);
+  if (c->hold.efc_min >= 0)
+    put(a->given, sizeof a->given, ", EFC %02d:%02d", c->hold.efc_min / 60, c->hold.efc_min % 60);
+}
+
+static void give_arrival(sheet_answers *a, const ox_case *c, const ox_setup *s, const char *mark) {
+  char heading[4], rate[FIGURE_BYTES], variation[FIGURE_BYTES];
+  const char *wind = value_of(a, "Wind");
+  ox_words_bearing(heading, c->arrival.heading_deg);
+  figure(rate, round(s->rate_deg_s * 10.0) / 10.0, 1);
+  figure(variation, fabs(c->variation_deg), 1);
+  put(a->given, sizeof a->given, ". Over the fix on heading %s%s, %.0f KIAS, TAS %.0f kt, turn %s°/s",
+      heading, mark, s->ias_kt, s->tas_kt, rate);
+  put(a->given, sizeof a->given, ". Wind %s", wind ? wind : "calm");
+  if (c->variation_deg != 0.0)
+    put(a->given, sizeof a->given, ". Variation %s° %s", variation,
+        c->variation_deg < 0.0 ? "W" : "E");
+}
+
+static void give_fuel(sheet_answers *a, const ox_case *c) {
+  ox_endurance e = ox_endurance_of(c);
+  char amount[4][FIGURE_BYTES];
+  const double amounts[4] = {e.on_board, e.flow_h, e.alternate, e.reserve};
+  if (!e.known) return;
+  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i], 1);
+  put(a->given, sizeof a->given,
+      ". Fuel: %s %s over the fix, %s an hour; %s to the alternate, %s reserve", amount[0],
+      fuel_unit(c->fuel.unit), amount[1], amount[2], amount[3]);
+}
+
+static void give(sheet_answers *a, const ox_case *c, const ox_flight *flight) {
+  const char *mark = c->variation_deg != 0.0 ? " M" : "";
+  const ox_working_row *flown = row_of(&a->working, "Flown as");
+  give_hold(a, c, mark);
+  give_arrival(a, c, &flight->setup, mark);
+  give_fuel(a, c);
+  if (flown)
+    put(a->given, sizeof a->given, ". Technique: %s",
+        ox_preset_of(c) < 0 ? flown->why : flown->value);
+  put(a->given, sizeof a->given, ".");
+}
+
+/* The advice that changes what is seen: there is no steady hold, or the fix is not regained. */
+static void remark(sheet_answers *a, const ox_case *c, const ox_flight *flight) {
+  for (size_t i = 0; i < flight->advice_count; i++) {
+    ox_advice_kind kind = flight->advice[i].kind;
+    if (kind != OX_ADVICE_NO_STEADY && kind != OX_ADVICE_NOT_REGAINED) continue;
+    ox_words_advice(a->remark, sizeof a->remark, c, &flight->advice[i]);
+    return;
+  }
+}
+
+bool sheet_answers_make(const ox_case *c, const ox_flight *flight, sheet_answers *out) {
+  memset(out, 0, sizeof *out);
+  out->working = ox_working_make(c, flight);
+  if (out->working.count == 0) return false;
+  ask_all(out, c);
+  give(out, c, flight);
+  remark(out, c, flight);
+  return true;
+}
+
+void sheet_answers_clear(sheet_answers *answers) {
+  ox_working_clear(&answers->working);
+}

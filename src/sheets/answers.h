@@ -1,0 +1,33 @@
+/* What is asked under a picture, and what is given above it, in words. Private to the sheets. */
+#ifndef OX_SHEETS_ANSWERS_H
+#define OX_SHEETS_ANSWERS_H
+
+#include <stdbool.h>
+
+#include "oxbow/case.h"
+#include "oxbow/flight.h"
+#include "oxbow/words.h"
+
+#define SHEET_ANSWERS_MAX 6
+
+typedef struct {
+  const char *label;  /* static */
+  char value[64];     /* as short as it can be read */
+  const char *why;    /* belongs to the working, as the next */
+  const char *source;
+} sheet_answer;
+
+typedef struct {
+  ox_working working;
+  int count;
+  sheet_answer answer[SHEET_ANSWERS_MAX];
+  char given[700];   /* a few sentences */
+  char fuel_why[160];
+  char remark[600];  /* what the flight came to, where it is out of the ordinary; or "" */
+} sheet_answers;
+
+/* False when memory is out. Freed with sheet_answers_clear in either case. */
+bool sheet_answers_make(const ox_case *c, const ox_flight *flight, sheet_answers *out);
+void sheet_answers_clear(sheet_answers *answers);
+
+#endif
