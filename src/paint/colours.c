@@ -4,7 +4,7 @@
 #include <stdbool.h>
 #include <stdlib.h>
 
-#define KEPT_AS_THEY_ARE 96
+#define KEPT_AS_THEY_ARE 128
 static const uint32_t RGB = 0xffffffu;
 
 typedef struct {

@@ -46,7 +46,7 @@ typedef struct {
 
 static const question questions[] = {
     {"Entry", "Entry"},
-    {"Entry heading", "Entry heading"},
+    {SHEET_ENTRY_HEADING, "Entry heading"},
     {"Outbound heading", "Outbound heading flown first"},
     {"Outbound time", "Outbound time flown first"},
     {"Inbound heading", "Inbound heading"},
@@ -136,8 +136,9 @@ static void give_arrival(sheet_answers *a, const ox_case *c, const ox_setup *s, 
   ox_words_bearing(heading, c->arrival.heading_deg);
   figure(rate, round(s->rate_deg_s * 10.0) / 10.0, 1);
   figure(variation, fabs(c->variation_deg), 1);
-  put(a->given, sizeof a->given, ". Over the fix on heading %s%s, %.0f KIAS, TAS %.0f kt, turn %s°/s",
-      heading, mark, s->ias_kt, s->tas_kt, rate);
+  put(a->given, sizeof a->given,
+      ". Over the fix on heading %s%s, %.0f KIAS, TAS %.0f kt, turn %s°/s", heading,
+      mark, s->ias_kt, s->tas_kt, rate);
   put(a->given, sizeof a->given, ". Wind %s", wind ? wind : "calm");
   if (c->variation_deg != 0.0)
     put(a->given, sizeof a->given, ". Variation %s° %s", variation,

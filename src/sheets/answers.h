@@ -9,6 +9,7 @@
 #include "oxbow/words.h"
 
 #define SHEET_ANSWERS_MAX 6
+#define SHEET_ENTRY_HEADING "Entry heading"
 
 typedef struct {
   const char *label;  /* static */

@@ -59,7 +59,8 @@ static double head(const sheet_page *p, const sheet_pen *pen) {
   y += sheet_text(pen, title && *title ? title : "Holding patterns", TITLE_PT, SHEET_BOLD, 1,
                   MARGIN_PT, y, width - kind - 12.0);
   order_words(p, order, sizeof order);
-  snprintf(words, sizeof words, "%zu hold%s, %s. True north is up; directions are magnetic unless they say true.",
+  snprintf(words, sizeof words,
+           "%zu hold%s, %s. True north is up; directions are magnetic unless they say true.",
            p->total, p->total == 1 ? "" : "s", order);
   y += sheet_text(pen, words, LINE_PT, SHEET_PLAIN, 1, MARGIN_PT, y + 1.0, width) + 1.0;
   if (key)
@@ -80,13 +81,16 @@ static bool is_publication(const char *source) {
          strncmp(source, "measured", 8) != 0;
 }
 
-/* Every source of the page's figures once. */
-static void sources_words(const sheet_page *p, char *buf, size_t bytes) {
+/* Every source of the page's figures once. Which paragraph the entry heading comes from tells the
+ * entry, so that a worksheet leaves it out. */
+static void sources_words(const sheet_page *p, bool all, char *buf, size_t bytes) {
   size_t used = (size_t)snprintf(buf, bytes, "Sources: ");
   bool first = true;
   for (size_t i = 0; i < p->count; i++)
     for (int k = 0; k < p->cell[i].answers.count; k++) {
-      const char *source = p->cell[i].answers.answer[k].source;
+      const sheet_answer *a = &p->cell[i].answers.answer[k];
+      const char *source = a->source;
+      if (!all && strcmp(a->label, SHEET_ENTRY_HEADING) == 0) continue;
       if (!is_publication(source) || strstr(buf, source) || used >= bytes) continue;
       used += (size_t)snprintf(buf + used, bytes - used, "%s%s", first ? "" : "; ", source);
       first = false;
@@ -99,13 +103,14 @@ static void sources_words(const sheet_page *p, char *buf, size_t bytes) {
 static double foot(const sheet_page *p, const sheet_pen *pen) {
   char sources[2000], left[128], right[48], order[64];
   double width = inner_width(p), bottom = p->size.y - MARGIN_PT;
-  sources_words(p, sources, sizeof sources);
+  sources_words(p, true, sources, sizeof sources);
   order_words(p, order, sizeof order);
   snprintf(left, sizeof left, "%s, %s", p->o->program ? p->o->program : "Oxbow", order);
   snprintf(right, sizeof right, "Page %zu of %zu", p->page + 1, p->pages);
   double line = sheet_text_height(pen, left, FOOT_PT, SHEET_PLAIN, 1, width);
   double caution = sheet_text_height(pen, ox_words_caution_line(), FOOT_PT, SHEET_PLAIN, 2, width);
   double source = sheet_text_height(pen, sources, FOOT_PT, SHEET_PLAIN, SOURCE_LINES, width);
+  sources_words(p, p->o->kind == OX_SHEETS_KEY, sources, sizeof sources);
   sheet_ink(pen);
   double y = bottom - line;
   sheet_text(pen, left, FOOT_PT, SHEET_PLAIN, 1, MARGIN_PT, y, 0.7 * width);
