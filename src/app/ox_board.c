@@ -206,13 +206,16 @@ static void document_changed_cb(OxDocument *document, guint what, OxBoard *self)
   if (what & (OX_DOCUMENT_SELECTION | OX_DOCUMENT_LESSON))
     self->focus_case = *ox_document_case(document);
   ox_board_forget_picture(self);
-  ox_board_describe(self);
   ox_board_show_values(self);
+}
+
+static void document_settled_cb(OxDocument *document, guint what, OxBoard *self) {
+  ox_board_describe(self);
 }
 
 static void overlays_changed_cb(OxBoard *self) {
   ox_board_forget_picture(self);
-  ox_board_describe(self);
+  if (!self->document || !ox_document_in_step(self->document)) ox_board_describe(self);
 }
 
 /* Where the world moves with the aircraft or the air, so do the grips. */
@@ -344,6 +347,7 @@ void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player) {
   self->document = g_object_ref(document);
   self->player = g_object_ref(player);
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_settled_cb), self, 0);
   g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
   ox_board_forget_picture(self);
   ox_board_describe(self);

@@ -128,6 +128,6 @@ static void ox_case_bar_init(OxCaseBar *self) {
 void ox_case_bar_set_document(OxCaseBar *self, OxDocument *document) {
   g_return_if_fail(OX_IS_CASE_BAR(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   document_changed_cb(document, OX_DOCUMENT_LESSON, self);
 }

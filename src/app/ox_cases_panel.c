@@ -310,7 +310,7 @@ static void ox_cases_panel_init(OxCasesPanel *self) {
 void ox_cases_panel_set_document(OxCasesPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_CASES_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   document_changed_cb(document, OX_DOCUMENT_LESSON, self);
 }
 

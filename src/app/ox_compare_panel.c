@@ -327,7 +327,7 @@ GtkWidget *ox_compare_panel_new(OxDocument *document, OxCompanions *companions) 
   OxComparePanel *self = g_object_new(OX_TYPE_COMPARE_PANEL, NULL);
   self->document = g_object_ref(document);
   self->companions = g_object_ref(companions);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   g_signal_connect_object(companions, "changed", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                  "Compare cases", -1);

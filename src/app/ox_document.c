@@ -5,9 +5,12 @@
 
 #include "ox_step_name.h"
 
+/* A pointer at rest for so long has arrived, for the time being. */
+#define SETTLES_AFTER_MS 100
+
 enum { PROP_0, PROP_MODIFIED, PROP_TITLE, PROP_COUNT };
 static GParamSpec *properties[PROP_COUNT];
-static guint changed_signal, history_signal, saved_signal;
+static guint changed_signal, settled_signal, history_signal, saved_signal;
 
 G_DEFINE_FINAL_TYPE(OxDocument, ox_document, G_TYPE_OBJECT)
 
@@ -27,6 +30,7 @@ static void get_property(GObject *object, guint id, GValue *value, GParamSpec *p
 
 static void finalize(GObject *object) {
   OxDocument *self = OX_DOCUMENT(object);
+  g_clear_handle_id(&self->settling, g_source_remove);
   ox_snapshot_view_clear(&self->view);
   ox_snapshot_unref(self->now);
   g_clear_pointer(&self->saved, ox_snapshot_unref);
@@ -48,6 +52,8 @@ static void ox_document_class_init(OxDocumentClass *class) {
   properties[PROP_TITLE] = g_param_spec_string("title", NULL, NULL, NULL, flags);
   g_object_class_install_properties(object_class, PROP_COUNT, properties);
   changed_signal = g_signal_new("changed", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
+  settled_signal = g_signal_new("settled", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 1, G_TYPE_UINT);
   history_signal = g_signal_new("history", OX_TYPE_DOCUMENT, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                 NULL, G_TYPE_NONE, 0);
@@ -121,6 +127,34 @@ static void ox_document_init(OxDocument *self) {
 
 OxDocument *ox_document_new(void) { return g_object_new(OX_TYPE_DOCUMENT, NULL); }
 
+/* ---- who need not follow every step of a drag ------------------------------------------- */
+
+static void settle(OxDocument *self) {
+  guint what = self->unsettled;
+  g_clear_handle_id(&self->settling, g_source_remove);
+  self->unsettled = 0;
+  if (what) g_signal_emit(self, settled_signal, 0, what);
+}
+
+static gboolean settle_cb(gpointer data) {
+  OxDocument *self = OX_DOCUMENT(data);
+  self->settling = 0; /* this very source, which goes by itself */
+  settle(self);
+  return G_SOURCE_REMOVE;
+}
+
+/* At once, unless a step is under way: then when it pauses. After the frame it goes with: idle. */
+static void settle_soon(OxDocument *self, guint what) {
+  self->unsettled |= what;
+  if (!self->step_before) {
+    settle(self);
+    return;
+  }
+  g_clear_handle_id(&self->settling, g_source_remove);
+  self->settling =
+      g_timeout_add_full(G_PRIORITY_DEFAULT_IDLE, SETTLES_AFTER_MS, settle_cb, self, NULL);
+}
+
 /* ---- showing another lesson ------------------------------------------------------------- */
 
 static guint differences(const ox_snapshot *a, size_t index_a, const ox_snapshot *b,
@@ -147,7 +181,10 @@ static void show(OxDocument *self, ox_snapshot *next, size_t index, guint what) 
   if (what & (OX_DOCUMENT_CASE | OX_DOCUMENT_SELECTION)) self->solved = FALSE;
   update_title(self);
   update_modified(self);
-  if (what) g_signal_emit(self, changed_signal, 0, what);
+  if (what) {
+    g_signal_emit(self, changed_signal, 0, what);
+    settle_soon(self, what);
+  }
   ox_snapshot_unref(old); /* listeners let go of it while the signal ran */
 }
 
@@ -309,6 +346,7 @@ void ox_document_end_step(OxDocument *self) {
   } else {
     ox_history_add(self->history, step);
   }
+  settle(self);
   g_signal_emit(self, history_signal, 0);
 }
 
@@ -316,8 +354,11 @@ void ox_document_cancel_step(OxDocument *self) {
   if (!self->step_before) return;
   g_clear_pointer(&self->step_name, g_free);
   ox_document_show(self, g_steal_pointer(&self->step_before), self->step_index_before);
+  settle(self); /* also where the last edit had led back already */
   g_signal_emit(self, history_signal, 0);
 }
+
+gboolean ox_document_in_step(OxDocument *self) { return self->step_before != NULL; }
 
 void ox_document_seal_step(OxDocument *self) { ox_history_seal(self->history); }
 

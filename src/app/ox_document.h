@@ -8,6 +8,9 @@
  *
  * Signals:
  *   "changed" (guint what)  what is a set of OX_DOCUMENT_… bits
+ *   "settled" (guint what)  the same for what takes longer than a frame should: right after
+ *                           "changed", but while a step is begun only when it pauses, and when it
+ *                           ends; then `what` is all that changed since the last time
  *   "history"               other steps can be undone or redone
  *   "saved"                 the lesson and its file are the same: written, or read again
  * Properties (read only, notified on a real change): "modified", "title". */
@@ -102,6 +105,8 @@ void ox_document_set_ink(OxDocument *self, const char *name, const ox_ink *ink);
 void ox_document_begin_step(OxDocument *self, const char *name);
 void ox_document_end_step(OxDocument *self);
 void ox_document_cancel_step(OxDocument *self);
+/* One was begun: a drag is under way. */
+gboolean ox_document_in_step(OxDocument *self);
 
 /* Not while a step is begun. The case that the step changed is shown. Names are NULL when there is
  * nothing to undo or redo; they belong to the document. */

@@ -25,6 +25,8 @@ struct _OxDocument {
   size_t step_index_before;
   gboolean solved;
   gboolean modified;
+  guint unsettled; /* what changed since "settled" was told last */
+  guint settling;  /* tells it when nothing happens for a while; 0: it need not */
   guint solve_count;
   gint64 clock_us; /* for tests; negative: the real one */
 };

@@ -237,7 +237,7 @@ OxMomentsStrip *ox_moments_strip_new(OxDocument *document, OxPlayer *player) {
   OxMomentsStrip *self = g_object_new(OX_TYPE_MOMENTS_STRIP, NULL);
   self->document = g_object_ref(document);
   self->player = g_object_ref(player);
-  g_signal_connect_object(document, "changed", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object(document, "settled", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
   g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object(self, "notify::visible", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
   return self;

@@ -234,7 +234,7 @@ static void document_changed_cb(OxDocument *document, guint what, OxPlacesPanel 
 void ox_places_panel_set_document(OxPlacesPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_PLACES_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   ox_route_list_set_document(self->route, document);
   show(self);
 }

@@ -303,7 +303,7 @@ static void document_changed_cb(OxDocument *document, guint what, OxRouteList *s
 
 void ox_route_list_set_document(OxRouteList *self, OxDocument *document) {
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   show(self);
 }
 

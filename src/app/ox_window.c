@@ -21,10 +21,13 @@ static void show_title(OxWindow *self) {
 }
 
 static void document_changed_cb(OxDocument *document, guint what, OxWindow *self) {
+  ox_window_update_compare(self);
+}
+
+static void document_settled_cb(OxDocument *document, guint what, OxWindow *self) {
   if (what & OX_DOCUMENT_LESSON) show_title(self);
   ox_window_update_actions(self);
   ox_window_update_overlays(self);
-  ox_window_update_compare(self);
 }
 
 static void inputs_done_cb(OxWindow *self) { gtk_widget_grab_focus(GTK_WIDGET(self->board)); }
@@ -131,6 +134,7 @@ static void add_help_overlay(OxWindow *self) {
 
 static void connect_document(OxWindow *self) {
   g_signal_connect_object(self->document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(self->document, "settled", G_CALLBACK(document_settled_cb), self, 0);
   g_signal_connect_object(self->document, "notify::title", G_CALLBACK(show_title), self,
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->document, "notify::modified", G_CALLBACK(show_title), self,

@@ -116,6 +116,6 @@ void ox_window_add_cases(OxWindow *self) {
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->document, "history", G_CALLBACK(history_cb), self,
                           G_CONNECT_SWAPPED);
-  g_signal_connect_object(self->document, "changed", G_CALLBACK(update), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object(self->document, "settled", G_CALLBACK(update), self, G_CONNECT_SWAPPED);
   update(self);
 }

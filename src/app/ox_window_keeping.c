@@ -97,7 +97,7 @@ void ox_window_add_keeping(OxWindow *self) {
   g_signal_connect_object(self->autosave, "failed", G_CALLBACK(failed_cb), self, 0);
   g_signal_connect_object(self->watch, "noticed", G_CALLBACK(noticed_cb), self,
                           G_CONNECT_SWAPPED);
-  g_signal_connect_object(self->document, "changed", G_CALLBACK(changed_cb), self, 0);
+  g_signal_connect_object(self->document, "settled", G_CALLBACK(changed_cb), self, 0);
   g_signal_connect_object(self->document, "saved", G_CALLBACK(follow_file), self,
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->document, "notify::modified", G_CALLBACK(modified_cb), self,

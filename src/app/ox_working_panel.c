@@ -94,7 +94,7 @@ static void show_rows(OxWorkingPanel *self, const ox_case *c, const ox_flight *f
   ox_working_clear(&working);
 }
 
-static void document_changed_cb(OxDocument *document, guint what, OxWorkingPanel *self) {
+static void document_settled_cb(OxDocument *document, guint what, OxWorkingPanel *self) {
   const ox_case *c = ox_document_case(document);
   const ox_flight *flight = ox_document_flight(document);
   self->fill_count++;
@@ -142,8 +142,8 @@ static void ox_working_panel_init(OxWorkingPanel *self) {
 void ox_working_panel_set_document(OxWorkingPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_WORKING_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
-  document_changed_cb(document, OX_DOCUMENT_CASE, self);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_settled_cb), self, 0);
+  document_settled_cb(document, OX_DOCUMENT_CASE, self);
 }
 
 void ox_working_panel_set_overlays(OxWorkingPanel *self, OxOverlays *overlays) {
