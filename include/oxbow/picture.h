@@ -122,6 +122,10 @@ void ox_picture_draw(ox_picture *picture, cairo_t *cr, double t_s);
 /* The two halves of ox_picture_draw: what never changes with time, and what does. */
 void ox_picture_draw_still(ox_picture *picture, cairo_t *cr);
 void ox_picture_draw_moving(ox_picture *picture, cairo_t *cr, double t_s);
+/* What ox_picture_draw_moving draws, in this order, where the world stands still (see
+ * ox_picture_moves): each is small, and the rest of the board need not be drawn again with it. */
+void ox_picture_draw_triangle(ox_picture *picture, cairo_t *cr, double t_s);
+void ox_picture_draw_aircraft(ox_picture *picture, cairo_t *cr, double t_s);
 
 /* Where the world is on the board. In a view that moves with the aircraft or the air this is the
  * place at the instant drawn last (at first, when the fix is crossed). */

@@ -19,7 +19,7 @@ G_DECLARE_FINAL_TYPE(OxBoardLayer, ox_board_layer, OX, BOARD_LAYER, GtkWidget)
 struct _OxBoardLayer {
   GtkWidget parent_instance;
   OxBoard *board; /* borrowed: the parent */
-  void (*draw)(OxBoard *board, cairo_t *cr);
+  void (*draw)(OxBoard *board, GtkSnapshot *snapshot, const graphene_rect_t *bounds);
 };
 
 G_DEFINE_FINAL_TYPE(OxBoardLayer, ox_board_layer, GTK_TYPE_WIDGET)
@@ -29,9 +29,7 @@ static void layer_snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   int width = gtk_widget_get_width(widget), height = gtk_widget_get_height(widget);
   if (!self->draw || width <= 0 || height <= 0) return;
   graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
-  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &bounds);
-  self->draw(self->board, cr);
-  cairo_destroy(cr);
+  self->draw(self->board, snapshot, &bounds);
 }
 
 static void ox_board_layer_class_init(OxBoardLayerClass *class) {
@@ -43,7 +41,8 @@ static void ox_board_layer_init(OxBoardLayer *self) {
   gtk_widget_set_can_target(GTK_WIDGET(self), FALSE);
 }
 
-static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, cairo_t *)) {
+static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, GtkSnapshot *,
+                                                         const graphene_rect_t *)) {
   OxBoardLayer *layer = g_object_new(OX_TYPE_BOARD_LAYER, NULL);
   layer->board = board;
   layer->draw = draw;
@@ -132,16 +131,57 @@ ox_picture *ox_board_current_picture(OxBoard *self) {
   return self->picture;
 }
 
-static void draw_still(OxBoard *self, cairo_t *cr) {
+static void draw_still(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect_t *bounds) {
   ox_picture *picture = ox_board_current_picture(self);
   self->counts.still++;
-  if (picture) ox_picture_draw_still(picture, cr);
+  if (!picture) return;
+  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
+  ox_picture_draw_still(picture, cr);
+  cairo_destroy(cr);
 }
 
-static void draw_moving(OxBoard *self, cairo_t *cr) {
+typedef void (*draw_part)(ox_picture *picture, cairo_t *cr, double t_s);
+
+/* The pixels that a part touches. */
+static gboolean extents(OxBoard *self, draw_part draw, graphene_rect_t *out) {
+  double x, y, width, height;
+  cairo_surface_t *record = cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, NULL);
+  cairo_t *cr = cairo_create(record);
+  draw(self->picture, cr, ox_player_time_s(self->player));
+  cairo_destroy(cr);
+  cairo_recording_surface_ink_extents(record, &x, &y, &width, &height);
+  cairo_surface_destroy(record);
+  if (!(width > 0.0 && height > 0.0)) return FALSE;
+  graphene_rect_init(out, (float)floor(x) - 1, (float)floor(y) - 1, (float)ceil(width) + 3,
+                     (float)ceil(height) + 3);
+  return TRUE;
+}
+
+static void append(OxBoard *self, draw_part draw, GtkSnapshot *snapshot,
+                   const graphene_rect_t *bounds) {
+  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
+  draw(self->picture, cr, ox_player_time_s(self->player));
+  cairo_destroy(cr);
+}
+
+/* No larger than it is: what lies beside it is not drawn again when it moves. */
+static void append_tight(OxBoard *self, draw_part draw, GtkSnapshot *snapshot,
+                         const graphene_rect_t *bounds) {
+  graphene_rect_t touched, seen;
+  if (extents(self, draw, &touched) && graphene_rect_intersection(&touched, bounds, &seen))
+    append(self, draw, snapshot, &seen);
+}
+
+static void draw_moving(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect_t *bounds) {
   ox_picture *picture = ox_board_current_picture(self);
   self->counts.moving++;
-  if (picture) ox_picture_draw_moving(picture, cr, ox_player_time_s(self->player));
+  if (!picture) return;
+  if (ox_picture_moves(picture)) {
+    append(self, ox_picture_draw_moving, snapshot, bounds);
+    return;
+  }
+  append_tight(self, ox_picture_draw_triangle, snapshot, bounds);
+  append_tight(self, ox_picture_draw_aircraft, snapshot, bounds);
 }
 
 ox_viewport ox_board_viewport(OxBoard *self) {

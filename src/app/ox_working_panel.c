@@ -26,6 +26,7 @@ struct _OxWorkingPanel {
 
   size_t row_count, advice_count, overlay_count;
   guint fill_count;
+  gboolean stale; /* to be filled when it is shown */
 };
 
 G_DEFINE_FINAL_TYPE(OxWorkingPanel, ox_working_panel, GTK_TYPE_WIDGET)
@@ -94,13 +95,44 @@ static void show_rows(OxWorkingPanel *self, const ox_case *c, const ox_flight *f
   ox_working_clear(&working);
 }
 
-static void document_settled_cb(OxDocument *document, guint what, OxWorkingPanel *self) {
-  const ox_case *c = ox_document_case(document);
-  const ox_flight *flight = ox_document_flight(document);
+static void fill(OxWorkingPanel *self) {
+  const ox_case *c = ox_document_case(self->document);
+  const ox_flight *flight = ox_document_flight(self->document);
   self->fill_count++;
+  self->stale = FALSE;
   show_overlays(self);
   show_advice(self, c, flight);
   show_rows(self, c, flight);
+}
+
+/* Folded away in a window that is on the screen. */
+static gboolean folded(OxWorkingPanel *self) {
+  GtkRoot *root = gtk_widget_get_root(GTK_WIDGET(self));
+  return root && gtk_widget_get_mapped(GTK_WIDGET(root)) &&
+         !gtk_widget_get_mapped(GTK_WIDGET(self));
+}
+
+/* Folded, it is filled when it comes back. */
+static void document_settled_cb(OxDocument *document, guint what, OxWorkingPanel *self) {
+  if (folded(self))
+    self->stale = TRUE;
+  else
+    fill(self);
+}
+
+/* What they say follows the case when the case has settled. */
+static void overlays_changed_cb(OxWorkingPanel *self) {
+  if (self->document && ox_document_in_step(self->document)) return;
+  if (folded(self))
+    self->stale = TRUE;
+  else
+    show_overlays(self);
+}
+
+static void map(GtkWidget *widget) {
+  OxWorkingPanel *self = OX_WORKING_PANEL(widget);
+  if (self->stale) fill(self);
+  GTK_WIDGET_CLASS(ox_working_panel_parent_class)->map(widget);
 }
 
 static void formulas_toggled_cb(GtkToggleButton *button, OxWorkingPanel *self) {
@@ -122,6 +154,7 @@ static void dispose(GObject *object) {
 static void ox_working_panel_class_init(OxWorkingPanelClass *class) {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
   G_OBJECT_CLASS(class)->dispose = dispose;
+  widget_class->map = map;
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_working_panel.ui");
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, box);
   gtk_widget_class_bind_template_child(widget_class, OxWorkingPanel, formulas);
@@ -143,13 +176,13 @@ void ox_working_panel_set_document(OxWorkingPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_WORKING_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
   g_signal_connect_object(document, "settled", G_CALLBACK(document_settled_cb), self, 0);
-  document_settled_cb(document, OX_DOCUMENT_CASE, self);
+  fill(self);
 }
 
 void ox_working_panel_set_overlays(OxWorkingPanel *self, OxOverlays *overlays) {
   g_return_if_fail(OX_IS_WORKING_PANEL(self) && !self->overlays && !self->document);
   self->overlays = g_object_ref(overlays);
-  g_signal_connect_object(overlays, "changed", G_CALLBACK(show_overlays), self,
+  g_signal_connect_object(overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
                           G_CONNECT_SWAPPED);
 }
 

@@ -62,15 +62,22 @@ static void place_value(OxWorkingRow *self, const char *value) {
   gtk_box_set_spacing(GTK_BOX(self->title), below ? 0 : 12);
 }
 
+/* A label that says the same already is left alone; so must be what goes with it. */
+static gboolean says(GtkLabel *label, const char *text) {
+  return g_strcmp0(gtk_label_get_text(label), text) == 0;
+}
+
 void ox_working_row_show(OxWorkingRow *self, const ox_working_row *row, const char *heading) {
+  gboolean same = says(self->name, row->label) && says(self->value, row->value);
   gtk_label_set_text(self->heading, heading ? heading : "");
   gtk_widget_set_visible(GTK_WIDGET(self->heading), heading != NULL);
   gtk_label_set_text(self->name, row->label);
   gtk_label_set_text(self->value, row->value);
-  place_value(self, row->value);
+  if (!same) place_value(self, row->value);
   gtk_label_set_text(self->why, row->why);
   gtk_widget_set_visible(GTK_WIDGET(self->why), row->why[0] != '\0');
   gtk_label_set_text(self->source, row->source);
+  if (same) return;
   char *sentence = g_strdup_printf("%s: %s", row->label, row->value);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                  sentence, -1);

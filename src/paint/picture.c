@@ -266,21 +266,25 @@ static void draw_world(ox_picture *p, cairo_t *cr, double t_s) {
   end(cr);
 }
 
+void ox_picture_draw_triangle(ox_picture *p, cairo_t *cr, double t_s) {
+  if (isnan(t_s) || !ox_has_layer(p, OX_LAYER_TRIANGLE)) return;
+  begin(cr);
+  ox_layer_triangle(p, cr, ox_instant(p, t_s));
+  end(cr);
+}
+
+void ox_picture_draw_aircraft(ox_picture *p, cairo_t *cr, double t_s) {
+  if (isnan(t_s) || !ox_has_layer(p, OX_LAYER_AIRCRAFT)) return;
+  begin(cr);
+  clip_to_map(p, cr);
+  ox_layer_aircraft(p, cr, ox_instant(p, t_s));
+  end(cr);
+}
+
 void ox_picture_draw_moving(ox_picture *p, cairo_t *cr, double t_s) {
   if (p->moves) draw_world(p, cr, t_s);
-  if (isnan(t_s)) return;
-  t_s = ox_instant(p, t_s);
-  begin(cr);
-  if (ox_has_layer(p, OX_LAYER_TRIANGLE)) {
-    begin(cr);
-    ox_layer_triangle(p, cr, t_s);
-    end(cr);
-  }
-  if (ox_has_layer(p, OX_LAYER_AIRCRAFT)) {
-    clip_to_map(p, cr);
-    ox_layer_aircraft(p, cr, t_s);
-  }
-  end(cr);
+  ox_picture_draw_triangle(p, cr, t_s);
+  ox_picture_draw_aircraft(p, cr, t_s);
 }
 
 void ox_picture_draw(ox_picture *p, cairo_t *cr, double t_s) {

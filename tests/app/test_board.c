@@ -187,6 +187,32 @@ static void a_drag_within_one_grid_step_solves_and_lays_out_nothing(void **state
   app_test_close(window);
 }
 
+static void a_drag_fills_the_working_once_at_its_end(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxBoard *board = ox_window_board(window);
+  OxDocument *document = ox_window_document(window);
+  OxWorkingPanel *working = ox_window_working(window);
+  double x, y;
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(TRUE));
+  ox_overlays_set_compare(ox_window_overlays(window), OX_COMPARE_EXACT);
+  app_test_spin_ms(200);
+  place_of(board, OX_HANDLE_INBOUND, &x, &y);
+  guint fills = ox_working_panel_fill_count(working), solves = ox_document_solve_count(document);
+  guint sentences = ox_overlays_get_counts(ox_window_overlays(window)).sentences;
+  ox_board_press(board, x, y);
+  for (int i = 0; i < 30; i++) ox_board_drag_to(board, x + 40 + 3 * i, y + 40, TRUE);
+  assert_true(ox_document_solve_count(document) > solves + 10); /* the inputs and the time line */
+  assert_int_equal(ox_working_panel_fill_count(working), fills);
+  assert_int_equal(ox_overlays_get_counts(ox_window_overlays(window)).sentences, sentences);
+  ox_board_release(board);
+  assert_int_equal(ox_working_panel_fill_count(working), fills + 1);
+  assert_int_equal(ox_overlays_get_counts(ox_window_overlays(window)).sentences, sentences + 1);
+  app_test_spin_ms(300);
+  assert_int_equal(ox_working_panel_fill_count(working), fills + 1);
+  app_test_close(window);
+}
+
 /* ---- broken off ------------------------------------------------------------------------- */
 
 static void cancelling_brings_back_what_was_and_leaves_no_step(void **state) {
@@ -375,6 +401,7 @@ int main(void) {
       cmocka_unit_test(fine_dragging_gives_single_units),
       cmocka_unit_test(a_press_alone_changes_nothing_not_even_an_odd_value),
       cmocka_unit_test(a_drag_within_one_grid_step_solves_and_lays_out_nothing),
+      cmocka_unit_test(a_drag_fills_the_working_once_at_its_end),
       cmocka_unit_test(cancelling_brings_back_what_was_and_leaves_no_step),
       cmocka_unit_test(another_case_in_mid_drag_ends_it_and_stays_untouched),
       cmocka_unit_test(another_lesson_in_mid_drag_ends_it),

@@ -48,6 +48,95 @@ static void changed_is_emitted_only_on_a_real_change(void **state) {
   g_object_unref(document);
 }
 
+/* ---- settled ---------------------------------------------------------------------------- */
+
+static void set_course(OxDocument *document, double deg) {
+  ox_document_set_field(document, ox_field_by_key("hold.inbound_deg"), deg, NULL);
+}
+
+/* Whatever is due in the next while. */
+static void wait_ms(guint ms) {
+  gint64 end_us = g_get_monotonic_time() + (gint64)ms * 1000;
+  while (g_get_monotonic_time() < end_us) {
+    g_main_context_iteration(NULL, FALSE);
+    g_usleep(500);
+  }
+}
+
+static void without_a_step_settled_comes_with_every_change(void **state) {
+  heard all, h = {0};
+  OxDocument *document = new_document(&all);
+  g_signal_connect(document, "settled", G_CALLBACK(changed_cb), &h);
+  set_course(document, 240);
+  set_course(document, 240);
+  assert_int_equal(h.changes, 1);
+  assert_int_equal(h.last, OX_DOCUMENT_CASE);
+  ox_document_undo(document);
+  assert_int_equal(h.changes, 2);
+  wait_ms(300);
+  assert_int_equal(h.changes, 2);
+  g_object_unref(document);
+}
+
+static void a_step_settles_once_at_its_end_with_all_that_changed(void **state) {
+  heard all, h = {0};
+  OxDocument *document = new_document(&all);
+  g_signal_connect(document, "settled", G_CALLBACK(changed_cb), &h);
+  ox_document_begin_step(document, "Drag");
+  assert_true(ox_document_in_step(document));
+  for (int i = 0; i < 50; i++) set_course(document, 10 + i);
+  ox_document_set_title(document, "Another title", NULL);
+  assert_int_equal(all.changes, 51);
+  assert_int_equal(h.changes, 0);
+  ox_document_end_step(document);
+  assert_false(ox_document_in_step(document));
+  assert_int_equal(h.changes, 1);
+  assert_int_equal(h.last, OX_DOCUMENT_CASE | OX_DOCUMENT_EXTRAS);
+  wait_ms(300);
+  assert_int_equal(h.changes, 1);
+  g_object_unref(document);
+}
+
+static void a_step_that_pauses_settles_before_its_end(void **state) {
+  heard all, h = {0};
+  OxDocument *document = new_document(&all);
+  g_signal_connect(document, "settled", G_CALLBACK(changed_cb), &h);
+  ox_document_begin_step(document, "Drag");
+  for (int i = 0; i < 20; i++) set_course(document, 10 + i);
+  wait_ms(400);
+  assert_int_equal(h.changes, 1);
+  wait_ms(400);
+  assert_int_equal(h.changes, 1); /* nothing changed any more */
+  ox_document_end_step(document);
+  assert_int_equal(h.changes, 1);
+  g_object_unref(document);
+}
+
+static void a_step_broken_off_settles_to_what_was(void **state) {
+  heard all, h = {0};
+  OxDocument *document = new_document(&all);
+  double before = ox_document_case(document)->hold.inbound_deg;
+  g_signal_connect(document, "settled", G_CALLBACK(changed_cb), &h);
+  ox_document_begin_step(document, "Drag");
+  set_course(document, 240);
+  ox_document_cancel_step(document);
+  assert_int_equal(h.changes, 1);
+  /* The last edit had led back already, and whoever was told of the pause must hear of it. */
+  ox_document_begin_step(document, "Drag");
+  set_course(document, 240);
+  wait_ms(400);
+  assert_int_equal(h.changes, 2);
+  set_course(document, before);
+  ox_document_cancel_step(document);
+  assert_int_equal(h.changes, 3);
+  /* A document that goes while it waits. */
+  ox_document_begin_step(document, "Drag");
+  set_course(document, 240);
+  g_object_unref(document);
+  wait_ms(300);
+  assert_int_equal(h.changes, 3);
+}
+
 static void there_and_back_again_is_no_modification(void **state) {
   heard h;
   OxDocument *document = new_document(&h);
@@ -251,6 +340,10 @@ static void the_speeds_end_at_one_and_twenty(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(changed_is_emitted_only_on_a_real_change),
+      cmocka_unit_test(without_a_step_settled_comes_with_every_change),
+      cmocka_unit_test(a_step_settles_once_at_its_end_with_all_that_changed),
+      cmocka_unit_test(a_step_that_pauses_settles_before_its_end),
+      cmocka_unit_test(a_step_broken_off_settles_to_what_was),
       cmocka_unit_test(there_and_back_again_is_no_modification),
       cmocka_unit_test(a_faulty_case_is_refused_and_nothing_changes),
       cmocka_unit_test(one_edit_is_one_solve_however_often_the_flight_is_asked_for),

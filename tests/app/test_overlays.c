@@ -18,8 +18,17 @@ static gint32 compare_state(OxWindow *window) {
   return compare;
 }
 
-static void the_exact_hold_is_flown_once_a_case_and_laid_out_with_it(void **state) {
+/* Folded away, as in a narrow window, it says nothing. */
+static OxWindow *window_with_working(void) {
   OxWindow *window = app_test_window(NULL);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(TRUE));
+  app_test_spin_ms(300);
+  return window;
+}
+
+static void the_exact_hold_is_flown_once_a_case_and_laid_out_with_it(void **state) {
+  OxWindow *window = window_with_working();
   OxOverlays *overlays = ox_window_overlays(window);
   const char *name = NULL;
   guint layouts = ox_board_get_counts(ox_window_board(window)).layouts;
@@ -115,7 +124,7 @@ static void every_mistake_that_shows_is_drawn_and_told(void **state) {
 }
 
 static void the_area_is_made_once_a_case_and_told(void **state) {
-  OxWindow *window = app_test_window(NULL);
+  OxWindow *window = window_with_working();
   OxOverlays *overlays = ox_window_overlays(window);
   assert_null(ox_overlays_area(overlays));
   g_action_group_activate_action(G_ACTION_GROUP(window), "area", NULL);

@@ -68,6 +68,9 @@ static void no_case_of_the_demo_needs_more_room(void **state) {
 
 static void one_edit_is_one_solve_and_one_layout_and_none_when_nothing_changed(void **state) {
   OxWindow *window = app_test_window(NULL);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(TRUE));
+  app_test_spin_ms(300);
   OxDocument *document = ox_window_document(window);
   OxInputsPanel *inputs = ox_window_inputs(window);
   ox_case edited = *ox_document_case(document);
@@ -245,6 +248,33 @@ static void f9_folds_the_working_away_and_the_board_takes_its_room(void **state)
   app_test_close(window);
 }
 
+static void folded_away_the_working_is_filled_when_it_comes_back(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxDocument *document = ox_window_document(window);
+  OxWorkingPanel *working = ox_window_working(window);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(FALSE));
+  app_test_spin_ms(100);
+  guint fills = ox_working_panel_fill_count(working);
+  for (size_t i = 0; i < ox_document_case_count(document); i++) {
+    ox_document_select(document, i);
+    ox_overlays_set_compare(ox_window_overlays(window),
+                            i % 2 ? OX_COMPARE_EXACT : OX_COMPARE_NOTHING);
+  }
+  ox_document_select(document, 1);
+  ox_overlays_set_compare(ox_window_overlays(window), OX_COMPARE_EXACT);
+  app_test_spin_ms(200);
+  assert_int_equal(ox_working_panel_fill_count(working), fills);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(TRUE));
+  app_test_spin_ms(200);
+  assert_int_equal(ox_working_panel_fill_count(working), fills + 1);
+  assert_int_equal(ox_working_panel_advice_count(working),
+                   ox_document_flight(document)->advice_count);
+  assert_int_equal(ox_working_panel_overlay_count(working), 1);
+  app_test_close(window);
+}
+
 static void the_board_is_dark_in_a_dark_window_and_follows_the_projector(void **state) {
   OxWindow *window = app_test_window(NULL);
   GtkSettings *settings = gtk_settings_get_default();
@@ -299,6 +329,7 @@ int main(void) {
       cmocka_unit_test(speed_at_the_speed_of_sound_is_explained_at_the_field),
       cmocka_unit_test(a_name_must_be_one_line_and_not_empty),
       cmocka_unit_test(another_name_of_the_case_is_in_the_list_of_cases),
+      cmocka_unit_test(folded_away_the_working_is_filled_when_it_comes_back),
       cmocka_unit_test(f9_folds_the_working_away_and_the_board_takes_its_room),
       cmocka_unit_test(the_working_starts_folded_in_a_window_narrower_than_1100),
       cmocka_unit_test(the_board_is_dark_in_a_dark_window_and_follows_the_projector),

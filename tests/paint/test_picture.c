@@ -268,6 +268,25 @@ static void only_aircraft_and_triangle_change_with_time(void **state) {
   ox_picture_free(p);
 }
 
+/* What a window draws apart, so as to draw less, is the moving half and nothing else. */
+static void triangle_and_aircraft_make_up_the_moving_half(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, 700, 480);
+  canvas a = canvas_new(700, 480), b = canvas_new(700, 480);
+  ox_picture_draw(p, a.cr, 140);
+  ox_picture_draw_still(p, b.cr);
+  ox_picture_draw_triangle(p, b.cr, 140);
+  ox_picture_draw_aircraft(p, b.cr, 140);
+  ox_picture_draw_triangle(p, b.cr, nan(""));
+  ox_picture_draw_aircraft(p, b.cr, nan(""));
+  for (int y = 0; y < 480; y++)
+    for (int x = 0; x < 700; x++) assert_int_equal(pixel(&a, x, y), pixel(&b, x, y));
+  canvas_end(a);
+  canvas_end(b);
+  ox_picture_free(p);
+}
+
 static void without_an_instant_there_is_no_aircraft(void **state) {
   (void)state;
   ox_case c = paint_demo_case();
@@ -353,6 +372,7 @@ int main(void) {
       cmocka_unit_test(the_wind_feathers_are_left_of_the_shaft_seen_downwind),
       cmocka_unit_test(the_tint_lies_on_the_holding_side_only),
       cmocka_unit_test(only_aircraft_and_triangle_change_with_time),
+      cmocka_unit_test(triangle_and_aircraft_make_up_the_moving_half),
       cmocka_unit_test(without_an_instant_there_is_no_aircraft),
       cmocka_unit_test(instants_outside_the_flight_are_drawn_at_its_ends),
       cmocka_unit_test(furniture_never_lies_on_the_map),
