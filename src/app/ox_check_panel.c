@@ -143,7 +143,7 @@ void ox_check_panel_set_document(OxCheckPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_CHECK_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
   ox_field_rows_set_document(self->rows, document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   fill(self);
 }
 

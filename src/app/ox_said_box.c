@@ -96,7 +96,7 @@ static void ox_said_box_init(OxSaidBox *self) {
 void ox_said_box_set_document(OxSaidBox *self, OxDocument *document) {
   g_return_if_fail(OX_IS_SAID_BOX(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object(document, "settled", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
   fill(self);
 }
 

@@ -190,7 +190,7 @@ void ox_time_panel_set_document(OxTimePanel *self, OxDocument *document) {
   self->document = g_object_ref(document);
   ox_field_rows_set_document(self->time_rows, document);
   ox_field_rows_set_document(self->fuel_rows, document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   fill(self);
 }
 

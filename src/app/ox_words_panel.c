@@ -311,7 +311,7 @@ static void ox_words_panel_init(OxWordsPanel *self) {
 void ox_words_panel_set_document(OxWordsPanel *self, OxDocument *document) {
   g_return_if_fail(OX_IS_WORDS_PANEL(self) && !self->document);
   self->document = g_object_ref(document);
-  g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
+  g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   ox_said_box_set_document(self->said, document);
 }
 
