@@ -52,6 +52,12 @@ const ox_point *ox_points_find(const ox_points *points, const char *name);
 ox_status ox_points_place(const ox_points *points, const char *name, ox_latlon *out, char *remark,
                           size_t remark_bytes);
 
+/* Gives a point other numbers, in the way in which it is given, so that it comes to lie at a place:
+ * minutes to a tenth, radials to a degree, distances to a tenth of a mile; fine: ten times as fine.
+ * Status as ox_points_place; OX_ERROR: nothing has changed. Points counted from it move along. */
+ox_status ox_points_bring(ox_points *points, const char *name, ox_latlon to, bool fine,
+                          char *remark, size_t remark_bytes);
+
 /* The same of every point of the list and of the route: OX_ERROR with the first that has no place.
  * An unknown name anywhere is an error too. */
 ox_status ox_points_check(const ox_points *points, const ox_route *route, char *remark,

@@ -52,7 +52,7 @@ static GtkWidget *layer_new(OxBoard *board, void (*draw)(OxBoard *, GtkSnapshot 
 
 /* ---- the board -------------------------------------------------------------------------- */
 
-static guint entry_signal, looks_signal;
+static guint entry_signal, point_signal, looks_signal;
 
 G_DEFINE_FINAL_TYPE(OxBoard, ox_board, GTK_TYPE_WIDGET)
 
@@ -340,6 +340,8 @@ static void dispose(GObject *object) {
   ox_board_remove_grips(self);
   g_clear_pointer(&self->drag.flight, g_free);
   g_clear_pointer(&self->drag.scratch, g_free);
+  g_clear_pointer(&self->points.base, g_free);
+  g_clear_pointer(&self->points.focus, g_free);
   g_clear_object(&self->document);
   g_clear_object(&self->player);
   g_clear_object(&self->overlays);
@@ -359,6 +361,8 @@ static void ox_board_class_init(OxBoardClass *class) {
   gtk_widget_class_set_css_name(widget_class, "board");
   gtk_widget_class_set_accessible_role(widget_class, GTK_ACCESSIBLE_ROLE_IMG);
   entry_signal = g_signal_new("exact-entry", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 1, G_TYPE_STRING);
+  point_signal = g_signal_new("point-entry", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                               G_TYPE_NONE, 1, G_TYPE_STRING);
   looks_signal = g_signal_new("looks-changed", OX_TYPE_BOARD, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                               NULL, G_TYPE_NONE, 0);
@@ -424,6 +428,10 @@ ox_palette_id ox_board_palette(OxBoard *self) { return self->palette; }
 void ox_board_ask_for_entry(OxBoard *self, ox_handle handle) {
   const char *key = ox_handle_key(handle, ox_document_case(self->document));
   g_signal_emit(self, entry_signal, 0, key);
+}
+
+void ox_board_ask_for_point(OxBoard *self, const char *name) {
+  g_signal_emit(self, point_signal, 0, name);
 }
 
 GtkWidget *ox_board_grip(OxBoard *self, ox_handle handle) { return self->grips[handle]; }

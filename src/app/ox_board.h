@@ -57,6 +57,19 @@ const char *ox_board_readout(OxBoard *self); /* "" while it is hidden */
 /* Where a handle lies (px); FALSE where the board does not show it. */
 gboolean ox_board_handle_place(OxBoard *self, ox_handle handle, double *x, double *y);
 
+/* ---- the lesson's points ----------------------------------------------------------------
+ *
+ * While they are shown, the symbols of points are taken hold of like handles; each drag is a step
+ * "Move NAME". The fix of the case lies in the middle of the picture and is moved by what it is
+ * counted from, or on the page of places. */
+void ox_board_show_points(OxBoard *self, gboolean shown);
+GtkWidget *ox_board_point_grip(OxBoard *self, const char *name); /* NULL: there is none */
+gboolean ox_board_point_place(OxBoard *self, const char *name, double *x, double *y);
+/* A key on its grip: arrows move it by 0.1 NM, with Shift by 1 NM; Escape brings it back. */
+gboolean ox_board_point_key(OxBoard *self, const char *name, guint key, GdkModifierType modifiers);
+/* Emits "point-entry" (const char *name): the window knows where it is typed. */
+void ox_board_ask_for_point(OxBoard *self, const char *name);
+
 /* ---- views ------------------------------------------------------------------------------ */
 
 ox_view ox_board_view(OxBoard *self);

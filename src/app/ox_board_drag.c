@@ -70,6 +70,10 @@ void ox_board_renew_drag(OxBoard *self) {
     begin_pan(self, d->pointer);
     return;
   }
+  if (d->doing == OX_BOARD_MOVES_POINT) { /* what was moved so far stays */
+    ox_board_finish_drag(self);
+    return;
+  }
   ox_board_handle_at(self, d->handle, &lies);
   d->reach = ox_board_reach(self);
   d->viewport = ox_board_viewport(self);
@@ -97,7 +101,14 @@ gboolean ox_board_press(OxBoard *self, double x, double y) {
       !ox_board_current_picture(self))
     return FALSE;
   ox_handle hit = ox_board_hit(self, x, y);
+  const char *point = hit == OX_HANDLE_COUNT ? ox_board_hit_point(self, x, y) : NULL;
   ox_board_end_passage(self);
+  if (point) {
+    gtk_widget_grab_focus(ox_board_point_grip(self, point));
+    ox_board_begin_point(self, point, (ox_vec){x, y});
+    ox_board_show_looks(self);
+    return TRUE;
+  }
   /* The grip takes the focus, and with it the keys go on where the pointer left off. */
   gtk_widget_grab_focus(hit == OX_HANDLE_COUNT ? GTK_WIDGET(self) : self->grips[hit]);
   if (hit == OX_HANDLE_COUNT)
@@ -117,6 +128,8 @@ void ox_board_drag_to(OxBoard *self, double x, double y, gboolean fine) {
   d->moved = TRUE;
   if (d->doing == OX_BOARD_DRAGS)
     drag_handle(self, fine);
+  else if (d->doing == OX_BOARD_MOVES_POINT)
+    ox_board_drag_point(self, fine);
   else
     ox_board_set_view(self, ox_view_dragged(d->view, &d->viewport, by));
 }
@@ -169,30 +182,34 @@ static void drag_cancel_cb(GtkGesture *gesture, GdkEventSequence *sequence, OxBo
   ox_board_cancel(self);
 }
 
-static void hover(OxBoard *self, ox_handle handle, gboolean inside) {
-  if (self->hovered == handle && self->pointer_inside == inside) return;
+static void hover(OxBoard *self, ox_handle handle, gboolean inside, gboolean other_point) {
+  if (self->hovered == handle && self->pointer_inside == inside && !other_point) return;
   self->hovered = handle;
   self->pointer_inside = inside;
   if (self->drag.doing == OX_BOARD_AT_REST)
-    gtk_widget_set_cursor_from_name(GTK_WIDGET(self), handle == OX_HANDLE_COUNT ? NULL : "grab");
+    gtk_widget_set_cursor_from_name(GTK_WIDGET(self), handle == OX_HANDLE_COUNT && !self->points.hovered[0]
+                                                            ? NULL
+                                                            : "grab");
   ox_board_show_looks(self);
 }
 
 void ox_board_point_at(OxBoard *self, double x, double y) {
   gboolean there = self->document && ox_board_current_picture(self) && isfinite(x) && isfinite(y);
-  hover(self, there ? ox_board_hit(self, x, y) : OX_HANDLE_COUNT, TRUE);
+  gboolean other = there && ox_board_hover_point(self, x, y);
+  hover(self, there ? ox_board_hit(self, x, y) : OX_HANDLE_COUNT, TRUE, other);
 }
 
 static void motion_cb(GtkEventControllerMotion *motion, double x, double y, OxBoard *self) {
   if (self->drag.doing != OX_BOARD_AT_REST) return;
   if (is_over_readout(self, x, y))
-    hover(self, OX_HANDLE_COUNT, TRUE);
+    hover(self, OX_HANDLE_COUNT, TRUE, FALSE);
   else
     ox_board_point_at(self, x, y);
 }
 
 static void leave_cb(GtkEventControllerMotion *motion, OxBoard *self) {
-  hover(self, OX_HANDLE_COUNT, FALSE);
+  gboolean other = ox_board_hover_point(self, -INFINITY, -INFINITY);
+  hover(self, OX_HANDLE_COUNT, FALSE, other);
 }
 
 /* Before anybody else: Escape during a drag is nothing but its end. */

@@ -108,7 +108,7 @@ static void place_readout(OxBoard *self, int width, int height) {
   ox_vec anchor = {0, 0};
   if (self->drag.doing == OX_BOARD_DRAGS)
     anchor = self->drag.pointer;
-  else
+  else if (!ox_board_point_anchor(self, &anchor))
     anchor = shown_at(self, self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered,
                       &seen);
   gtk_widget_get_preferred_size(self->readout, NULL, &wanted);
@@ -131,6 +131,7 @@ void ox_board_place_grips(OxBoard *self, int width, int height) {
     allocate_at(self->grips[h], at.x - wanted.width / 2.0, at.y - wanted.height / 2.0,
                 wanted.width, wanted.height);
   }
+  ox_board_place_points(self, width, height);
   place_readout(self, width, height);
 }
 
@@ -148,7 +149,7 @@ static ox_grip_look look_of(OxBoard *self, ox_handle handle) {
 
 static ox_handle told_of(OxBoard *self) {
   if (self->drag.doing == OX_BOARD_DRAGS) return self->drag.handle;
-  if (self->drag.doing == OX_BOARD_PANS) return OX_HANDLE_COUNT;
+  if (self->drag.doing != OX_BOARD_AT_REST) return OX_HANDLE_COUNT;
   return self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered;
 }
 
@@ -163,6 +164,7 @@ void ox_board_show_looks(OxBoard *self) {
     ox_handle_words(words, sizeof words, told, ox_document_case(self->document),
                     ox_document_flight(self->document));
   ox_readout_show(OX_READOUT(self->readout), told, words, buttons);
+  if (told == OX_HANDLE_COUNT) ox_board_show_points_looks(self);
   gtk_widget_queue_allocate(GTK_WIDGET(self));
 }
 
@@ -177,6 +179,7 @@ void ox_board_show_values(OxBoard *self) {
     ox_grip_show(self->grips[h], &range, words);
   }
   self->showing = FALSE;
+  ox_board_renew_points(self);
   ox_board_show_looks(self);
 }
 
@@ -301,22 +304,29 @@ static void readout_step_cb(GtkWidget *readout, guint handle, int steps, OxBoard
   step(self, (ox_handle)handle, steps);
 }
 
-/* GTK would walk the grips by where they happen to lie. */
+static GtkWidget *nth_grip(OxBoard *self, int at) {
+  return at < OX_HANDLE_COUNT ? self->grips[at]
+                              : g_ptr_array_index(self->points.grips, at - OX_HANDLE_COUNT);
+}
+
+/* GTK would walk the grips by where they happen to lie. The points come last. */
 gboolean ox_board_tab(OxBoard *self, gboolean forwards) {
   int at = -1; /* the board itself */
+  int count = OX_HANDLE_COUNT + (int)self->points.grips->len;
   GtkWidget *focus = gtk_root_get_focus(gtk_widget_get_root(GTK_WIDGET(self)));
   gboolean inside = focus && (focus == GTK_WIDGET(self) ||
                               gtk_widget_is_ancestor(focus, GTK_WIDGET(self)));
-  if (!inside) at = forwards ? -2 : OX_HANDLE_COUNT;
-  for (int h = 0; h < OX_HANDLE_COUNT; h++)
-    if (self->grips[h] == focus) at = h;
+  if (!inside) at = forwards ? -2 : count;
+  for (int h = 0; h < count; h++)
+    if (nth_grip(self, h) == focus) at = h;
   at += forwards ? 1 : -1;
-  if (at < -1 || at >= OX_HANDLE_COUNT) return FALSE;
-  return gtk_widget_grab_focus(at < 0 ? GTK_WIDGET(self) : self->grips[at]);
+  if (at < -1 || at >= count) return FALSE;
+  return gtk_widget_grab_focus(at < 0 ? GTK_WIDGET(self) : nth_grip(self, at));
 }
 
 void ox_board_add_grips(OxBoard *self) {
   self->hovered = self->selected = OX_HANDLE_COUNT;
+  self->points.grips = g_ptr_array_new();
   for (ox_handle h = 0; h < OX_HANDLE_COUNT; h++) {
     GtkWidget *grip = self->grips[h] = ox_grip_new(h);
     GtkEventController *keys = gtk_event_controller_key_new();
@@ -335,6 +345,8 @@ void ox_board_add_grips(OxBoard *self) {
 }
 
 void ox_board_remove_grips(OxBoard *self) {
+  if (self->points.grips) ox_board_remove_points(self);
+  g_clear_pointer(&self->points.grips, g_ptr_array_unref);
   for (ox_handle h = 0; h < OX_HANDLE_COUNT; h++)
     g_clear_pointer(&self->grips[h], gtk_widget_unparent);
   g_clear_pointer(&self->readout, gtk_widget_unparent);

@@ -8,7 +8,7 @@
 #include "ox_readout.h"
 #include "oxbow/placed.h"
 
-typedef enum { OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_PANS } ox_board_doing;
+typedef enum { OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_MOVES_POINT, OX_BOARD_PANS } ox_board_doing;
 
 /* A drag or a pan under way. Everything is worked out from how it began, so that the way to where
  * the pointer is does not matter. */
@@ -27,6 +27,17 @@ typedef struct {
   gboolean editing;         /* the change being told about is our own */
   gboolean in_step;         /* a step of the document was begun */
 } ox_board_drag;
+
+/* The lesson's points while they can be moved (ox_board_points.c). */
+typedef struct {
+  gboolean shown;
+  GPtrArray *grips;         /* borrowed widgets, owned array; by the marks of the picture */
+  char dragged[OX_POINT_NAME_BYTES], hovered[OX_POINT_NAME_BYTES], selected[OX_POINT_NAME_BYTES];
+  ox_points *base;          /* when the drag began; owned */
+  ox_points *focus;         /* when the selected grip took the focus; owned */
+  ox_latlon origin;         /* of the picture when the drag began */
+  char refusal[OX_REMARK_BYTES]; /* why it stays where it is, or what is to be said */
+} ox_board_points;
 
 struct _OxBoard {
   GtkWidget parent_instance;
@@ -66,6 +77,7 @@ struct _OxBoard {
   ox_handle hovered, selected; /* OX_HANDLE_COUNT: none */
   gboolean pointer_inside;
   gboolean showing; /* values are being shown in the grips: not a change by anybody */
+  ox_board_points points;
   ox_case focus_case; /* the case when the selected grip took the focus: what Escape restores */
 };
 
@@ -99,6 +111,21 @@ void ox_board_add_gestures(OxBoard *self);
 void ox_board_finish_drag(OxBoard *self);
 /* The board has another size: a drag goes on from where it is. */
 void ox_board_renew_drag(OxBoard *self);
+
+/* ox_board_points.c */
+/* After a change: which points have a grip, and what is said of them. */
+void ox_board_renew_points(OxBoard *self);
+void ox_board_remove_points(OxBoard *self);
+void ox_board_place_points(OxBoard *self, int width, int height);
+void ox_board_show_points_looks(OxBoard *self);
+/* The name of the point there, until points change; NULL: none is near. */
+const char *ox_board_hit_point(OxBoard *self, double x, double y);
+/* TRUE: the hovered point is another one now. */
+gboolean ox_board_hover_point(OxBoard *self, double x, double y);
+void ox_board_begin_point(OxBoard *self, const char *name, ox_vec at);
+void ox_board_drag_point(OxBoard *self, gboolean fine);
+/* Where the readout belongs; FALSE: it is not about a point. */
+gboolean ox_board_point_anchor(OxBoard *self, ox_vec *out);
 
 /* ox_board_view.c */
 void ox_board_add_view_gestures(OxBoard *self);

@@ -71,7 +71,8 @@ static ox_status put(OxDocument *self, const char *step, ox_snapshot *cases,
   ox_snapshot_unref(cases);
   if (!next) return OX_ERROR;
   /* What is typed or pressed in quick succession stays one step. */
-  ox_document_do(self, step, next, self->case_index, index, strcmp(step, "Point") == 0);
+  gboolean more = strcmp(step, "Point") == 0 || g_str_has_prefix(step, "Move ");
+  ox_document_do(self, step, next, self->case_index, index, more);
   remark[0] = '\0';
   return OX_OK;
 }

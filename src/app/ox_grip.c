@@ -139,8 +139,7 @@ static void ox_grip_button_init(OxGripButton *self) {}
 
 /* ---- what the board does with them ------------------------------------------------------ */
 
-GtkWidget *ox_grip_new(ox_handle handle) {
-  GType type = ox_handle_is_slider(handle) ? OX_TYPE_GRIP_SLIDER : OX_TYPE_GRIP_BUTTON;
+static GtkWidget *grip_new(GType type, ox_handle handle, const char *name) {
   GtkWidget *grip = g_object_new(type, "can-target", FALSE, "focusable", TRUE, NULL);
   grip_state *s = g_new0(grip_state, 1);
   s->handle = handle;
@@ -152,7 +151,19 @@ GtkWidget *ox_grip_new(ox_handle handle) {
     gtk_widget_set_visible(at, FALSE);
   g_signal_connect(grip, "state-flags-changed", G_CALLBACK(state_flags_changed_cb), NULL);
   gtk_accessible_update_property(GTK_ACCESSIBLE(grip), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 ox_handle_name(handle), -1);
+                                 name, -1);
+  return grip;
+}
+
+GtkWidget *ox_grip_new(ox_handle handle) {
+  GType type = ox_handle_is_slider(handle) ? OX_TYPE_GRIP_SLIDER : OX_TYPE_GRIP_BUTTON;
+  return grip_new(type, handle, ox_handle_name(handle));
+}
+
+GtkWidget *ox_grip_new_point(const char *name) {
+  char *whole = g_strdup_printf("Point %s", name);
+  GtkWidget *grip = grip_new(OX_TYPE_GRIP_BUTTON, OX_HANDLE_COUNT, whole);
+  g_free(whole);
   return grip;
 }
 

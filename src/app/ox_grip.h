@@ -31,6 +31,8 @@ ox_grip_colours ox_grip_colours_for(ox_palette_id palette);
 
 /* A slider emits "value-changed" when assistive technology sets it, a button "clicked". */
 GtkWidget *ox_grip_new(ox_handle handle);
+/* One that stands for a point of the lesson: a button. The keys are the board's. */
+GtkWidget *ox_grip_new_point(const char *name);
 /* Emits nothing. scale is that of the text. */
 void ox_grip_show(GtkWidget *grip, const ox_handle_range *range, const char *words);
 void ox_grip_set_look(GtkWidget *grip, ox_grip_look look, ox_palette_id palette, double scale);

@@ -96,6 +96,15 @@ void ox_readout_show(OxReadout *self, ox_handle handle, const char *words, gbool
     gtk_widget_set_visible(self->first.box, FALSE);
 }
 
+void ox_readout_say(OxReadout *self, const char *words) {
+  self->handle = OX_HANDLE_COUNT;
+  gtk_label_set_text(GTK_LABEL(self->label), words);
+  gtk_widget_set_visible(self->first.box, FALSE);
+  gtk_widget_set_visible(self->second.box, FALSE);
+  gtk_widget_set_visible(self->flip, FALSE);
+  gtk_widget_set_visible(GTK_WIDGET(self), TRUE);
+}
+
 const char *ox_readout_text(OxReadout *self) { return gtk_label_get_text(GTK_LABEL(self->label)); }
 
 static void dispose(GObject *object) {

@@ -16,6 +16,8 @@ GtkWidget *ox_readout_new(void);
 /* OX_HANDLE_COUNT: nothing, it is hidden. The wind has a pair of buttons for each of its two
  * values. */
 void ox_readout_show(OxReadout *self, ox_handle handle, const char *words, gboolean with_buttons);
+/* Words about something that has no buttons. */
+void ox_readout_say(OxReadout *self, const char *words);
 const char *ox_readout_text(OxReadout *self); /* "Inbound course: 240° magnetic"; "" while hidden */
 
 G_END_DECLS
