@@ -184,12 +184,11 @@ static void drag_cancel_cb(GtkGesture *gesture, GdkEventSequence *sequence, OxBo
 
 static void hover(OxBoard *self, ox_handle handle, gboolean inside, gboolean other_point) {
   if (self->hovered == handle && self->pointer_inside == inside && !other_point) return;
+  gboolean anything = handle != OX_HANDLE_COUNT || self->points.hovered[0];
   self->hovered = handle;
   self->pointer_inside = inside;
   if (self->drag.doing == OX_BOARD_AT_REST)
-    gtk_widget_set_cursor_from_name(GTK_WIDGET(self), handle == OX_HANDLE_COUNT && !self->points.hovered[0]
-                                                            ? NULL
-                                                            : "grab");
+    gtk_widget_set_cursor_from_name(GTK_WIDGET(self), anything ? "grab" : NULL);
   ox_board_show_looks(self);
 }
 

@@ -15,7 +15,9 @@
 
 static const char *name_of(GtkWidget *grip) { return g_object_get_data(G_OBJECT(grip), NAME_KEY); }
 
-static GtkWidget *grip_at(OxBoard *self, guint i) { return g_ptr_array_index(self->points.grips, i); }
+static GtkWidget *grip_at(OxBoard *self, guint i) {
+  return g_ptr_array_index(self->points.grips, i);
+}
 
 static gboolean is_dragged(OxBoard *self) { return self->drag.doing == OX_BOARD_MOVES_POINT; }
 
@@ -91,6 +93,7 @@ static const char *told_of(OxBoard *self) {
   if (is_dragged(self)) return p->dragged;
   if (self->drag.doing != OX_BOARD_AT_REST) return NULL;
   if (p->selected[0]) return p->selected;
+  if (self->selected != OX_HANDLE_COUNT || self->hovered != OX_HANDLE_COUNT) return NULL;
   return p->hovered[0] ? p->hovered : NULL;
 }
 

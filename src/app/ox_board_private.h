@@ -8,7 +8,9 @@
 #include "ox_readout.h"
 #include "oxbow/placed.h"
 
-typedef enum { OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_MOVES_POINT, OX_BOARD_PANS } ox_board_doing;
+typedef enum {
+  OX_BOARD_AT_REST, OX_BOARD_DRAGS, OX_BOARD_MOVES_POINT, OX_BOARD_PANS
+} ox_board_doing;
 
 /* A drag or a pan under way. Everything is worked out from how it began, so that the way to where
  * the pointer is does not matter. */

@@ -4,16 +4,18 @@
 #include <stdio.h>
 #include <string.h>
 
+#define STATION_TIP "The point whose DME ends the outbound leg"
+
 struct _OxPlacesPanel {
   GtkWidget parent_instance;
 
   /* children */
-  GtkWidget *scroller, *present, *point_editor_box;
+  GtkWidget *scroller, *present, *station, *point_editor_box;
   OxPointEditor *fix_editor, *point_editor;
   OxRouteList *route;
   GtkLabel *fix_words, *point_words;
   GtkDropDown *points;
-  GtkStringList *names, *presents;
+  GtkStringList *names, *presents, *stations;
   GtkWidget *delete_button;
 
   /* owned */
@@ -72,6 +74,21 @@ static void show_fix(OxPlacesPanel *self) {
                              present == GTK_INVALID_LIST_POSITION ? 0 : present + 1);
 }
 
+/* Which point is the DME station of the leg. Only a distance that ends the outbound leg is read
+ * from one. */
+static void show_station(OxPlacesPanel *self) {
+  const ox_case *c = ox_document_case(self->document);
+  gboolean read = c->hold.leg_by == OX_LEG_BY_DISTANCE && c->hold.leg_end == OX_LEG_END_OUTBOUND;
+  guint at = place_in_list(ox_document_points(self->document),
+                           ox_document_fix(self->document)->station);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(self->station),
+                             at == GTK_INVALID_LIST_POSITION ? 0 : at + 1);
+  gtk_widget_set_sensitive(self->station, read);
+  gtk_widget_set_tooltip_text(self->station,
+                              read ? STATION_TIP : "Only where a distance ends the outbound leg: "
+                                                   "choose that on the page Hold");
+}
+
 /* Where the selected point is, and how good that is. */
 static void show_point_words(OxPlacesPanel *self, const ox_point *point, ox_status status,
                              const char *remark, ox_latlon at) {
@@ -116,7 +133,9 @@ static void show(OxPlacesPanel *self) {
   self->showing = TRUE;
   show_list(self->names, ox_document_points(self->document), NULL);
   show_list(self->presents, ox_document_points(self->document), "Not said");
+  show_list(self->stations, ox_document_points(self->document), "No point");
   show_fix(self);
+  show_station(self);
   show_point(self);
   self->showing = FALSE;
 }
@@ -189,6 +208,27 @@ static void present_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *se
   ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
 }
 
+/* A station that is no point any more stays where it was, by its bearing and distance. */
+static void station_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *self) {
+  char remark[OX_REMARK_BYTES] = "";
+  const ox_points *points = ox_document_points(self->document);
+  ox_case c = *ox_document_case(self->document);
+  ox_fix fix = *ox_document_fix(self->document);
+  guint selected = gtk_drop_down_get_selected(choice);
+  if (self->showing || selected == GTK_INVALID_LIST_POSITION || selected > points->count) return;
+  g_strlcpy(fix.station, selected > 0 ? points->points[selected - 1].name : "",
+            sizeof fix.station);
+  fix.station_elevation_given = FALSE;
+  if (selected > 0) c.hold.station.given = TRUE;
+  ox_status status =
+      ox_document_set_fix(self->document, "DME Station", &c, &fix, remark, sizeof remark);
+  ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
+  if (status != OX_ERROR) return;
+  self->showing = TRUE;
+  show_station(self);
+  self->showing = FALSE;
+}
+
 void ox_places_panel_select_point(OxPlacesPanel *self, const char *name) {
   g_strlcpy(self->selected, name, sizeof self->selected);
   ox_point_editor_say(self->point_editor, "", FALSE);
@@ -241,6 +281,7 @@ void ox_places_panel_set_document(OxPlacesPanel *self, OxDocument *document) {
 
 OxPointEditor *ox_places_panel_fix_editor(OxPlacesPanel *self) { return self->fix_editor; }
 OxPointEditor *ox_places_panel_point_editor(OxPlacesPanel *self) { return self->point_editor; }
+GtkDropDown *ox_places_panel_station(OxPlacesPanel *self) { return GTK_DROP_DOWN(self->station); }
 OxRouteList *ox_places_panel_route(OxPlacesPanel *self) { return self->route; }
 
 const char *ox_places_panel_fix_words(OxPlacesPanel *self) {
@@ -269,22 +310,31 @@ static void set_label(GtkWidget *widget, const char *label) {
   gtk_accessible_update_property(GTK_ACCESSIBLE(widget), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 }
 
+static GtkWidget *add_choice(GtkBox *box, const char *name, GtkStringList *list) {
+  GtkWidget *row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *label = gtk_label_new_with_mnemonic(name);
+  GtkWidget *choice = gtk_drop_down_new(g_object_ref(G_LIST_MODEL(list)), NULL);
+  gtk_widget_set_hexpand(choice, TRUE);
+  gtk_label_set_mnemonic_widget(GTK_LABEL(label), choice);
+  gtk_box_append(GTK_BOX(row), label);
+  gtk_box_append(GTK_BOX(row), choice);
+  gtk_box_append(box, row);
+  return choice;
+}
+
 static void add_fix(OxPlacesPanel *self, GtkBox *box) {
   add_heading(box, "Fix of this case");
   self->fix_editor = OX_POINT_EDITOR(ox_point_editor_new(TRUE));
   g_signal_connect(self->fix_editor, "edited", G_CALLBACK(fix_edited_cb), self);
   gtk_box_append(box, GTK_WIDGET(self->fix_editor));
-  GtkWidget *row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
-  GtkWidget *label = gtk_label_new_with_mnemonic("Aircra_ft at");
   self->presents = gtk_string_list_new(NULL);
-  self->present = gtk_drop_down_new(g_object_ref(G_LIST_MODEL(self->presents)), NULL);
-  gtk_widget_set_hexpand(self->present, TRUE);
+  self->present = add_choice(box, "Aircra_ft at", self->presents);
   set_label(self->present, "Present position of the aircraft: a fix ahead is counted from there");
-  gtk_label_set_mnemonic_widget(GTK_LABEL(label), self->present);
   g_signal_connect(self->present, "notify::selected", G_CALLBACK(present_cb), self);
-  gtk_box_append(GTK_BOX(row), label);
-  gtk_box_append(GTK_BOX(row), self->present);
-  gtk_box_append(box, row);
+  self->stations = gtk_string_list_new(NULL);
+  self->station = add_choice(box, "_DME station", self->stations);
+  set_label(self->station, STATION_TIP);
+  g_signal_connect(self->station, "notify::selected", G_CALLBACK(station_cb), self);
   self->fix_words = add_words(box);
 }
 
@@ -321,6 +371,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->scroller, gtk_widget_unparent);
   g_clear_object(&self->names);
   g_clear_object(&self->presents);
+  g_clear_object(&self->stations);
   g_clear_object(&self->document);
   G_OBJECT_CLASS(ox_places_panel_parent_class)->dispose(object);
 }

@@ -20,6 +20,7 @@ void ox_places_panel_set_document(OxPlacesPanel *self, OxDocument *document);
 /* For tests. */
 OxPointEditor *ox_places_panel_fix_editor(OxPlacesPanel *self);
 OxPointEditor *ox_places_panel_point_editor(OxPlacesPanel *self);
+GtkDropDown *ox_places_panel_station(OxPlacesPanel *self); /* "No point", then the points */
 OxRouteList *ox_places_panel_route(OxPlacesPanel *self);
 const char *ox_places_panel_fix_words(OxPlacesPanel *self);
 void ox_places_panel_select_point(OxPlacesPanel *self, const char *name);

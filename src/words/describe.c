@@ -10,8 +10,8 @@ static void put_hold(words_say *s, const ox_case *c, const ox_flight *f) {
   if (c->name[0]) words_put(s, "%s. ", c->name);
   words_put(s, "Hold %s of %s at %s feet, inbound course %s, %s turns, ",
             ox_words_eighth(inbound_deg + 180.0), c->hold.fix[0] ? c->hold.fix : "the fix",
-            words_short(c->hold.altitude_ft, 0).text, words_shown(inbound_deg).text,
-            ox_words_turns(c->hold.turns));
+            words_short(c->hold.altitude_ft, 0).text,
+            words_marked(c, f->setup.inbound_true_deg).text, ox_words_turns(c->hold.turns));
   words_put_leg(s, &f->setup);
   words_put(s, ". The picture has true north up. ");
 }
@@ -20,14 +20,14 @@ static void put_entry(words_say *s, const ox_case *c, const ox_flight *f) {
   const ox_setup *setup = &f->setup;
   words_put(s, "The aircraft flies %s knots true and arrives on heading %s; wind ",
             words_number(setup->tas_kt, 0).text,
-            words_magnetic(c, setup->arrival_heading_true_deg).text);
+            words_marked(c, setup->arrival_heading_true_deg).text);
   words_put_wind(s, c, setup);
   words_put(s, ". It makes a %s entry", ox_entry_name(f->flown));
   if (f->flown == OX_ENTRY_DIRECT)
-    words_put(s, ", turning onto heading %s. ", words_magnetic(c, f->entry_heading_true_deg).text);
+    words_put(s, ", turning onto heading %s. ", words_marked(c, f->entry_heading_true_deg).text);
   else
     words_put(s, " on heading %s for %s, then turns back to the fix. ",
-              words_magnetic(c, f->entry_heading_true_deg).text,
+              words_marked(c, f->entry_heading_true_deg).text,
               words_time(c->technique.entry_s).text);
 }
 
@@ -40,9 +40,9 @@ static void put_steady(words_say *s, const ox_case *c, const ox_flight *f) {
   words_put(s,
             "The exact hold has heading %s inbound, correction %s, and heading %s outbound, "
             "correction %s, for %s; a circuit takes %s. ",
-            words_magnetic(c, steady->inbound_heading_deg).text,
+            words_marked(c, steady->inbound_heading_deg).text,
             words_correction(steady->inbound_wca_deg).text,
-            words_magnetic(c, steady->outbound_heading_deg).text,
+            words_marked(c, steady->outbound_heading_deg).text,
             words_correction(steady->outbound_wca_deg).text, words_time(steady->outbound_s).text,
             words_time(steady->circuit_s).text);
 }
@@ -67,7 +67,7 @@ static void put_circuits(words_say *s, const ox_case *c, const ox_flight *f) {
   for (size_t i = 0; i < f->circuit_count; i++) {
     const ox_circuit *m = &f->circuits[i];
     words_put(s, "Circuit %zu: outbound heading %s for %s, ", i + 1,
-              words_magnetic(c, m->outbound_heading_true_deg).text, words_time(m->timed_s).text);
+              words_marked(c, m->outbound_heading_true_deg).text, words_time(m->timed_s).text);
     if (fabs(m->rollout_offset_nm) >= 0.005)
       words_put(s, "rolls out %s NM %s, ", words_number(fabs(m->rollout_offset_nm), 2).text,
                 m->rollout_offset_nm > 0 ? "short of the inbound course"

@@ -27,7 +27,7 @@ static void put_entry(words_say *s, const ox_case *c, const ox_flight *f) {
 }
 
 static void put_entry_heading(words_say *s, const ox_case *c, const ox_flight *f) {
-  words_put(s, "%s", words_magnetic(c, f->entry_heading_true_deg).text);
+  words_put(s, "%s", words_marked(c, f->entry_heading_true_deg).text);
 }
 
 static void put_boundary(words_say *s, const ox_case *c, const ox_flight *f) {
@@ -68,7 +68,7 @@ static void put_inbound(words_say *s, const ox_case *c, const ox_flight *f) {
 
 static void put_exact(words_say *s, const ox_case *c, const ox_flight *f) {
   if (f->steady.why == OX_STEADY_EXISTS)
-    words_put(s, "%s for %s", words_magnetic(c, f->steady.outbound_heading_deg).text,
+    words_put(s, "%s for %s", words_marked(c, f->steady.outbound_heading_deg).text,
               words_time(f->steady.outbound_s).text);
   else
     words_put(s, "none");

@@ -97,14 +97,14 @@ static void put_boundary(words_say *s, const ox_case *c, const ox_flight *flight
   double crossing_deg = by_track ? flight->setup.arrival_track_true_deg
                                  : flight->setup.arrival_heading_true_deg;
   words_put(s, " The %s on crossing, %s, ", by_track ? "track" : "heading",
-            words_magnetic(c, crossing_deg).text);
+            words_marked(c, crossing_deg).text);
   if (fabs(entry->boundary_deg) < 0.05)
     words_put(s, "lies on the boundary of the %s sector.", ox_entry_name(entry->kind));
   else
     words_put(s, "lies %s° to the %s of the boundary at %s, in the %s sector.",
               words_short(fabs(entry->boundary_deg), 1).text,
               entry->boundary_deg > 0.0 ? "right" : "left",
-              words_magnetic(c, entry->boundary_at_deg).text, ox_entry_name(entry->kind));
+              words_marked(c, entry->boundary_at_deg).text, ox_entry_name(entry->kind));
 }
 
 static void add_entry(builder *b, const ox_case *c, const ox_flight *flight,
@@ -134,7 +134,8 @@ static void add_heading(builder *b, const char *what, const ox_case *c, double g
                         double flown_true_deg, double off_deg, const char *more) {
   cells x = {0};
   bool near = fabs(off_deg) <= OX_GUESS_HEADING_DEG;
-  words_figure shown = words_shown(guess_deg), flown = words_magnetic(c, flown_true_deg);
+  words_figure shown = words_marked(c, ox_true_deg(guess_deg, c->variation_deg));
+  words_figure flown = words_marked(c, flown_true_deg);
   words_put(&x.yours, "%s", shown.text);
   words_put(&x.flown, "%s", flown.text);
   if (fabs(off_deg) < 0.5)
@@ -157,7 +158,7 @@ static void add_outbound(builder *b, const ox_case *c, const ox_flight *flight,
   char more[160];
   words_say s = words_into(more, sizeof more);
   words_put(&s, "The outbound course is %s, and the correction for the wind %s.",
-            words_magnetic(c, outbound_deg).text,
+            words_marked(c, outbound_deg).text,
             words_correction(ox_turn_between_deg(outbound_deg, flown_deg)).text);
   add_heading(b, "Outbound heading", c, guess->outbound_heading_deg, flown_deg, off_deg, more);
 }

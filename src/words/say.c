@@ -139,6 +139,12 @@ words_figure words_magnetic(const ox_case *c, double true_deg) {
   return words_shown(ox_magnetic_deg(true_deg, c->variation_deg));
 }
 
+words_figure words_marked(const ox_case *c, double true_deg) {
+  words_figure f = words_magnetic(c, true_deg);
+  if (c->variation_deg != 0.0) strcat(f.text, " M");
+  return f;
+}
+
 words_figure words_correction(double correction_deg) {
   words_figure f;
   ox_words_correction(f.text, sizeof f.text, correction_deg, 1);

@@ -40,6 +40,8 @@ words_figure words_short(double value, int most_decimals);
 words_figure words_signed(double value, int decimals);
 /* Three figures. */
 words_figure words_shown(double bearing_deg);
+/* The same with " M" behind it where the case has a variation and the two norths differ. */
+words_figure words_marked(const ox_case *c, double true_deg);
 /* Three figures, magnetic, of a true direction of this case. */
 words_figure words_magnetic(const ox_case *c, double true_deg);
 /* "8.4° L", "24° R", "0°". */

@@ -33,8 +33,8 @@ static const char *side_word(double right_deg) {
 }
 
 static void put_position(words_say *s, const words_rows *r, const crossing *x) {
-  words_put(s, "%s %s", x->capital, words_magnetic(r->c, x->crossing_true_deg).text);
-  words_figure outbound = words_magnetic(r->c, x->outbound_true_deg);
+  words_put(s, "%s %s", x->capital, words_marked(r->c, x->crossing_true_deg).text);
+  words_figure outbound = words_marked(r->c, x->outbound_true_deg);
   if (fabs(x->right_deg) < 0.05)
     words_put(s, " is the outbound course %s itself", outbound.text);
   else if (fabs(x->right_deg) > 179.95)
@@ -78,7 +78,7 @@ static void add_boundary(words_rows *r, const crossing *x) {
   const ox_entry_choice *e = &r->f->entry;
   double at_deg = e->boundary_at_deg;
   double from_outbound_deg = ox_turn_between_deg(x->outbound_true_deg, at_deg);
-  words_figure at = words_magnetic(r->c, at_deg);
+  words_figure at = words_marked(r->c, at_deg);
   if (fabs(e->boundary_deg) < 0.05)
     words_put(&value, "on the boundary at %s", at.text);
   else
@@ -87,10 +87,10 @@ static void add_boundary(words_rows *r, const crossing *x) {
   if (fabs(from_outbound_deg) < 0.5)
     words_put(&why, "the boundary is the outbound course");
   else
-    words_put(&why, "boundary %s %s %s = %s", words_magnetic(r->c, x->outbound_true_deg).text,
+    words_put(&why, "boundary %s %s %s = %s", words_marked(r->c, x->outbound_true_deg).text,
               from_outbound_deg < 0 ? "−" : "+", words_short(fabs(from_outbound_deg), 0).text,
               at.text);
-  words_put(&why, "; %s on crossing %s", x->word, words_magnetic(r->c, x->crossing_true_deg).text);
+  words_put(&why, "; %s on crossing %s", x->word, words_marked(r->c, x->crossing_true_deg).text);
   rows_add(r, GROUP, "Distance to the boundary", &value, &why, SOURCE_GEOMETRY);
 }
 
@@ -112,9 +112,9 @@ static void put_line(words_say *s, const words_rows *r, double line_true_deg) {
 
 static void add_heading(words_rows *r, const crossing *x) {
   words_say value = {0}, why = {0};
-  words_figure outbound = words_magnetic(r->c, x->outbound_true_deg);
+  words_figure outbound = words_marked(r->c, x->outbound_true_deg);
   const char *source = "AIM 5-3-8 j3(c)";
-  words_put(&value, "%s", words_magnetic(r->c, r->f->entry_heading_true_deg).text);
+  words_put(&value, "%s", words_marked(r->c, r->f->entry_heading_true_deg).text);
   switch (r->f->flown) {
   case OX_ENTRY_DIRECT:
     words_put(&why, "turn %s to follow the pattern, onto the outbound heading",

@@ -11,7 +11,7 @@
 static const double LEAST_CORRECTION_DEG = 0.05; /* smaller ones are shown as none */
 
 void words_put_heading(words_say *s, const ox_case *c, double true_deg, double correction_deg) {
-  words_put(s, "%s", words_magnetic(c, true_deg).text);
+  words_put(s, "%s", words_marked(c, true_deg).text);
   if (fabs(correction_deg) < LEAST_CORRECTION_DEG)
     words_put(s, " (no correction)");
   else
@@ -32,7 +32,7 @@ static void add_inbound(words_rows *r, const ox_triangle *t) {
   words_put(&why, "sin(correction) = wind across ÷ TAS = %s ÷ %s",
             words_number(fabs(t->cross_kt), 1).text, words_number(s->tas_kt, 1).text);
   if (t->possible)
-    words_put(&why, ", into the wind; course %s", words_magnetic(r->c, s->inbound_true_deg).text);
+    words_put(&why, ", into the wind; course %s", words_marked(r->c, s->inbound_true_deg).text);
   else
     words_put(&why, ", which is not below 1");
   rows_add(r, GROUP, "Inbound heading", &value, &why, SOURCE_GEOMETRY);

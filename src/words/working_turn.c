@@ -160,8 +160,8 @@ static void add_component(words_rows *r, double kt, bool along) {
   }
   words_put(&why, "%s kt × %s(%s°), wind from %s against course %s",
             words_short(s->wind_speed_kt, 1).text, along ? "cos" : "sin",
-            words_short(angle_deg, 1).text, words_magnetic(r->c, s->wind_from_true_deg).text,
-            words_magnetic(r->c, s->inbound_true_deg).text);
+            words_short(angle_deg, 1).text, words_marked(r->c, s->wind_from_true_deg).text,
+            words_marked(r->c, s->inbound_true_deg).text);
   rows_add(r, WIND, label, &value, &why, SOURCE_GEOMETRY);
 }
 

@@ -188,6 +188,38 @@ static void the_route_is_put_together_with_buttons(void **state) {
   app_test_close(p.window);
 }
 
+/* The radial and distance of the case are those of the point, and follow it (design: places). */
+static void a_point_is_the_station_of_the_leg(void **state) {
+  place_page p = open_page();
+  GtkDropDown *choice = ox_places_panel_station(p.panel);
+  assert_false(gtk_widget_get_sensitive(GTK_WIDGET(choice)));
+  ox_case c = *ox_document_case(p.document);
+  c.hold.leg_by = OX_LEG_BY_DISTANCE;
+  c.hold.leg_end = OX_LEG_END_OUTBOUND;
+  c.hold.leg_nm = 4;
+  assert_int_equal(ox_document_edit(p.document, &c, NULL), OX_OK);
+  assert_true(gtk_widget_get_sensitive(GTK_WIDGET(choice)));
+  gtk_drop_down_set_selected(choice, 1); /* MAPLE */
+  const ox_case *now = ox_document_case(p.document);
+  ox_latlon maple;
+  ox_geodesic line;
+  ox_points_place(ox_document_points(p.document), "MAPLE", &maple, NULL, 0);
+  ox_geodesic_between(fix_place(&p), maple, &line);
+  assert_string_equal(ox_document_fix(p.document)->station, "MAPLE");
+  assert_true(now->hold.station.given);
+  assert_close(now->hold.station.nm, line.distance_nm, 1e-9, "distance");
+  assert_angle_close(now->hold.station.radial_deg, line.from_bearing_deg - now->variation_deg,
+                     1e-9, "bearing, magnetic");
+  assert_close(now->hold.station.elevation_ft, 620, 0, "the point's elevation");
+  assert_string_equal(ox_document_undo_name(p.document), "DME Station");
+  gtk_drop_down_set_selected(choice, 0);
+  assert_string_equal(ox_document_fix(p.document)->station, "");
+  assert_close(ox_document_case(p.document)->hold.station.nm, line.distance_nm, 1e-9, "stays");
+  ox_document_undo(p.document);
+  assert_int_equal(gtk_drop_down_get_selected(choice), 1);
+  app_test_close(p.window);
+}
+
 static void the_board_says_the_places(void **state) {
   place_page p = open_page();
   assert_non_null(strstr(ox_route_list_words(ox_places_panel_route(p.panel)),
@@ -230,6 +262,7 @@ int main(void) {
       cmocka_unit_test(renaming_a_point_reaches_the_route_and_the_cases),
       cmocka_unit_test(holding_before_the_missed_approach_point_is_refused),
       cmocka_unit_test(the_route_is_put_together_with_buttons),
+      cmocka_unit_test(a_point_is_the_station_of_the_leg),
       cmocka_unit_test(the_board_says_the_places),
       cmocka_unit_test(a_document_refuses_what_would_leave_a_case_without_its_place),
   };

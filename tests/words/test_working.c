@@ -326,11 +326,62 @@ static void directions_are_magnetic_and_a_true_one_says_so(void **state) {
   c.variation_deg = -12;
   c.wind_count = 1;
   c.wind[0] = (ox_wind_row){0, 228, 10, OX_NORTH_TRUE}; /* along the course: 240 magnetic */
-  assert_value(&c, "Inbound heading", "240 (no correction)");
+  assert_value(&c, "Inbound heading", "240 M (no correction)");
   assert_value(&c, "Wind", "228 true (240 magnetic) at 10 kt");
   c.variation_deg = 0;
   c.wind[0].from_deg = 240;
   assert_value(&c, "Wind", "240 at 10 kt");
+}
+
+static bool is_direction(const char *at) {
+  for (int i = 0; i < 3; i++)
+    if (at[i] < '0' || at[i] > '9') return false;
+  return !(at[3] >= '0' && at[3] <= '9') && at[3] != '.' && strncmp(at + 3, "°", 2) != 0;
+}
+
+static bool says_which(const char *after) {
+  return strncmp(after, " M", 2) == 0 || strncmp(after, " true", 5) == 0 ||
+         strncmp(after, " magnetic", 9) == 0;
+}
+
+/* What follows a word that announces a direction. */
+static size_t assert_marked(const char *text, bool marked) {
+  static const char *const words[] = {"heading ", "Heading ", "course ", "crossing ",
+                                      "boundary ", "boundary at "};
+  size_t count = 0;
+  for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+    for (const char *at = text; (at = strstr(at, words[i])) != NULL;) {
+      at += strlen(words[i]);
+      if (!is_direction(at)) continue;
+      if (says_which(at + 3) != marked) fail_msg("%s", text);
+      count++;
+    }
+  return count;
+}
+
+/* Two norths apart: every direction says which it counts from; without a variation none does. */
+static void every_direction_says_which_north_where_they_differ(void **state) {
+  ox_random r = {20240704};
+  size_t count[2] = {0, 0};
+  for (int i = 0; i < 2000; i++) {
+    ox_case c = ox_random_case(&r, 0.6);
+    bool marked = i % 2 == 1;
+    c.variation_deg = marked ? ox_random_between(&r, 1, 40) * (i % 4 == 1 ? 1 : -1) : 0;
+    ox_working w = work_out(&c);
+    for (size_t k = 0; k < w.count; k++) {
+      const ox_working_row *row = &w.rows[k];
+      count[marked] += assert_marked(row->value, marked) + assert_marked(row->why, marked);
+      bool heading = strstr(row->label, "heading") != NULL;
+      if (!heading || !is_direction(row->value)) continue;
+      if (says_which(row->value + 3) != marked) fail_msg("%s: %s", row->label, row->value);
+      count[marked]++;
+    }
+    char *text = ox_words_describe(&c, &flight);
+    count[marked] += assert_marked(text, marked);
+    free(text);
+    ox_working_clear(&w);
+  }
+  assert_true(count[0] > 5000 && count[1] > 5000);
 }
 
 static void the_limits_name_their_band(void **state) {
@@ -447,6 +498,7 @@ int main(void) {
       cmocka_unit_test(the_entry_is_explained_with_its_angles),
       cmocka_unit_test(the_sectors_of_left_turns_are_mirrored_in_words),
       cmocka_unit_test(directions_are_magnetic_and_a_true_one_says_so),
+      cmocka_unit_test(every_direction_says_which_north_where_they_differ),
       cmocka_unit_test(the_limits_name_their_band),
       cmocka_unit_test(where_no_hold_closes_the_reason_stands_in_the_rows),
       cmocka_unit_test(the_working_does_not_follow_the_locale),
