@@ -200,8 +200,9 @@ static void a_drag_fills_the_working_once_at_its_end(void **state) {
   place_of(board, OX_HANDLE_INBOUND, &x, &y);
   guint fills = ox_working_panel_fill_count(working), solves = ox_document_solve_count(document);
   guint sentences = ox_overlays_get_counts(ox_window_overlays(window)).sentences;
-  ox_board_press(board, x, y);
-  for (int i = 0; i < 30; i++) ox_board_drag_to(board, x + 40 + 3 * i, y + 40, TRUE);
+  assert_true(ox_board_press(board, x, y));
+  /* Across the way from the fix, so that the course turns with every step. */
+  for (int i = 0; i < 30; i++) ox_board_drag_to(board, x + 60, y - 45 + 3 * i, TRUE);
   assert_true(ox_document_solve_count(document) > solves + 10); /* the inputs and the time line */
   assert_int_equal(ox_working_panel_fill_count(working), fills);
   assert_int_equal(ox_overlays_get_counts(ox_window_overlays(window)).sentences, sentences);
