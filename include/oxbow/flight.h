@@ -167,4 +167,9 @@ const char *ox_steady_why_name(ox_steady_why why); /* one English sentence witho
  * outbound, inbound turn, inbound), true, origin at the fix. out has room for 4. */
 void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]);
 
+/* What ended an outbound leg that a DME station ends, by where the leg ends before the reaction:
+ * circuit counts from 1. OTHERWISE too where no station ends it, or neither was ever met. */
+typedef enum { OX_ENDED_OTHERWISE, OX_ENDED_BY_DISTANCE, OX_ENDED_BY_RADIAL } ox_ended_by;
+ox_ended_by ox_outbound_ended_by(const ox_flight *flight, int circuit);
+
 #endif

@@ -20,6 +20,7 @@ typedef enum {
                           would take more than two hours */
   OX_STEADY_TURN_DRIFT,/* the turns alone drift farther outbound than the inbound leg is long */
   OX_STEADY_CROSS_DRIFT, /* the drift across cannot be regained in the outbound time given */
+  OX_STEADY_STATION, /* no repeated outbound leg ends at the reading or radial asked for */
 } ox_steady_why;
 
 typedef enum {

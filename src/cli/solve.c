@@ -1,5 +1,6 @@
 /* solve LESSON: every number of each case as one JSON array. The keys and their order are a
  * contract; new ones go to the end of an object. */
+#include <math.h>
 #include <stdlib.h>
 
 #include "cli_private.h"
@@ -205,6 +206,28 @@ static void put_fix(json *j, const cli_cases *cases, size_t index) {
   json_close(j, '}');
 }
 
+/* Only where the outbound leg ends by a DME station. */
+static void put_limits(json *j, const ox_case *c, const ox_flight *f) {
+  static const char *const names[] = {[OX_ENDED_BY_DISTANCE] = "distance",
+                                      [OX_ENDED_BY_RADIAL] = "radial",
+                                      [OX_ENDED_OTHERWISE] = NULL};
+  const ox_setup *s = &f->setup;
+  if (s->goal != OX_GOAL_OUTBOUND_DME) return;
+  const double none = (double)NAN; /* written null */
+  bool seen = s->dme.end_ground_nm > 0.0;
+  json_open(j, "limits", '{');
+  json_number(j, "fix_dme_nm", s->dme_fix_nm);
+  json_number(j, "outbound_dme_nm", seen ? s->goal_value : none);
+  json_number(j, "outbound_ground_nm", seen ? s->dme.end_ground_nm : none);
+  json_number(j, "limiting_radial_deg",
+              s->dme.limited ? c->hold.station.limiting_radial_deg : none);
+  json_open_flat(j, "ended_by", '[');
+  for (size_t i = 0; i < f->circuit_count; i++)
+    json_string(j, NULL, names[ox_outbound_ended_by(f, (int)i + 1)]);
+  json_close(j, ']');
+  json_close(j, '}');
+}
+
 static void put_case(json *j, const cli_cases *cases, size_t index, const ox_flight *f,
                      ox_flight *scratch) {
   const ox_case *c = cli_case(cases, index);
@@ -219,6 +242,7 @@ static void put_case(json *j, const cli_cases *cases, size_t index, const ox_fli
   put_when(j, c, f, scratch);
   put_cross_check(j, c);
   put_fix(j, cases, index);
+  put_limits(j, c, f);
   json_close(j, '}');
 }
 

@@ -81,6 +81,9 @@ const char *ox_steady_why_name(ox_steady_why why) {
            "outbound time makes the circuit close.";
   case OX_STEADY_CROSS_DRIFT:
     return "The drift across the course in the turns cannot be made good on the outbound leg.";
+  case OX_STEADY_STATION:
+    return "With this limiting radial no circuit repeats itself: an outbound leg that ended where "
+           "the station asks would not lead back to the same leg.";
   }
   return "unknown";
 }
@@ -124,4 +127,20 @@ void ox_still_air_shape(const ox_setup *setup, ox_leg out[4]) {
     t_s = leg->t1_s;
     heading_deg = leg->heading1_true_deg;
   }
+}
+
+ox_ended_by ox_outbound_ended_by(const ox_flight *flight, int circuit) {
+  static const double ON_NM = 1e-6;
+  const ox_dme *dme = &flight->setup.dme;
+  const ox_leg *last = NULL;
+  for (size_t i = 0; i < flight->leg_count; i++)
+    if (flight->legs[i].circuit == circuit && flight->legs[i].kind == OX_LEG_OUTBOUND)
+      last = &flight->legs[i];
+  if (!last || flight->setup.goal != OX_GOAL_OUTBOUND_DME) return OX_ENDED_OTHERWISE;
+  double ground_nm = ox_vec_length(ox_vec_sub(last->p1_nm, dme->at_nm));
+  if (dme->end_ground_nm > 0.0 && fabs(ground_nm - dme->end_ground_nm) < ON_NM)
+    return OX_ENDED_BY_DISTANCE;
+  if (dme->limited && fabs(ox_limit_beyond_nm(dme, last->p1_nm)) < ON_NM)
+    return OX_ENDED_BY_RADIAL;
+  return OX_ENDED_OTHERWISE;
 }

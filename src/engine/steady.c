@@ -223,6 +223,10 @@ void ox_steady_solve_dme(double inbound_deg, int sense, double tas_kt, double ra
     refuse(out, OX_STEADY_TAILWIND, ox_vec_length(wind_kt), tas_kt);
     return;
   }
+  if (why != OX_STEADY_EXISTS && k.dme.limited) {
+    refuse(out, OX_STEADY_STATION, 0.0, 0.0);
+    return;
+  }
   if (why == OX_STEADY_TURN_DRIFT) {
     refuse(out, why, fabs(in.along_kt), turn_drift_limit_kt(&k, goal, goal_value, tas_kt));
     return;

@@ -12,6 +12,20 @@ void ox_title_words(const ox_picture *p, char *buf, size_t bytes) {
   snprintf(buf, bytes, "%s%s%s", title, both ? " – " : "", both || !*title ? name : "");
 }
 
+/* By a station: to the reading, the radial, or whichever comes first. */
+static void station_words(const ox_picture *p, char *buf, size_t bytes) {
+  const ox_setup *s = &p->scene.flight->setup;
+  char nm[24], radial[16];
+  ox_limit_nm_text(nm, sizeof nm, s->goal_value);
+  ox_direction_text(p, radial, sizeof radial, ox_bearing_deg(s->dme.limit));
+  if (!s->dme.limited)
+    snprintf(buf, bytes, "outbound to %s DME", nm);
+  else if (!(s->dme.end_ground_nm > 0.0))
+    snprintf(buf, bytes, "outbound to limiting radial %s", radial);
+  else
+    snprintf(buf, bytes, "outbound to %s DME or limiting radial %s", nm, radial);
+}
+
 static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
   const ox_setup *s = &p->scene.flight->setup;
   char value[24];
@@ -24,14 +38,14 @@ static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
   case OX_GOAL_OUTBOUND_AIR: snprintf(buf, bytes, "%s outbound", value); break;
   case OX_GOAL_INBOUND_NM: snprintf(buf, bytes, "%s NM inbound", value); break;
   case OX_GOAL_OUTBOUND_NM: snprintf(buf, bytes, "%s NM outbound", value); break;
-  case OX_GOAL_OUTBOUND_DME: snprintf(buf, bytes, "outbound to %s DME", value); break;
+  case OX_GOAL_OUTBOUND_DME: station_words(p, buf, bytes); break;
   }
 }
 
 void ox_facts_words(const ox_picture *p, char *buf, size_t bytes, int detail) {
   const ox_case *c = p->scene.c;
   const ox_setup *s = &p->scene.flight->setup;
-  char direction[16], leg[40], altitude[24], tas[24], bank[24], rate[24], wind[24], kt[16];
+  char direction[16], leg[80], altitude[24], tas[24], bank[24], rate[24], wind[24], kt[16];
   ox_direction_text(p, direction, sizeof direction, s->inbound_true_deg);
   leg_words(p, leg, sizeof leg);
   ox_number_text(altitude, sizeof altitude, c->hold.altitude_ft, 0);

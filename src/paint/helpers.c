@@ -138,6 +138,11 @@ void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
     ox_hue_set(p, cr, OX_HUE_COURSE);
     cairo_set_line_width(cr, z->course);
     break;
+  case OX_LINE_LIMIT:
+    ox_hue_set(p, cr, OX_HUE_COURSE);
+    cairo_set_line_width(cr, 1.35 * z->course);
+    dashes(cr, z->course, (const double[]){11.0, 3.0, 3.0, 3.0, 3.0, 3.0}, 6);
+    break;
   case OX_LINE_ABEAM:
   case OX_LINE_COUNT:
     ox_hue_set(p, cr, OX_HUE_COURSE);

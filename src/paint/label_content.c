@@ -336,6 +336,7 @@ static void add_given(ox_picture *p) {
   add_fix_and_course(p);
   ox_label_marks(p);
   ox_label_paths(p);
+  ox_label_limits(p);
   ox_label_area(p);
   if (ox_has_layer(p, OX_LAYER_TRACK)) add_arrival(p);
   add_rose_north(p);
@@ -350,6 +351,7 @@ static void add_all(ox_picture *p) {
   ox_label_others(p);
   ox_label_marks(p);
   ox_label_paths(p);
+  ox_label_limits(p);
   ox_label_area(p);
   add_sectors(p);
   if (track) add_direct_to_fix(p);

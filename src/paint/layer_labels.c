@@ -22,6 +22,7 @@ static void collect_obstacles(ox_picture *p) {
     ox_segments_add_lines(o, &p->path_heads[i]);
   }
   ox_marks_obstacles(p);
+  ox_limits_obstacles(p);
   if (p->rose.radius > 0.0) {
     ox_lines band = {0}; /* the inner edge of the sectors' band */
     ox_lines_arc(&band, p->rose.centre, p->rose.inner, 0.0, 360.0);

@@ -11,7 +11,7 @@ static const ox_line_kind line_kinds[OX_PATH_KIND_COUNT] = {
     [OX_PATH_ROUTE] = OX_LINE_ROUTE, [OX_PATH_MISSED] = OX_LINE_MISSED,
     [OX_PATH_ALTERNATIVE] = OX_LINE_ALTERNATIVE, [OX_PATH_SKETCH] = OX_LINE_SKETCH};
 
-static double symbol_radius(const ox_picture *p) {
+double ox_symbol_radius(const ox_picture *p) {
   return 0.62 * p->size.label;
 }
 
@@ -121,31 +121,34 @@ static void outline(cairo_t *cr, ox_vec at, double r, ox_mark_kind kind) {
   }
 }
 
-void ox_layer_marks(const ox_picture *p, cairo_t *cr) {
-  double r = symbol_radius(p);
+void ox_symbol_draw(const ox_picture *p, cairo_t *cr, ox_vec at, ox_mark_kind kind) {
+  double r = ox_symbol_radius(p);
   cairo_set_dash(cr, NULL, 0, 0.0);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
+  outline(cr, at, r, kind);
+  ox_hue_set(p, cr, OX_HUE_BOARD); /* a rim of the ground's colour, and the inside */
+  cairo_set_line_width(cr, fmax(2.6 * p->size.course, 0.34 * r) + 2.0 * p->size.course);
+  cairo_stroke_preserve(cr);
+  if (kind != OX_MARK_PRESENT_POSITION) cairo_fill_preserve(cr);
+  ox_hue_set(p, cr, mark_hue(kind));
+  cairo_set_line_width(cr, fmax(1.3 * p->size.course, 0.17 * r));
+  cairo_stroke(cr);
+  if (kind != OX_MARK_STATION) return;
+  circle(cr, at, 0.2 * r);
+  cairo_fill(cr);
+}
+
+void ox_layer_marks(const ox_picture *p, cairo_t *cr) {
   for (size_t i = 0; i < p->scene.mark_count; i++) {
     const ox_mark *mark = &p->scene.marks[i];
     ox_vec at;
-    if (!mark_at(p, mark, &at)) continue;
-    outline(cr, at, r, mark->kind);
-    ox_hue_set(p, cr, OX_HUE_BOARD); /* a rim of the ground's colour, and the inside */
-    cairo_set_line_width(cr, fmax(2.6 * p->size.course, 0.34 * r) + 2.0 * p->size.course);
-    cairo_stroke_preserve(cr);
-    if (mark->kind != OX_MARK_PRESENT_POSITION) cairo_fill_preserve(cr);
-    ox_hue_set(p, cr, mark_hue(mark->kind));
-    cairo_set_line_width(cr, fmax(1.3 * p->size.course, 0.17 * r));
-    cairo_stroke(cr);
-    if (mark->kind != OX_MARK_STATION) continue;
-    circle(cr, at, 0.2 * r);
-    cairo_fill(cr);
+    if (mark_at(p, mark, &at)) ox_symbol_draw(p, cr, at, mark->kind);
   }
 }
 
 void ox_marks_obstacles(ox_picture *p) {
-  double r = 1.2 * symbol_radius(p);
+  double r = 1.2 * ox_symbol_radius(p);
   for (size_t i = 0; i < p->scene.mark_count; i++) {
     ox_vec at;
     if (!mark_at(p, &p->scene.marks[i], &at)) continue;
@@ -157,7 +160,7 @@ void ox_label_marks(ox_picture *p) {
   double most = fmin(14.0 * p->size.label, 0.4 * p->map.width);
   for (size_t i = 0; i < p->scene.mark_count; i++) {
     const ox_mark *mark = &p->scene.marks[i];
-    ox_anchor anchor = {.kind = OX_ANCHOR_POINT, .radius = 0.9 * symbol_radius(p)};
+    ox_anchor anchor = {.kind = OX_ANCHOR_POINT, .radius = 0.9 * ox_symbol_radius(p)};
     if (!mark->name || !*mark->name || !mark_at(p, mark, &anchor.a)) continue;
     ox_label *label = ox_label_add(p, "", p->size.label, OX_TEXT_PLAIN, mark_hue(mark->kind), 2,
                                    anchor);

@@ -56,6 +56,7 @@ static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
     return ox_has_layer(p, OX_LAYER_STILL_AIR) && f->setup.wind_speed_kt >= 0.5;
   case OX_LINE_SPREAD: return p->spread != NULL;
   case OX_LINE_AREA: return p->scene.area != NULL;
+  case OX_LINE_LIMIT: return ox_has_limiting_radial(p) || ox_has_limiting_distance(p);
   case OX_LINE_ABEAM: return ox_has_layer(p, OX_LAYER_COURSE);
   case OX_LINE_COURSE: /* it carries its own figure */
   case OX_LINE_COUNT: break;
@@ -80,6 +81,7 @@ static bool is_used(const ox_picture *p, ox_line_kind kind) {
   case OX_LINE_STILL_AIR: return l->still_air.count > 0;
   case OX_LINE_SPREAD: return p->spread != NULL;
   case OX_LINE_AREA: return p->area.corner_count > 0;
+  case OX_LINE_LIMIT: return p->limits.radial.count > 0 || p->limits.distance.count > 0;
   case OX_LINE_ABEAM: return p->course.abeam.count > 0;
   case OX_LINE_COURSE:
   case OX_LINE_COUNT: break;
@@ -110,6 +112,11 @@ static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t b
     break;
   case OX_LINE_TRACK:
     snprintf(buf, bytes, "%s", p->air >= 0.5 ? "path through the air" : plain[kind]);
+    break;
+  case OX_LINE_LIMIT:
+    snprintf(buf, bytes, "%s", !ox_has_limiting_radial(p)     ? "limiting distance"
+                               : !ox_has_limiting_distance(p) ? "limiting radial"
+                                                              : "limiting radial, distance");
     break;
   case OX_LINE_LATER:
     snprintf(buf, bytes, "%s", p->air >= 0.5 ? "the stretch before" : plain[kind]);
@@ -179,7 +186,7 @@ ox_extent ox_legend_extent(const ox_picture *p) {
 
 bool ox_legend_shorten(ox_picture *p) {
   /* Lines that have a label of their own in the map. */
-  static const ox_line_kind order[] = {OX_LINE_ABEAM, OX_LINE_ARRIVAL, OX_LINE_ENTRY, OX_LINE_AREA,
+  static const ox_line_kind order[] = {OX_LINE_LIMIT, OX_LINE_ABEAM, OX_LINE_ARRIVAL, OX_LINE_ENTRY, OX_LINE_AREA,
                                        OX_LINE_COMPARE, OX_LINE_OTHER_1, OX_LINE_OTHER_2};
   ox_legend *l = &p->furniture.legend;
   for (size_t k = 0; k < sizeof order / sizeof *order; k++)

@@ -23,7 +23,8 @@ typedef struct {
 typedef enum {
   OX_LINE_TRACK, OX_LINE_LATER, OX_LINE_COMPARE, OX_LINE_OTHER_1, OX_LINE_OTHER_2, OX_LINE_ENTRY,
   OX_LINE_ARRIVAL, OX_LINE_STILL_AIR, OX_LINE_ROUTE, OX_LINE_MISSED, OX_LINE_ALTERNATIVE,
-  OX_LINE_SKETCH, OX_LINE_SPREAD, OX_LINE_AREA, OX_LINE_COURSE, OX_LINE_ABEAM, OX_LINE_COUNT
+  OX_LINE_SKETCH, OX_LINE_SPREAD, OX_LINE_AREA, OX_LINE_COURSE, OX_LINE_LIMIT, OX_LINE_ABEAM,
+  OX_LINE_COUNT
 } ox_line_kind;
 
 #define OX_SAME_LINE 0.8 /* of the track's width: nearer legs are the same line */
@@ -118,6 +119,13 @@ typedef struct {
   size_t corner_count;
 } ox_area_shape;
 
+/* What a DME station sets. */
+typedef struct {
+  ox_lines radial, distance;
+  ox_vec station; /* on the board */
+  bool shows_station;
+} ox_limits;
+
 struct ox_picture {
   ox_scene scene; /* case, flight and overlays are borrowed */
   char *title;
@@ -149,6 +157,7 @@ struct ox_picture {
   ox_other others[OX_OTHERS_MAX];
   size_t other_count;
   ox_area_shape area;
+  ox_limits limits;
   ox_lines paths[OX_PATH_KIND_COUNT], path_heads[OX_PATH_KIND_COUNT];
   ox_lines hatch;
   ox_segments obstacles;
@@ -178,6 +187,12 @@ bool ox_flown_at_all(const ox_flight *flight, const ox_leg *leg, double within_n
 bool ox_later_differs(const ox_flight *flight);
 /* An arrow at a share of a leg's time, where the leg is long enough to carry one. */
 void ox_add_head(ox_picture *p, ox_lines *heads, const ox_leg *leg, double share);
+/* Whether the leg ends by a DME station, and by what it may end. */
+bool ox_has_limits(const ox_picture *p);
+bool ox_has_limiting_radial(const ox_picture *p);
+bool ox_has_limiting_distance(const ox_picture *p);
+/* A reading with at most one decimal. */
+void ox_limit_nm_text(char *buf, size_t bytes, double nm);
 /* First leg of a kind in a circuit; NULL when there is none. */
 const ox_leg *ox_find_leg(const ox_flight *flight, ox_leg_kind kind, int circuit);
 /* First event of a kind in a circuit; NULL when there is none. */
@@ -213,6 +228,7 @@ void ox_build_air_track(ox_picture *p, double t_s);
 void ox_build_other_lines(ox_picture *p);
 void ox_build_paths(ox_picture *p);
 void ox_build_area(ox_picture *p);
+void ox_build_limits(ox_picture *p);
 void ox_build_rose(ox_picture *p);
 void ox_build_course_ends(ox_picture *p);
 void ox_build_labels(ox_picture *p);    /* builds the course line round its figure too */
@@ -234,6 +250,10 @@ void ox_layer_track(const ox_picture *p, cairo_t *cr);
 void ox_layer_others(const ox_picture *p, cairo_t *cr);
 void ox_layer_paths(const ox_picture *p, cairo_t *cr);
 void ox_layer_marks(const ox_picture *p, cairo_t *cr);
+void ox_layer_limits(const ox_picture *p, cairo_t *cr);
+/* The symbol of one kind of mark, and how large it is. */
+void ox_symbol_draw(const ox_picture *p, cairo_t *cr, ox_vec at, ox_mark_kind kind);
+double ox_symbol_radius(const ox_picture *p);
 void ox_layer_ink(const ox_picture *p, cairo_t *cr);
 void ox_layer_area(const ox_picture *p, cairo_t *cr);
 void ox_layer_spread(const ox_picture *p, cairo_t *cr);
@@ -253,6 +273,8 @@ void ox_label_marks(ox_picture *p);
 void ox_marks_obstacles(ox_picture *p); /* their symbols */
 void ox_label_paths(ox_picture *p);
 void ox_label_area(ox_picture *p);
+void ox_label_limits(ox_picture *p);
+void ox_limits_obstacles(ox_picture *p);
 /* Adds one label; NULL when the list is full. */
 ox_label *ox_label_add(ox_picture *p, const char *words, double size, unsigned style, ox_hue ink,
                        int priority, ox_anchor anchor);

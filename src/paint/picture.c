@@ -20,7 +20,7 @@ static ox_lines *lines_at(ox_picture *p, size_t index) {
                        &p->air_lines.arrival, &p->air_lines.before, &p->air_lines.heads_circuit,
                        &p->air_lines.heads_entry, &p->rose.ring, &p->rose.ticks, &p->rose.spokes,
                        &p->course.line, &p->course.abeam, &p->course.head, &p->hatch,
-                       &p->area.edge};
+                       &p->area.edge, &p->limits.radial, &p->limits.distance};
   const size_t count = sizeof fixed / sizeof *fixed;
   if (index < count) return fixed[index];
   index -= count;
@@ -85,6 +85,7 @@ static void lay_world(ox_picture *p, double t_s) {
   ox_build_other_lines(p);
   ox_build_paths(p);
   ox_build_area(p);
+  ox_build_limits(p);
   ox_build_rose(p);
   ox_build_course_ends(p);
   ox_build_labels(p);
@@ -217,6 +218,7 @@ static const layer layers[] = {
     {OX_LAYER_ALL, ox_layer_spread, true, WORLD},
     {OX_LAYER_ROSE, ox_layer_rose, true, WORLD},
     {OX_LAYER_COURSE, ox_layer_course, true, WORLD},
+    {OX_LAYER_COURSE, ox_layer_limits, true, WORLD},
     {OX_LAYER_ALL, ox_layer_paths, true, WORLD},
     {OX_LAYER_STILL_AIR, ox_layer_still_air, true, WORLD},
     {OX_LAYER_TRACK, ox_layer_track, true, WORLD},

@@ -230,6 +230,7 @@ static ox_vec pan_within(const ox_picture *p, const box *all, ox_vec middle, ox_
   if (f->leg_count > 0) grow(&limit, as_seen(all, f->legs[0].p0_nm));
   for (size_t i = 0; i < p->scene.mark_count; i++)
     if (ox_is_finite(p->scene.marks[i].at_nm)) grow(&limit, as_seen(all, p->scene.marks[i].at_nm));
+  if (ox_has_limits(p)) grow(&limit, as_seen(all, f->setup.dme.at_nm));
   double reach = 0.45 / p->home.dev_per_nm;
   ox_vec half = {reach * p->map.width, reach * p->map.height};
   limit.min = ox_vec_sub(limit.min, half);

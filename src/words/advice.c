@@ -16,6 +16,10 @@ static const char *crossing_word(const ox_case *c) {
 static void say_no_steady(words_say *s, const ox_advice *a) {
   int why = isfinite(a->a) ? (int)fmax(0.0, fmin(a->a, 99.0)) : 0;
   const char *sentence = ox_steady_why_name((ox_steady_why)why);
+  if (why == OX_STEADY_STATION) {
+    words_put(s, "%s Each circuit ends its outbound leg elsewhere.", sentence);
+    return;
+  }
   const char *component = why == OX_STEADY_TAILWIND ? "The wind"
                           : why == OX_STEADY_CROSSWIND || why == OX_STEADY_CROSS_DRIFT
                               ? "The component across the course"

@@ -5,6 +5,16 @@
 #include "oxbow/words.h"
 #include "rows.h"
 
+static void put_limit(words_say *s, const ox_case *c, const ox_setup *setup) {
+  if (setup->goal != OX_GOAL_OUTBOUND_DME || !setup->dme.limited) return;
+  words_figure radial = words_shown(c->hold.station.limiting_radial_deg);
+  if (setup->dme.end_ground_nm > 0.0)
+    words_put(s, " or the limiting radial %s from the station, whichever comes first",
+              radial.text);
+  else
+    words_put(s, " %s from the station", radial.text);
+}
+
 static void put_hold(words_say *s, const ox_case *c, const ox_flight *f) {
   double inbound_deg = c->hold.inbound_deg;
   if (c->name[0]) words_put(s, "%s. ", c->name);
@@ -13,6 +23,7 @@ static void put_hold(words_say *s, const ox_case *c, const ox_flight *f) {
             words_short(c->hold.altitude_ft, 0).text,
             words_marked(c, f->setup.inbound_true_deg).text, ox_words_turns(c->hold.turns));
   words_put_leg(s, &f->setup);
+  put_limit(s, c, &f->setup);
   words_put(s, ". The picture has true north up. ");
 }
 

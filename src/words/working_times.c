@@ -24,7 +24,10 @@ void words_put_leg(words_say *s, const ox_setup *setup) {
     words_put(s, "%s NM outbound", words_short(setup->goal_value, 2).text);
     break;
   case OX_GOAL_OUTBOUND_DME:
-    words_put(s, "outbound to %s DME", words_short(setup->goal_value, 2).text);
+    if (setup->dme.end_ground_nm > 0.0)
+      words_put(s, "outbound to %s DME", words_short(setup->goal_value, 2).text);
+    else /* a reading that is never seen is no goal unless a radial limits the leg as well */
+      words_put(s, "outbound to the limiting radial");
     break;
   }
 }

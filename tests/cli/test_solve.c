@@ -328,6 +328,56 @@ static void names_keep_their_quotes_and_accents(void **state) {
   cJSON_Delete(tree);
 }
 
+/* AIM 5-3-8 j5, FIG 5-3-5: the fix at 10 DME, the outbound end at 15, towards the station; with a
+ * radial that comes first; and where the reading is below the height, so that only the radial is
+ * left (Doc 8168 Vol II, as quoted). Other holds have no such object. */
+static void what_a_station_limits_is_an_object_of_its_own(void **state) {
+  static const struct {
+    double radial_deg, station_nm, leg_nm;
+    int limiting_deg;
+    bool reading;
+    const char *ended_by;
+  } rows[] = {{90, 9.8636, 5, 0, true, "distance"},
+              {90, 9.8636, 5, 263, true, "radial"},
+              {270, 4, 3.6, 150, false, "radial"}};
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    char text[600];
+    snprintf(text, sizeof text,
+             "{\"hold\":{\"inbound_deg\":90,\"altitude_ft\":10000,\"leg\":{\"by\":\"distance\","
+             "\"nm\":%.4f,\"end\":\"outbound\",\"station\":{\"radial_deg\":%.0f,\"nm\":%.4f,"
+             "\"limiting_radial_deg\":%d}}},\"arrival\":{\"heading_deg\":90},"
+             "\"aircraft\":{\"ias_kt\":130}}",
+             rows[i].leg_nm, rows[i].radial_deg, rows[i].station_nm, rows[i].limiting_deg);
+    cJSON *tree = solve(write_lesson("limits.oxbow", text));
+    const cJSON *limits = member(tree->child, "limits");
+    assert_keys(limits,
+                "fix_dme_nm outbound_dme_nm outbound_ground_nm limiting_radial_deg ended_by");
+    assert_close(number(limits, "fix_dme_nm"), hypot(rows[i].station_nm, 10000 / 6076.12), 1e-4,
+                 "over the fix");
+    if (rows[i].reading) {
+      assert_close(number(limits, "outbound_dme_nm"), 15, 1e-3, "AIM: 15 DME");
+      assert_close(number(limits, "outbound_ground_nm"), 14.909, 1e-3, "over the ground");
+    } else {
+      assert_true(cJSON_IsNull(member(limits, "outbound_dme_nm")));
+      assert_true(cJSON_IsNull(member(limits, "outbound_ground_nm")));
+    }
+    if (rows[i].limiting_deg)
+      assert_close(number(limits, "limiting_radial_deg"), rows[i].limiting_deg, 0, "radial");
+    else
+      assert_true(cJSON_IsNull(member(limits, "limiting_radial_deg")));
+    const cJSON *ended = member(limits, "ended_by");
+    assert_int_equal(cJSON_GetArraySize(ended),
+                     cJSON_GetArraySize(member(tree->child, "circuits")));
+    for (const cJSON *by = ended->child; by; by = by->next)
+      assert_string_equal(by->valuestring, rows[i].ended_by);
+    cJSON_Delete(tree);
+  }
+  cJSON *tree = solve(lesson_path("demo.oxbow"));
+  for (const cJSON *c = tree->child; c; c = c->next)
+    assert_null(cJSON_GetObjectItemCaseSensitive(c, "limits"));
+  cJSON_Delete(tree);
+}
+
 static void the_locale_changes_nothing(void **state) {
   char path[1000];
   snprintf(path, sizeof path, "%s", lesson_path("high-and-fast.oxbow"));
@@ -354,6 +404,7 @@ int main(void) {
       cmocka_unit_test(the_preset_is_named_by_its_key_or_null),
       cmocka_unit_test(a_hold_that_ends_at_its_efc_says_when),
       cmocka_unit_test(the_dme_lessons_turn_at_the_readings_of_the_figures),
+      cmocka_unit_test(what_a_station_limits_is_an_object_of_its_own),
       cmocka_unit_test(names_keep_their_quotes_and_accents),
       cmocka_unit_test_teardown(the_locale_changes_nothing, leave_german),
   };

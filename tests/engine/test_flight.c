@@ -373,7 +373,7 @@ static void names_are_stable_words(void **state) {
   assert_string_equal(ox_entry_name(OX_ENTRY_DIRECT), "direct");
   assert_string_equal(ox_entry_name(OX_ENTRY_PARALLEL), "parallel");
   assert_string_equal(ox_entry_name(OX_ENTRY_TEARDROP), "teardrop");
-  for (int why = 0; why <= OX_STEADY_CROSS_DRIFT; why++)
+  for (int why = 0; why <= OX_STEADY_STATION; why++)
     assert_true(strlen(ox_steady_why_name((ox_steady_why)why)) > 10);
 }
 

@@ -115,7 +115,7 @@ static void in_any_wind_every_turn_rolls_out_on_the_next_leg(void **state) {
     ox_case c = arriving_east();
     points.count = 0;
     for (int k = 0; k < 5; k++) {
-      char name[8];
+      char name[16];
       snprintf(name, sizeof name, "P%d", k);
       add(name, ox_random_between(&r, -0.4, 0.4), ox_random_between(&r, 9.6, 10.4), 0);
     }

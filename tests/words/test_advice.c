@@ -66,12 +66,13 @@ static void no_two_kinds_say_the_same(void **state) {
 
 static void every_reason_for_no_steady_hold_is_said(void **state) {
   ox_case c = ox_case_default();
-  for (int why = OX_STEADY_CROSSWIND; why <= OX_STEADY_CROSS_DRIFT; why++) {
+  for (int why = OX_STEADY_CROSSWIND; why <= OX_STEADY_STATION; why++) {
     char got[600];
     ox_advice advice = {OX_ADVICE_NO_STEADY, why, 51.25, 0};
     ox_words_advice(got, sizeof got, &c, &advice);
     assert_sound(got, "advice");
     assert_has(got, ox_steady_why_name((ox_steady_why)why), "advice");
+    if (why == OX_STEADY_STATION) continue; /* no wind of any strength is the reason */
     assert_has(got, "51.3 kt", "advice");
     assert_null(strstr(got, "limit")); /* there is none to tell */
   }

@@ -464,6 +464,32 @@ static void the_description_tells_the_picture(void **state) {
   free(text);
 }
 
+/* With a reading and a radial, and (Doc 8168 Vol II, as quoted) too close for the reading. */
+static void the_description_names_the_limiting_radial(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.inbound_deg = 90;
+  c.hold.altitude_ft = 10000;
+  c.hold.leg_by = OX_LEG_BY_DISTANCE;
+  c.hold.leg_nm = 5;
+  c.hold.station.given = true;
+  c.hold.station.radial_deg = 90;
+  c.hold.station.nm = 9.8636;
+  c.hold.station.limiting_radial_deg = 214;
+  assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
+  char *text = ox_words_describe(&c, &flight);
+  assert_has(text, "outbound to 15 DME or the limiting radial 214 from the station, whichever "
+                   "comes first", "description");
+  free(text);
+  c.hold.station.radial_deg = 270;
+  c.hold.station.nm = 4;
+  c.hold.leg_nm = 3.6;
+  c.hold.station.limiting_radial_deg = 150;
+  assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
+  text = ox_words_describe(&c, &flight);
+  assert_has(text, "outbound to the limiting radial 150 from the station.", "description");
+  free(text);
+}
+
 static void the_description_repeats_every_advisory(void **state) {
   ox_random r = {99};
   for (int i = 0; i < 1000; i++) {
@@ -503,6 +529,7 @@ int main(void) {
       cmocka_unit_test(where_no_hold_closes_the_reason_stands_in_the_rows),
       cmocka_unit_test(the_working_does_not_follow_the_locale),
       cmocka_unit_test(the_description_tells_the_picture),
+      cmocka_unit_test(the_description_names_the_limiting_radial),
       cmocka_unit_test(the_description_repeats_every_advisory),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
