@@ -136,7 +136,15 @@ static void say_flown(words_say *s, const ox_case *c, const ox_advice *a) {
   }
 }
 
-static void say_dme_not_seen(words_say *s, const ox_advice *a) {
+static void say_dme_not_seen(words_say *s, const ox_case *c, const ox_advice *a) {
+  if (a->a <= 0.0) { /* away from the station the readings grow less on the outbound leg */
+    words_put(s,
+              "The leg of %s NM is as long as the way back to the station or longer, so there is "
+              "no reading that could end it. The standard time is flown instead; ask for a "
+              "shorter leg.",
+              words_short(c->hold.leg_nm, 1).text);
+    return;
+  }
   words_put(s, "The DME never reads %s NM on the outbound leg",
             words_number(fmax(a->a, 0.0), 1).text);
   if (a->a < a->b)
@@ -213,7 +221,7 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
               words_short(a->a, 0).text);
     return;
   case OX_ADVICE_DME_NOT_SEEN:
-    say_dme_not_seen(s, a);
+    say_dme_not_seen(s, c, a);
     return;
   case OX_ADVICE_LEAVE_MISSED:
   case OX_ADVICE_LEAVE_BEFORE:

@@ -328,8 +328,8 @@ static void names_keep_their_quotes_and_accents(void **state) {
   cJSON_Delete(tree);
 }
 
-/* AIM 5-3-8 j5, FIG 5-3-5: the fix at 10 DME, the outbound end at 15, towards the station; with a
- * radial that comes first; and where the reading is below the height, so that only the radial is
+/* AIM 5-3-8 j5, FIG 5-3-5: the fix at 10 DME, the outbound end at 15, towards the station; away
+ * from it with a radial that comes first (geometry); and where the reading is below the height, so that only the radial is
  * left (Doc 8168 Vol II, as quoted). Other holds have no such object. */
 static void what_a_station_limits_is_an_object_of_its_own(void **state) {
   static const struct {
@@ -338,13 +338,13 @@ static void what_a_station_limits_is_an_object_of_its_own(void **state) {
     bool reading;
     const char *ended_by;
   } rows[] = {{90, 9.8636, 5, 0, true, "distance"},
-              {90, 9.8636, 5, 263, true, "radial"},
+              {270, 10, 6, 110, true, "radial"},
               {270, 4, 3.6, 150, false, "radial"}};
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
     char text[600];
     snprintf(text, sizeof text,
-             "{\"hold\":{\"inbound_deg\":90,\"altitude_ft\":10000,\"leg\":{\"by\":\"distance\","
-             "\"nm\":%.4f,\"end\":\"outbound\",\"station\":{\"radial_deg\":%.0f,\"nm\":%.4f,"
+             "{\"hold\":{\"inbound_deg\":90,\"altitude_ft\":10000,\"leg\":{"
+             "\"by\":\"distance\",\"nm\":%.4f,\"end\":\"outbound\",\"station\":{\"radial_deg\":%.0f,\"nm\":%.4f,"
              "\"limiting_radial_deg\":%d}}},\"arrival\":{\"heading_deg\":90},"
              "\"aircraft\":{\"ias_kt\":130}}",
              rows[i].leg_nm, rows[i].radial_deg, rows[i].station_nm, rows[i].limiting_deg);
@@ -355,8 +355,11 @@ static void what_a_station_limits_is_an_object_of_its_own(void **state) {
     assert_close(number(limits, "fix_dme_nm"), hypot(rows[i].station_nm, 10000 / 6076.12), 1e-4,
                  "over the fix");
     if (rows[i].reading) {
-      assert_close(number(limits, "outbound_dme_nm"), 15, 1e-3, "AIM: 15 DME");
-      assert_close(number(limits, "outbound_ground_nm"), 14.909, 1e-3, "over the ground");
+      double height_nm = 10000 / 6076.12, over_fix_nm = hypot(rows[i].station_nm, height_nm);
+      double end_nm = i == 0 ? 15 : over_fix_nm - rows[i].leg_nm;
+      assert_close(number(limits, "outbound_dme_nm"), end_nm, 1e-3, "AIM: 15 DME");
+      assert_close(number(limits, "outbound_ground_nm"),
+                   sqrt(end_nm * end_nm - height_nm * height_nm), 1e-3, "over the ground");
     } else {
       assert_true(cJSON_IsNull(member(limits, "outbound_dme_nm")));
       assert_true(cJSON_IsNull(member(limits, "outbound_ground_nm")));

@@ -78,6 +78,16 @@ static void every_reason_for_no_steady_hold_is_said(void **state) {
   }
 }
 
+static void a_leg_longer_than_the_way_to_the_station_is_said(void **state) {
+  ox_case c = ox_case_default();
+  c.hold.leg_nm = 12;
+  char got[600];
+  ox_words_advice(got, sizeof got, &c, &(ox_advice){OX_ADVICE_DME_NOT_SEEN, -2.4, 1.6, 0});
+  assert_sound(got, "advice");
+  assert_has(got, "leg of 12 NM", "advice");
+  assert_has(got, "shorter leg", "advice");
+}
+
 static void times_to_leave_are_clock_times_where_the_crossing_has_one(void **state) {
   ox_case c = ox_case_default();
   c.arrival.fix_at_s = 86400 - 250; /* 23:55:50 */
@@ -193,6 +203,7 @@ int main(void) {
       cmocka_unit_test(every_kind_is_a_sentence_with_its_figures),
       cmocka_unit_test(no_two_kinds_say_the_same),
       cmocka_unit_test(every_reason_for_no_steady_hold_is_said),
+      cmocka_unit_test(a_leg_longer_than_the_way_to_the_station_is_said),
       cmocka_unit_test(times_to_leave_are_clock_times_where_the_crossing_has_one),
       cmocka_unit_test(a_speed_just_over_the_limit_does_not_read_as_the_limit),
       cmocka_unit_test(the_entry_is_not_called_a_circuit),
