@@ -329,8 +329,8 @@ static void names_keep_their_quotes_and_accents(void **state) {
 }
 
 /* AIM 5-3-8 j5, FIG 5-3-5: the fix at 10 DME, the outbound end at 15, towards the station; away
- * from it with a radial that comes first (geometry); and where the reading is below the height, so that only the radial is
- * left (Doc 8168 Vol II, as quoted). Other holds have no such object. */
+ * from it with a radial that comes first (geometry); and where the reading is below the height, so
+ * that only the radial is left (Doc 8168 Vol II, as quoted). Other holds have no such object. */
 static void what_a_station_limits_is_an_object_of_its_own(void **state) {
   static const struct {
     double radial_deg, station_nm, leg_nm;
@@ -344,7 +344,8 @@ static void what_a_station_limits_is_an_object_of_its_own(void **state) {
     char text[600];
     snprintf(text, sizeof text,
              "{\"hold\":{\"inbound_deg\":90,\"altitude_ft\":10000,\"leg\":{"
-             "\"by\":\"distance\",\"nm\":%.4f,\"end\":\"outbound\",\"station\":{\"radial_deg\":%.0f,\"nm\":%.4f,"
+             "\"by\":\"distance\",\"nm\":%.4f,\"end\":\"outbound\","
+             "\"station\":{\"radial_deg\":%.0f,\"nm\":%.4f,"
              "\"limiting_radial_deg\":%d}}},\"arrival\":{\"heading_deg\":90},"
              "\"aircraft\":{\"ias_kt\":130}}",
              rows[i].leg_nm, rows[i].radial_deg, rows[i].station_nm, rows[i].limiting_deg);
