@@ -186,8 +186,9 @@ ox_extent ox_legend_extent(const ox_picture *p) {
 
 bool ox_legend_shorten(ox_picture *p) {
   /* Lines that have a label of their own in the map. */
-  static const ox_line_kind order[] = {OX_LINE_LIMIT, OX_LINE_ABEAM, OX_LINE_ARRIVAL, OX_LINE_ENTRY, OX_LINE_AREA,
-                                       OX_LINE_COMPARE, OX_LINE_OTHER_1, OX_LINE_OTHER_2};
+  static const ox_line_kind order[] = {OX_LINE_LIMIT, OX_LINE_ABEAM, OX_LINE_ARRIVAL,
+                                       OX_LINE_ENTRY, OX_LINE_AREA, OX_LINE_COMPARE,
+                                       OX_LINE_OTHER_1, OX_LINE_OTHER_2};
   ox_legend *l = &p->furniture.legend;
   for (size_t k = 0; k < sizeof order / sizeof *order; k++)
     for (int i = 0; i < l->count; i++) {
