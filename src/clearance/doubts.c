@@ -264,7 +264,7 @@ static void put_value(const clr_reading *r, clr_text *t, const ox_item *item) {
     else
       clr_put(t, "%s", item->name);
     return;
-  default: clr_put_whole(t, &o, item->value);
+  default: clr_put_decimal(t, &o, item->value);
   }
 }
 
@@ -336,6 +336,7 @@ static void drop_asked(clr_reading *r) {
 }
 
 void clr_doubt(clr_reading *r) {
+  if (r->cancelled) return;
   if (r->out->item_count == 0) {
     clr_text t = clr_ask(r, OX_ASK_SAY_AGAIN, OX_ITEM_FIX, -1, -1);
     clr_put(&t, "Say again holding clearance.");

@@ -169,6 +169,17 @@ static bool starts_number(const clr_tokens *t, size_t i) {
          (t->tokens[i].kind == T_FIGURE || is_number_word(&t->tokens[i]));
 }
 
+static bool next_is_direction(const clr_tokens *t, size_t i) {
+  return i < t->count && !t->tokens[i].breaks && is_direction(&t->tokens[i]);
+}
+
+/* The T of "L/T" and "R T": a turn behind the hand, where no number makes an airway of it. */
+static bool is_turn(const clr_tokens *t, size_t i, const clr_token *before) {
+  bool hand = before && (before->kind == T_LEFT || before->kind == T_RIGHT);
+  return hand && !t->tokens[i].breaks && t->tokens[i].length == 1 && t->tokens[i].value == 'T' &&
+         !starts_number(t, i + 1);
+}
+
 /* Letters whose meaning their neighbours decide. `before` is the token gathered before it. */
 static clr_kind settle(const clr_tokens *t, size_t i, const clr_token *before) {
   const clr_token *token = &t->tokens[i];
@@ -181,6 +192,8 @@ static clr_kind settle(const clr_tokens *t, size_t i, const clr_token *before) {
     return figure_before && before->figures == 3 && before->value <= 360 ? T_RADIAL : T_RIGHT;
   case T_M: return starts_number(t, i + 1) || next_is(t, i + 1, T_FL) ? T_MAINTAIN : T_OTHER;
   case T_D: return starts_number(t, i + 1) ? T_DME : T_OTHER;
+  case T_H: return next_is_direction(t, i + 1) ? T_HOLD : T_OTHER;
+  case T_AIRWAY_LETTER: return is_turn(t, i, before) ? T_TURN : T_AIRWAY_LETTER;
   case T_K: return figure_before ? T_KNOTS : T_OTHER;
   default: return token->kind;
   }

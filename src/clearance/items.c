@@ -9,9 +9,20 @@ static bool whole(double value) {
   return value == floor(value);
 }
 
+/* "065 from ALDER" is a bearing with its three figures; "R-090 LARCH VOR" has its station behind it
+ * only where the name says that it is one. */
+static bool may_name_line(const clr_catch *caught) {
+  bool called = clr_saw(caught, T_BEARING) || clr_saw(caught, T_RADIAL);
+  if (clr_saw(caught, T_FROM) && !called) return caught->figures[0].figures == 3;
+  bool behind = caught->phrase->elements[0] == T_RADIAL && caught->name.length > 0;
+  bool joined = clr_saw(caught, T_FROM) || clr_saw(caught, T_OF);
+  return !behind || joined || caught->facility == OX_FACILITY_STATION;
+}
+
 /* North is 360, and 0 is north too. */
 static bool make_bearing(const clr_catch *caught, ox_item *item) {
   double value = caught->figures[0].value;
+  if (!may_name_line(caught)) return false;
   item->unit = OX_UNIT_DEG;
   item->value = value == 0 ? 360 : value;
   item->sound = whole(value) && value >= 0 && value <= 360;
@@ -25,7 +36,8 @@ static bool make_time(const clr_catch *caught, ox_item *item) {
   item->sound = whole(figure->value) && figure->value >= 0 && figure->figures <= 4;
   item->unit = figure->figures <= 2 ? OX_UNIT_MIN_OF_HOUR : OX_UNIT_MIN_OF_DAY;
   item->value = figure->value;
-  if (clr_saw(caught, T_IN)) {
+  bool ahead = clr_saw(caught, T_IN) || clr_saw(caught, T_MINUTE);
+  if (ahead && !clr_saw(caught, T_PAST)) {
     item->unit = OX_UNIT_MIN_AHEAD;
     item->sound = item->sound && figure->value <= 720;
   } else if (item->unit == OX_UNIT_MIN_OF_HOUR) {
@@ -39,11 +51,18 @@ static bool make_time(const clr_catch *caught, ox_item *item) {
   return true;
 }
 
+/* A number with nothing beside it that can only be an altitude: 12 000 has more figures than a time
+ * of day and is in hundreds. */
+static bool stands_alone(const clr_token *figure) {
+  return figure->figures == 5 && fmod(figure->value, 100) == 0 && figure->value <= 45000;
+}
+
 /* Three figures without a unit are hundreds of feet and one or two thousands, as pilots note them;
  * after "at" such figures are no altitude, for they may be a time. */
 static bool make_altitude(const clr_catch *caught, ox_item *item) {
   if (caught->figure_count == 0) return false;
   const clr_token *figure = &caught->figures[0];
+  if (caught->seen_count == 1 && !stands_alone(figure)) return false;
   bool level = clr_saw(caught, T_FL) || (clr_saw(caught, T_LEVEL) && !clr_saw(caught, T_FEET));
   double feet = figure->value;
   item->unit = level ? OX_UNIT_FL : OX_UNIT_FT;
@@ -93,6 +112,8 @@ static bool make_delay(const clr_catch *caught, ox_item *item) {
   item->unit = OX_UNIT_MIN;
   if (clr_saw(caught, T_UNKNOWN))
     item->value = -1;
+  else if (caught->figure_count == 0 && clr_saw(caught, T_FURTHER))
+    item->value2 = 1; /* none beyond the time given */
   else if (caught->figure_count > 0)
     item->value = caught->figures[0].value * (clr_saw(caught, T_HOUR) ? 60 : 1);
   item->sound = item->value <= 24 * 60;
@@ -175,6 +196,8 @@ static void make_name(const clr_tokens *t, const clr_catch *caught, ox_item *ite
 }
 
 static bool make_airway(const clr_catch *caught, ox_item *item) {
+  if (clr_saw(caught, T_LOCALIZER)) strcpy(item->name, "localizer");
+  if (clr_saw(caught, T_FINAL)) strcpy(item->name, "final approach course");
   if (!clr_saw(caught, T_AIRWAY_LETTER)) return item->name[0] != '\0';
   if (caught->figure_count == 0) return false;
   double number = caught->figures[0].value;
@@ -190,7 +213,7 @@ static bool make_airway(const clr_catch *caught, ox_item *item) {
 }
 
 static bool make_place(const clr_catch *caught, ox_item *item) {
-  if (!clr_saw(caught, T_PRESENT)) return item->name[0] != '\0';
+  if (!clr_saw(caught, T_PRESENT) || item->kind == OX_ITEM_LIMIT) return item->name[0] != '\0';
   strcpy(item->name, "PRESENT POSITION");
   item->facility = OX_FACILITY_POINT;
   return true;

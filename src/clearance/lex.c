@@ -197,6 +197,16 @@ static size_t lex_symbol(clr_tokens *t, size_t p, const symbol *s, bool *breaks)
   return end;
 }
 
+static bool is_letter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
+}
+
+/* Whether a single letter stands to the left of p, and a letter to the right. */
+static bool joins_letters(const clr_tokens *t, size_t p) {
+  bool single = p > 0 && is_letter(t->text[p - 1]) && (p == 1 || !is_word_byte(t->text[p - 2]));
+  return single && is_letter(at(t, p + 1));
+}
+
 static size_t lex_punctuation(clr_tokens *t, size_t p, bool *breaks) {
   char c = t->text[p];
   if (c == '@') {
@@ -206,6 +216,8 @@ static size_t lex_punctuation(clr_tokens *t, size_t p, bool *breaks) {
     if (between && at(t, p + 2) == '/') between = false; /* "1-1/2" */
     if (between) add(t, T_TO, p, p + 1, breaks);
     if (at(t, p + 1) == ' ' && p > 0 && t->text[p - 1] == ' ') *breaks = true;
+  } else if (c == '/' && joins_letters(t, p)) {
+    return p + 1; /* "H/W", "L/T": shorthand of two letters is one phrase */
   } else if (c != ' ' && c != '\t' && c != '\r' && c != ':' && c != '=') {
     *breaks = true;
   }

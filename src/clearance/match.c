@@ -8,6 +8,7 @@ static bool in_set(int set, clr_kind kind) {
   case E_BOUND: return kind == T_INBOUND || kind == T_OUTBOUND;
   case E_EIGHTH: return kind == T_DIR || kind == T_DIR1;
   case E_FROM_OF: return kind == T_FROM || kind == T_OF;
+  case E_GO: return kind == T_CLEARED || kind == T_PROCEED || kind == T_DIRECT;
   case E_HANDED: return kind == T_TURN || kind == T_HAND || kind == T_PATTERN;
   case E_LENGTH: return kind == T_MINUTE || kind == T_SECOND || kind == T_MILE;
   case E_SIDE: return kind == T_LEFT || kind == T_RIGHT;
@@ -71,10 +72,27 @@ static bool is_name_by_place(const clr_tokens *t, size_t i) {
   return t->tokens[i + 1].breaks || t->tokens[i + 1].kind == T_ON;
 }
 
+/* "waypoint ALDER", "NDB WOODY": the facility first. How many words of a name follow it. */
+static size_t named_words(const clr_tokens *t, size_t i) {
+  if (!is_type_at(t, i, true) || i + 1 >= t->count || t->tokens[i + 1].breaks) return 0;
+  const clr_token *name = &t->tokens[i + 1];
+  bool telling = t->has_upper && t->has_lower;
+  if (name->kind != T_OTHER || (telling && !starts_upper(t, name))) return 0;
+  return name_words(t, i + 1);
+}
+
 /* Tokens of the name at i, 0 for none. */
 static size_t take_name(const clr_tokens *t, size_t i, clr_catch *caught) {
   size_t words = 0;
   if (i >= t->count) return 0;
+  size_t named = named_words(t, i);
+  if (named > 0) {
+    const clr_token *from = &t->tokens[i + 1], *to = &t->tokens[i + named];
+    caught->quoted = false;
+    caught->facility = facility_of(t->tokens[i].kind);
+    caught->name = (ox_span){from->at, to->at + to->length - from->at};
+    return named + 1;
+  }
   caught->quoted = t->tokens[i].kind == T_QUOTED;
   if (caught->quoted)
     words = 1;

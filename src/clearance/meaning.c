@@ -87,8 +87,10 @@ static bool has_dme_fix(const clr_reading *r) {
 static void find_fix(clr_reading *r) {
   const ox_item *fix = clr_item(r, OX_ITEM_FIX), *limit = clr_item(r, OX_ITEM_LIMIT);
   const ox_item *line = line_item(r);
-  const ox_item *from = fix ? fix : limit;
+  const ox_item *from = fix ? fix : r->leaves ? NULL : limit;
+  const ox_item *inbound = clr_item(r, OX_ITEM_INBOUND);
   if (!from && line && line->name[0] && !has_dme_fix(r)) from = line;
+  if (!from && inbound && inbound->name[0]) from = inbound;
   if (!from) return;
   strcpy(r->fix, from->name);
   r->facility = from->facility;
@@ -179,6 +181,8 @@ static void set_fix(clr_reading *r) {
   if (!r->holds || clr_item(r, OX_ITEM_FIX) || has_dme_fix(r)) return;
   if (clr_item(r, OX_ITEM_LIMIT))
     leave_open(r, OX_ITEM_FIX, "The clearance limit is the holding fix: no other was said", "");
+  else if (r->fix[0] && !line_item(r))
+    leave_open(r, OX_ITEM_FIX, "The point that the course leads to is the holding fix", "");
   else if (r->fix[0])
     leave_open(r, OX_ITEM_FIX, "The station of the radial is the holding fix: no other was said",
                "");
@@ -202,13 +206,19 @@ static const char *line_reason(const clr_reading *r) {
   }
 }
 
+static const char *airway_course(const ox_item *airway) {
+  if (strcmp(airway->name, "localizer") == 0) return "The localizer course stands on the chart";
+  if (strcmp(airway->name, "final approach course") == 0)
+    return "The final approach course stands on the chart";
+  return "The course of the airway stands on the chart";
+}
+
 /* Without a figure for the course: the middle of the eighth, unless the case already holds there.
  */
 static void guess_line(clr_reading *r) {
   const ox_item *direction = clr_item(r, OX_ITEM_DIRECTION);
   const char *where = r->published ? "The published inbound course stands on the chart"
-                      : clr_item(r, OX_ITEM_AIRWAY)
-                          ? "The course of the airway stands on the chart"
+                      : clr_item(r, OX_ITEM_AIRWAY) ? airway_course(clr_item(r, OX_ITEM_AIRWAY))
                           : "No radial or course was said";
   if (!direction || clr_outbound_in_eighth(r->out->result.hold.inbound_deg, direction->value)) {
     leave_open(r, OX_ITEM_INBOUND, where, ": the inbound course of the case stays");
@@ -337,6 +347,10 @@ static void set_speed(clr_reading *r) {
 }
 
 void clr_mean(clr_reading *r) {
+  if (r->cancelled) {
+    leave_open(r, OX_ITEM_FIX, "Holding is cancelled: the case stays as it is", "");
+    return;
+  }
   find_fix(r);
   find_line(r);
   if (has_dme_fix(r)) name_dme_fix(r);

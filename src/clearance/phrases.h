@@ -13,6 +13,7 @@ enum {
   E_BOUND,               /* inbound, outbound */
   E_EIGHTH,              /* any point of the compass */
   E_FROM_OF,
+  E_GO,                  /* cleared, proceed, direct */
   E_HANDED,              /* turns, hand, pattern */
   E_LENGTH,              /* minutes, seconds, miles */
   E_SIDE,                /* left, right */

@@ -50,6 +50,8 @@ static void find_items(clr_tokens *t, clr_reading *r) {
     clr_catch caught;
     ox_item item;
     if (t->tokens[i].kind == T_HOLD) r->hold_said = true;
+    if (t->tokens[i].kind == T_CANCEL) r->cancelled = true;
+    if (t->tokens[i].kind == T_LEAVE) r->leaves = true;
     bool found = best_phrase(t, i, after_direction, &caught, &item);
     after_direction = false;
     if (!found) {
@@ -60,7 +62,9 @@ static void find_items(clr_tokens *t, clr_reading *r) {
       continue;
     }
     bool useful = item.kind != CLR_NO_ITEM;
-    if (useful && corrected) take_back(t, out, item.kind);
+    /* "climb to 3000 then climbing right turn to 5000": the first is a step on the way. */
+    bool supersedes = item.kind == OX_ITEM_ALTITUDE && clr_saw(&caught, T_TURN);
+    if (useful && (corrected || supersedes)) take_back(t, out, item.kind);
     if (useful) corrected = false;
     useful = useful && out->item_count < OX_CLEARANCE_ITEMS_MAX;
     mark(t, i, caught.tokens, useful ? CLR_MARK_USED : CLR_MARK_IGNORED);
@@ -113,8 +117,11 @@ static void classify(clr_reading *r) {
       OX_ITEM_AIRWAY, OX_ITEM_PUBLISHED};
   r->published = clr_item(r, OX_ITEM_PUBLISHED) != NULL;
   const ox_item *delay = clr_item(r, OX_ITEM_DELAY);
-  r->no_delay = delay && delay->value == 0;
+  r->no_delay = delay && delay->value == 0 && !(delay->value2 > 0 && clr_item(r, OX_ITEM_EFC));
   bool about_hold = any_item(r->out, holding + 1, sizeof holding / sizeof *holding - 1);
+  r->cancelled = r->cancelled && !r->hold_said && !about_hold;
+  r->leaves = r->leaves && !r->hold_said && !about_hold;
+  if (r->cancelled || r->leaves) return;
   r->holds = r->hold_said || about_hold || (any_item(r->out, holding, 1) && !r->no_delay);
 }
 

@@ -22,6 +22,8 @@ typedef struct {
   bool holds;                    /* it is about a hold and not an amendment of one */
   bool hold_said;                /* the word was there */
   bool published, no_delay;
+  bool leaves;                   /* it says when to leave the hold that is flown */
+  bool cancelled;                /* the hold is called off, and no other is given */
   clr_line line;
   int line_item;                 /* the item that tells the inbound course, or -1 */
   double inbound_deg;            /* where line is not NONE */

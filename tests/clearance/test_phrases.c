@@ -43,6 +43,8 @@ static const char *word_for(int element) {
     return "southwest";
   case E_FROM_OF:
     return "of";
+  case E_GO:
+    return "cleared";
   case E_HANDED:
     return "turns";
   case E_LENGTH:
