@@ -212,8 +212,9 @@ void ox_words_lost_radio(char *buf, size_t bytes, const ox_case *c) {
     put_action(&s, c, &r);
     words_put(&s, " (14 CFR 91.185(c)(3)(%s)).", first ? "i" : "ii");
   }
-  words_put(&s, " Said additional delay plays no part in it (FAA Order 7110.65, 4-6-1 c). Other "
-                "States have other rules: look up theirs.");
+  words_put(&s, " Said additional delay plays no part in it (FAA Order 7110.65, 4-6-1 c). These "
+                "are the rules of the United States; for another State read those in its "
+                "aeronautical information publication.");
 }
 
 /* --- slowing down -------------------------------------------------------------------------- */

@@ -116,7 +116,7 @@ static void the_rule_without_radio_is_cited_with_its_paragraph(void **state) {
     assert_sound(text, "without radio");
     assert_has(text, rows[i].says, "what");
     assert_has(text, rows[i].cites, "source");
-    assert_has(text, "Other States have other rules", "other States");
+    assert_has(text, "for another State read those in its aeronautical", "other States");
   }
 }
 
