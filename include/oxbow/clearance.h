@@ -17,6 +17,7 @@
 #define OX_CLEARANCE_QUESTIONS_MAX 24
 #define OX_CLEARANCE_FIELDS_MAX 12
 #define OX_SENTENCE_BYTES 240
+#define OX_PRESENT_POSITION "PRESENT POSITION" /* the fix of "hold at present position" */
 
 /* United States: 7110.65 4-6-1, 4-6-4 and AIM 5-3-8. ICAO: Doc 4444 style. */
 typedef enum { OX_WORDING_US, OX_WORDING_ICAO } ox_wording;
@@ -148,6 +149,8 @@ ox_status ox_clearance_read(const char *text, const ox_case *base,
 const char *ox_item_name(ox_item_kind kind);
 /* First sound item of a kind, or NULL. */
 const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind);
+/* Whether two names mean one place: "Larch" and "LARCH VOR" do. */
+bool ox_clearance_same_place(const char *a, const char *b);
 
 /* ---- Saying ---- */
 

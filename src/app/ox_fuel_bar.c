@@ -34,6 +34,27 @@ double ox_fuel_bar_x(OxFuelBar *self, double t_s) {
   return end_s > begin_s ? MARGIN + width * (t_s - begin_s) / (end_s - begin_s) : MARGIN;
 }
 
+/* ---- going to an instant ----------------------------------------------------------------- */
+
+/* The line below has the keys for it. */
+static void seek_to(OxFuelBar *self, double x) {
+  double begin_s = ox_player_begin_s(self->player), end_s = ox_player_end_s(self->player);
+  double from = ox_fuel_bar_x(self, begin_s), to = ox_fuel_bar_x(self, end_s);
+  if (to > from)
+    ox_player_seek(self->player,
+                   CLAMP(begin_s + (end_s - begin_s) * (x - from) / (to - from), begin_s, end_s));
+}
+
+static void press_cb(GtkGestureDrag *drag, double x, double y, OxFuelBar *self) {
+  gtk_gesture_set_state(GTK_GESTURE(drag), GTK_EVENT_SEQUENCE_CLAIMED);
+  seek_to(self, x);
+}
+
+static void drag_cb(GtkGestureDrag *drag, double dx, double dy, OxFuelBar *self) {
+  double x, y;
+  if (gtk_gesture_drag_get_start_point(drag, &x, &y)) seek_to(self, x + dx);
+}
+
 /* ---- drawing ---------------------------------------------------------------------------- */
 
 typedef struct {
@@ -197,7 +218,12 @@ static void ox_fuel_bar_class_init(OxFuelBarClass *class) {
   gtk_widget_class_set_css_name(widget_class, "fuelbar");
 }
 
-static void ox_fuel_bar_init(OxFuelBar *self) {}
+static void ox_fuel_bar_init(OxFuelBar *self) {
+  GtkGesture *drag = gtk_gesture_drag_new();
+  g_signal_connect(drag, "drag-begin", G_CALLBACK(press_cb), self);
+  g_signal_connect(drag, "drag-update", G_CALLBACK(drag_cb), self);
+  gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(drag));
+}
 
 GtkWidget *ox_fuel_bar_new(OxDocument *document, OxPlayer *player) {
   OxFuelBar *self = g_object_new(OX_TYPE_FUEL_BAR, NULL);

@@ -1,6 +1,7 @@
 /* The fuel along the time: a thin bar over the transport's line. How long there is fuel to hold
  * with, then what would be taken from the alternate's and from the reserve, and nothing; the time
- * to leave by and the EFC are marked. Hidden while the case has no fuel. */
+ * to leave by and the EFC are marked. Pressed or dragged along, it goes to that instant, as the
+ * line below does. Hidden while the case has no fuel. */
 #ifndef OX_FUEL_BAR_H
 #define OX_FUEL_BAR_H
 

@@ -20,6 +20,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.page-words", {"<Alt>2"}},
     {OX_KEYS_EVERYWHERE, "win.page-check", {"<Alt>3"}},
     {OX_KEYS_EVERYWHERE, "win.page-time", {"<Alt>4"}},
+    {OX_KEYS_EVERYWHERE, "win.page-places", {"<Alt>5"}},
     {OX_KEYS_EVERYWHERE, "win.working", {"F9"}},
     {OX_KEYS_EVERYWHERE, "win.moments", {"F8"}},
     {OX_KEYS_EVERYWHERE, "win.menu", {"F10"}},

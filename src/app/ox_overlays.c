@@ -26,6 +26,8 @@ struct _OxOverlays {
   char **sentences; /* NULL: to be put together */
 
   int compare;
+  ox_case said;
+  gboolean is_said; /* there is something in it */
   gboolean area_shown, spread_shown;
   gboolean flight_made, flight_there, area_made, spread_made;
   gboolean flying;    /* a worker is on its way */
@@ -142,9 +144,19 @@ OxOverlays *ox_overlays_new(OxDocument *document) {
 /* ---- choices ---------------------------------------------------------------------------- */
 
 void ox_overlays_set_compare(OxOverlays *self, int compare) {
-  if (compare < OX_COMPARE_SHOWN || compare >= OX_MISTAKE_COUNT || compare == self->compare)
+  if (compare < OX_COMPARE_SAID || compare >= OX_MISTAKE_COUNT || compare == self->compare)
     return;
   self->compare = compare;
+  self->flight_made = FALSE;
+  emit_changed(self);
+}
+
+void ox_overlays_set_said(OxOverlays *self, const ox_case *said) {
+  gboolean same = said ? self->is_said && ox_case_equal(&self->said, said) : !self->is_said;
+  if (same) return;
+  self->is_said = said != NULL;
+  if (said) self->said = *said;
+  if (self->compare != OX_COMPARE_SAID) return;
   self->flight_made = FALSE;
   emit_changed(self);
 }
@@ -194,12 +206,20 @@ static gboolean fly_shown(OxOverlays *self, const ox_case *c) {
          ox_flight_solve(&check.flown, self->flight) != OX_ERROR;
 }
 
+/* Nothing is drawn twice: once the words are used, they are the case. */
+static gboolean fly_said(OxOverlays *self, const ox_case *c) {
+  return self->is_said && !ox_case_equal(&self->said, c) &&
+         ox_flight_solve(&self->said, self->flight) != OX_ERROR;
+}
+
 static gboolean fly(OxOverlays *self, const ox_case *c) {
+  if (self->compare == OX_COMPARE_SAID) return fly_said(self, c);
   if (self->compare == OX_COMPARE_SHOWN) return fly_shown(self, c);
   return self->compare == OX_COMPARE_EXACT ? fly_exact(self, c) : fly_mistake(self, c);
 }
 
 static const char *compare_name(OxOverlays *self) {
+  if (self->compare == OX_COMPARE_SAID) return "as the words say";
   if (self->compare == OX_COMPARE_SHOWN) return "as the equipment shows it";
   return self->compare == OX_COMPARE_EXACT ? "exact hold"
                                            : ox_mistake_name((ox_mistake)self->compare);
@@ -211,6 +231,16 @@ static char *words_shown(OxOverlays *self, const ox_case *c, const ox_flight *fl
   if (ox_crosscheck_make(c, &check) == OX_ERROR) return g_strdup("");
   ox_words_crosscheck(text, sizeof text, c, flight, &check);
   return g_strdup_printf("Compared with what the equipment shows. %s", text);
+}
+
+static char *words_said(OxOverlays *self) {
+  const char *name;
+  const char *rest = !self->is_said ? "There is no clearance on the page Words."
+                     : ox_overlays_flight(self, &name)
+                         ? "The hold of the clearance on the page Words lies over the case; it is "
+                           "not used yet."
+                         : "The clearance on the page Words says the hold that is shown.";
+  return g_strdup_printf("Compared with the words. %s", rest);
 }
 
 const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name) {
@@ -250,6 +280,8 @@ static char **put_together(OxOverlays *self) {
     g_ptr_array_add(all, ox_overlay_words_exact(c, flight));
   } else if (self->compare == OX_COMPARE_SHOWN) {
     g_ptr_array_add(all, words_shown(self, c, flight));
+  } else if (self->compare == OX_COMPARE_SAID) {
+    g_ptr_array_add(all, words_said(self));
   } else if (self->compare != OX_COMPARE_NOTHING) {
     ox_words_mistake(text, sizeof text, c, flight, (ox_mistake)self->compare);
     g_ptr_array_add(all, g_strdup(text));

@@ -22,6 +22,7 @@ G_BEGIN_DECLS
 
 /* What is compared with; an ox_mistake from 0 on. */
 enum {
+  OX_COMPARE_SAID = -4,  /* as the words of a clearance say that is not used yet */
   OX_COMPARE_SHOWN = -3, /* as the equipment would fly it (crosscheck.h) */
   OX_COMPARE_NOTHING = -2,
   OX_COMPARE_EXACT = -1
@@ -36,6 +37,8 @@ OxOverlays *ox_overlays_new(OxDocument *document);
 
 void ox_overlays_set_compare(OxOverlays *self, int compare);
 int ox_overlays_compare(OxOverlays *self);
+/* What the words say, copied; NULL: nothing. */
+void ox_overlays_set_said(OxOverlays *self, const ox_case *said);
 void ox_overlays_show_area(OxOverlays *self, gboolean shown);
 gboolean ox_overlays_area_shown(OxOverlays *self);
 void ox_overlays_show_spread(OxOverlays *self, gboolean shown);
@@ -46,7 +49,7 @@ OxCompanions *ox_overlays_companions(OxOverlays *self);
 
 /* Each belongs to the overlays until their "changed" or the document's; NULL: none. The flight to
  * compare with is NULL for a mistake that does not show in this case, and where the equipment shows
- * no other track; *name is set with it. */
+ * or the words say no other track; *name is set with it. */
 const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name);
 const ox_area *ox_overlays_area(OxOverlays *self);
 const ox_spread *ox_overlays_spread(OxOverlays *self); /* NULL as well while it is being flown */

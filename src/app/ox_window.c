@@ -167,7 +167,6 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_actions(self);
   ox_window_add_overlays(self);
   ox_window_add_views(self);
-  ox_window_add_places(self);
   ox_window_add_published(self);
   ox_window_add_time(self);
   ox_window_add_history(self);
@@ -180,6 +179,7 @@ static void ox_window_init(OxWindow *self) {
   connect_document(self);
   ox_window_add_compare(self);
   ox_window_add_words(self);
+  ox_window_add_places(self); /* the last page: their keys count them in this order */
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);

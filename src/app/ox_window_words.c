@@ -16,6 +16,11 @@ static void pointed_cb(OxWordsPanel *panel, int feature, OxWindow *self) {
   set_highlight(self, (ox_feature)feature);
 }
 
+/* NULL: nothing that could be used. */
+static void understood_cb(OxWordsPanel *panel, const ox_case *meant, OxWindow *self) {
+  ox_overlays_set_said(self->overlays, meant);
+}
+
 static gboolean words_are_shown(OxWindow *self) {
   const char *page = gtk_stack_get_visible_child_name(self->left_pages);
   return g_strcmp0(page, "words") == 0 && gtk_widget_get_mapped(GTK_WIDGET(self->left_pages));
@@ -51,6 +56,13 @@ static void page_cb(OxWindow *self) {
 
 /* ---- actions ---------------------------------------------------------------------------- */
 
+static void draw_said_cb(GSimpleAction *action, GVariant *state, gpointer data) {
+  int compare = g_variant_get_boolean(state) ? OX_COMPARE_SAID : OX_COMPARE_NOTHING;
+  g_action_group_change_action_state(G_ACTION_GROUP(data), "compare",
+                                     g_variant_new_int32(compare));
+  g_simple_action_set_state(action, state);
+}
+
 static void draw_shown_cb(GSimpleAction *action, GVariant *state, gpointer data) {
   int compare = g_variant_get_boolean(state) ? OX_COMPARE_SHOWN : OX_COMPARE_NOTHING;
   g_action_group_change_action_state(G_ACTION_GROUP(data), "compare",
@@ -59,9 +71,15 @@ static void draw_shown_cb(GSimpleAction *action, GVariant *state, gpointer data)
 }
 
 static void overlays_changed_cb(OxWindow *self) {
-  gboolean shown = ox_overlays_compare(self->overlays) == OX_COMPARE_SHOWN;
-  GAction *action = g_action_map_lookup_action(G_ACTION_MAP(self), "draw-shown");
-  g_simple_action_set_state(G_SIMPLE_ACTION(action), g_variant_new_boolean(shown));
+  static const struct {
+    const char *name;
+    int compare;
+  } draws[] = {{"draw-shown", OX_COMPARE_SHOWN}, {"draw-said", OX_COMPARE_SAID}};
+  for (size_t i = 0; i < G_N_ELEMENTS(draws); i++) {
+    gboolean drawn = ox_overlays_compare(self->overlays) == draws[i].compare;
+    GAction *action = g_action_map_lookup_action(G_ACTION_MAP(self), draws[i].name);
+    g_simple_action_set_state(G_SIMPLE_ACTION(action), g_variant_new_boolean(drawn));
+  }
 }
 
 static void focus_first(OxWindow *self, const char *page) {
@@ -72,6 +90,8 @@ static void focus_first(OxWindow *self, const char *page) {
   else if (strcmp(page, "time") == 0)
     gtk_widget_grab_focus(ox_number_field_get_text(
         OX_NUMBER_FIELD(ox_time_panel_editor(self->time, "arrival.fix_at"))));
+  else if (strcmp(page, "places") == 0)
+    gtk_widget_child_focus(GTK_WIDGET(self->places), GTK_DIR_TAB_FORWARD);
   else
     gtk_widget_child_focus(gtk_stack_get_visible_child(self->left_pages), GTK_DIR_TAB_FORWARD);
 }
@@ -86,11 +106,13 @@ static void page_action_cb(GSimpleAction *action, GVariant *parameter, gpointer 
 }
 
 static const GActionEntry entries[] = {
+    {.name = "draw-said", .state = "false", .change_state = draw_said_cb},
     {.name = "draw-shown", .state = "false", .change_state = draw_shown_cb},
     {.name = "page-hold", .activate = page_action_cb},
     {.name = "page-words", .activate = page_action_cb},
     {.name = "page-check", .activate = page_action_cb},
     {.name = "page-time", .activate = page_action_cb},
+    {.name = "page-places", .activate = page_action_cb},
 };
 
 /* ---- putting it in ---------------------------------------------------------------------- */
@@ -114,6 +136,7 @@ static void add_highlight(OxWindow *self) {
   GtkWidget *highlight = ox_highlight_new(self->board, self->document, self->player);
   self->highlight = OX_HIGHLIGHT(highlight);
   gtk_overlay_add_overlay(self->board_overlay, highlight);
+  g_signal_connect_object(self->words, "understood", G_CALLBACK(understood_cb), self, 0);
   g_signal_connect_object(self->words, "pointed", G_CALLBACK(pointed_cb), self, 0);
   GtkEventController *motion = gtk_event_controller_motion_new();
   g_signal_connect_object(motion, "motion", G_CALLBACK(board_motion_cb), self, 0);

@@ -4,8 +4,10 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "ox_clearance_fix.h"
 #include "ox_clearance_words.h"
 #include "ox_column_layout.h"
+#include "ox_document_places.h"
 #include "ox_said_box.h"
 #include "ox_warning_box.h"
 
@@ -24,6 +26,9 @@ struct _OxWordsPanel {
   /* owned */
   OxDocument *document;
   ox_clearance *reading;
+  ox_case meant;     /* the case that was read */
+  ox_fix meant_fix;  /* and where its fix is */
+  char place[OX_REMARK_BYTES]; /* what is to be said of that; empty: nothing */
   char *text; /* what was read */
 
   GtkTextTag *tags[OX_SENSE_COUNT], *unused, *marked; /* borrowed: the buffer's */
@@ -31,7 +36,7 @@ struct _OxWordsPanel {
   guint listed;
 };
 
-enum { POINTED, SIGNAL_COUNT };
+enum { POINTED, UNDERSTOOD, SIGNAL_COUNT };
 static guint signals[SIGNAL_COUNT];
 
 G_DEFINE_FINAL_TYPE(OxWordsPanel, ox_words_panel, GTK_TYPE_WIDGET)
@@ -122,6 +127,7 @@ static void show_list(OxWordsPanel *self) {
   char **questions = ox_clearance_questions(self->reading);
   char **remarks = ox_clearance_remarks(self->reading, self->text);
   for (char **at = questions; *at; at++) append_sentence(self, *at, TRUE);
+  if (*self->place) append_sentence(self, self->place, FALSE);
   for (char **at = remarks; *at; at++) append_sentence(self, *at, FALSE);
   g_strfreev(questions);
   g_strfreev(remarks);
@@ -136,12 +142,29 @@ static ox_wording chosen_wording(OxWordsPanel *self) {
 static void point_at(OxWordsPanel *self, int item);
 
 /* Minutes alone ("EFC 25") count from when the fix is crossed. */
-static gboolean understand(OxWordsPanel *self) {
+static gboolean read_words(OxWordsPanel *self) {
   ox_clearance_options o = ox_clearance_options_default();
   const ox_case *base = ox_document_case(self->document);
   o.wording = chosen_wording(self);
   if (base->arrival.fix_at_s >= 0) o.now_min = base->arrival.fix_at_s / 60;
   return ox_clearance_read(self->text, base, &o, self->reading) != OX_ERROR;
+}
+
+/* The case and the place of its fix. */
+static void mean(OxWordsPanel *self) {
+  self->meant = self->reading->result;
+  self->meant_fix = ox_clearance_fix(self->reading, &self->meant,
+                                     ox_document_case(self->document)->hold.fix,
+                                     ox_document_fix(self->document),
+                                     ox_document_points(self->document), self->place,
+                                     sizeof self->place);
+}
+
+static gboolean understand(OxWordsPanel *self) {
+  *self->place = '\0';
+  if (!read_words(self)) return FALSE;
+  if (ox_clearance_understood(self->reading)) mean(self);
+  return TRUE;
 }
 
 static void read_text(OxWordsPanel *self) {
@@ -156,14 +179,20 @@ static void read_text(OxWordsPanel *self) {
   show_list(self);
   if (!good && *self->text != '\0')
     append_sentence(self, "The text is too long for a clearance (2000 bytes).", TRUE);
-  gtk_widget_set_sensitive(GTK_WIDGET(self->use_button),
-                           good && *self->text != '\0' && ox_clearance_understood(self->reading));
+  gboolean usable = good && *self->text != '\0' && ox_clearance_understood(self->reading);
+  gtk_widget_set_sensitive(GTK_WIDGET(self->use_button), usable);
+  g_signal_emit(self, signals[UNDERSTOOD], 0, usable ? &self->meant : NULL);
   point_at(self, -1);
 }
 
 static void use_cb(OxWordsPanel *self) {
   if (!ox_clearance_understood(self->reading)) return;
-  ox_case meant = self->reading->result;
+  char why[OX_REMARK_BYTES];
+  ox_case meant = self->meant;
+  ox_fix fix = self->meant_fix;
+  if (ox_document_set_fix(self->document, "Clearance", &meant, &fix, why, sizeof why) != OX_ERROR)
+    return;
+  /* The hold counts, also where its fix cannot be placed. */
   ox_document_begin_step(self->document, "Clearance");
   ox_document_edit(self->document, &meant, NULL);
   ox_document_end_step(self->document);
@@ -266,6 +295,8 @@ static void ox_words_panel_class_init(OxWordsPanelClass *class) {
   G_OBJECT_CLASS(class)->finalize = finalize;
   signals[POINTED] = g_signal_new("pointed", OX_TYPE_WORDS_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                   NULL, G_TYPE_NONE, 1, G_TYPE_INT);
+  signals[UNDERSTOOD] = g_signal_new("understood", OX_TYPE_WORDS_PANEL, G_SIGNAL_RUN_LAST, 0, NULL,
+                                     NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
   g_type_ensure(OX_TYPE_SAID_BOX);
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_words_panel.ui");
   gtk_widget_class_bind_template_child(widget_class, OxWordsPanel, scroller);
@@ -326,3 +357,5 @@ const char *ox_words_panel_meaning(OxWordsPanel *self) {
 }
 
 guint ox_words_panel_listed(OxWordsPanel *self) { return self->listed; }
+
+const char *ox_words_panel_place(OxWordsPanel *self) { return self->place; }

@@ -34,6 +34,9 @@ const char *ox_words_panel_meaning(OxWordsPanel *self);
 /* Sentences listed: questions and remarks. */
 guint ox_words_panel_listed(OxWordsPanel *self);
 
+/* What is said of where the fix is; empty: nothing. */
+const char *ox_words_panel_place(OxWordsPanel *self);
+
 G_END_DECLS
 
 #endif

@@ -128,7 +128,7 @@ static void ask_inbound_against_outbound(clr_reading *r) {
  * the reciprocal of its radial, otherwise both ways along it. */
 static bool lies_along(const clr_reading *r, const ox_item *line) {
   bool here = line->kind != OX_ITEM_COURSE && line->name[0] && r->fix[0] &&
-              clr_same_place(line->name, r->fix);
+              ox_clearance_same_place(line->name, r->fix);
   here = here || (line->kind != OX_ITEM_COURSE && !line->name[0] &&
                   r->facility == OX_FACILITY_STATION && !clr_item(r, OX_ITEM_FIX_DME) &&
                   !clr_item(r, OX_ITEM_DME_RANGE));
@@ -151,7 +151,7 @@ static void ask_inbound_against(clr_reading *r, ox_item_kind kind) {
 
 static void ask_place(clr_reading *r) {
   const ox_item *fix = clr_item(r, OX_ITEM_FIX), *limit = clr_item(r, OX_ITEM_LIMIT);
-  if (!fix || !limit || clr_same_place(fix->name, limit->name)) return;
+  if (!fix || !limit || ox_clearance_same_place(fix->name, limit->name)) return;
   clr_text t = clr_ask(r, OX_ASK_FIX_AGAINST_LIMIT, OX_ITEM_FIX, r->first[OX_ITEM_FIX],
                        r->first[OX_ITEM_LIMIT]);
   clr_put(&t, "%s hold at %s, clearance limit %s.", verify(r), fix->name, limit->name);
@@ -269,7 +269,8 @@ static void put_value(const clr_reading *r, clr_text *t, const ox_item *item) {
 }
 
 static bool same_value(const ox_item *a, const ox_item *b) {
-  if (a->unit == OX_UNIT_NONE && a->kind != OX_ITEM_TURNS) return clr_same_place(a->name, b->name);
+  if (a->unit == OX_UNIT_NONE && a->kind != OX_ITEM_TURNS)
+    return ox_clearance_same_place(a->name, b->name);
   bool levels = a->kind == OX_ITEM_ALTITUDE; /* FL180 and 18 000 ft */
   return a->value == b->value && (a->unit == b->unit || levels);
 }
@@ -280,7 +281,7 @@ static bool may_repeat(const ox_item *a, const ox_item *b) {
       a->kind == OX_ITEM_PUBLISHED)
     return true;
   return (a->kind == OX_ITEM_RADIAL || a->kind == OX_ITEM_BEARING) && a->name[0] && b->name[0] &&
-         !clr_same_place(a->name, b->name);
+         !ox_clearance_same_place(a->name, b->name);
 }
 
 static void ask_twice(clr_reading *r) {

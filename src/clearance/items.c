@@ -214,7 +214,7 @@ static bool make_airway(const clr_catch *caught, ox_item *item) {
 
 static bool make_place(const clr_catch *caught, ox_item *item) {
   if (!clr_saw(caught, T_PRESENT) || item->kind == OX_ITEM_LIMIT) return item->name[0] != '\0';
-  strcpy(item->name, "PRESENT POSITION");
+  strcpy(item->name, OX_PRESENT_POSITION);
   item->facility = OX_FACILITY_POINT;
   return true;
 }

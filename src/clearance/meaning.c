@@ -44,7 +44,7 @@ static char lower(char c) {
   return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
-bool clr_same_place(const char *a, const char *b) {
+bool ox_clearance_same_place(const char *a, const char *b) {
   size_t length = bare_length(a);
   if (length != bare_length(b)) return false;
   for (size_t i = 0; i < length; i++)
@@ -94,7 +94,8 @@ static void find_fix(clr_reading *r) {
   if (!from) return;
   strcpy(r->fix, from->name);
   r->facility = from->facility;
-  if (fix && limit && r->facility == OX_FACILITY_UNSAID && clr_same_place(fix->name, limit->name))
+  if (fix && limit && r->facility == OX_FACILITY_UNSAID &&
+      ox_clearance_same_place(fix->name, limit->name))
     r->facility = limit->facility;
 }
 
@@ -103,7 +104,7 @@ static void find_fix(clr_reading *r) {
 static clr_line kind_of_radial(const clr_reading *r, const ox_item *line) {
   if (has_dme_fix(r)) return CLR_LINE_ELSEWHERE;
   if (line->name[0]) {
-    bool here = r->fix[0] == '\0' || clr_same_place(line->name, r->fix);
+    bool here = r->fix[0] == '\0' || ox_clearance_same_place(line->name, r->fix);
     return here ? CLR_LINE_STATION : CLR_LINE_ELSEWHERE;
   }
   if (r->facility == OX_FACILITY_STATION) return CLR_LINE_STATION;

@@ -39,8 +39,6 @@ const ox_item *clr_item(const clr_reading *r, ox_item_kind kind);
 bool clr_outbound_in_eighth(double inbound_deg, double eighth_deg);
 /* Degrees between two bearings, 0..180. */
 double clr_apart_deg(double a_deg, double b_deg);
-/* Names without regard to case and facility: "LARCH VOR" is "Larch". */
-bool clr_same_place(const char *a, const char *b);
 
 /* Finds the inbound course, sets the fields of the case and notes what was left open. */
 void clr_mean(clr_reading *r);

@@ -61,7 +61,7 @@ static void a_comparison_that_there_is_not_is_refused(void **state) {
   OxWindow *window = app_test_window(NULL);
   set_state(window, "compare", g_variant_new_int32(OX_MISTAKE_COUNT));
   assert_int_equal(compare_state(window), OX_COMPARE_NOTHING);
-  set_state(window, "compare", g_variant_new_int32(OX_COMPARE_SHOWN - 1));
+  set_state(window, "compare", g_variant_new_int32(OX_COMPARE_SAID - 1));
   assert_int_equal(compare_state(window), OX_COMPARE_NOTHING);
   assert_int_equal(ox_overlays_compare(ox_window_overlays(window)), OX_COMPARE_NOTHING);
   app_test_close(window);

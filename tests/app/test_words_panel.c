@@ -214,6 +214,132 @@ static void what_is_said_follows_the_case_and_its_choices(void **state) {
   app_test_close(window);
 }
 
+/* ---- where the fix is ------------------------------------------------------------------ */
+
+/* The lesson of places, with MAPLE and ALDER among its points. */
+static OxWindow *open_places(void) {
+  OxWindow *window = open_page("words");
+  ox_messages messages = {0};
+  char *path = g_build_filename(g_getenv("OXBOW_LESSONS"), "places.oxbow", NULL);
+  assert_int_equal(ox_document_open(ox_window_document(window), path, &messages), OX_OK);
+  g_free(path);
+  return window;
+}
+
+static void say(OxWindow *window, const char *text) {
+  gtk_text_buffer_set_text(entry_buffer(window), text, -1);
+  app_test_spin_ms(50);
+}
+
+static const char *place_said(OxWindow *window) {
+  return ox_words_panel_place(ox_window_words(window));
+}
+
+static void a_fix_at_a_radial_and_distance_is_placed_by_its_station(void **state) {
+  OxWindow *window = open_places();
+  OxDocument *document = ox_window_document(window);
+  ox_fix before = *ox_document_fix(document);
+  say(window, "Hold southwest of the MAPLE VORTAC 214 radial 15 mile fix, left turns, EFC 1825, "
+              "maintain 5000");
+  assert_string_equal(place_said(window),
+                      "MAPLE VORTAC 15 DME is placed on the 214 radial of MAPLE at 15 DME.");
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  const ox_fix *fix = ox_document_fix(document);
+  assert_int_equal(fix->kind, OX_FIX_POINT);
+  assert_string_equal(fix->point.from, "MAPLE");
+  assert_close(fix->point.radial_deg, 214, 0, "radial");
+  assert_close(fix->point.nm, 15, 0, "DME");
+  assert_true(fix->point.dme);
+  assert_close(ox_document_case(document)->hold.inbound_deg, 34, 0, "towards the station");
+  ox_document_undo(document);
+  assert_true(ox_fix_equal(ox_document_fix(document), &before)); /* one step for both */
+  app_test_close(window);
+}
+
+static void an_unknown_station_is_said_to_be_missing(void **state) {
+  OxWindow *window = open_places();
+  OxDocument *document = ox_window_document(window);
+  say(window, "Hold north of the TORCH 010 radial 20 DME fix, EFC 1825");
+  assert_string_equal(place_said(window),
+                      "TORCH 20 DME is on the 010 radial of TORCH at 20 NM. The lesson has no "
+                      "point of that name: enter it on the page Places to place the fix.");
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  assert_int_equal(ox_document_fix(document)->kind, OX_FIX_NAMED);
+  assert_string_equal(ox_document_case(document)->hold.fix, "TORCH 20 DME");
+  app_test_close(window);
+}
+
+static void present_position_is_where_the_aircraft_is(void **state) {
+  OxWindow *window = open_places();
+  OxDocument *document = ox_window_document(window);
+  say(window, "Hold at your present position, right turns, EFC 1845");
+  assert_true(g_str_has_prefix(place_said(window), "The fix is where the aircraft is"));
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  assert_int_equal(ox_document_fix(document)->kind, OX_FIX_AHEAD_NM);
+  assert_close(ox_document_fix(document)->ahead_nm, 0, 0, "none ahead");
+  assert_close(ox_document_case(document)->arrival.distance_nm, 0, 0, "there already");
+  app_test_close(window);
+}
+
+static void a_point_under_a_fuller_name_is_that_point(void **state) {
+  OxWindow *window = open_places();
+  OxDocument *document = ox_window_document(window);
+  say(window, "Hold south of the ALDER VOR on the 180 radial, EFC 1845");
+  assert_string_equal(place_said(window), "");
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  assert_string_equal(ox_document_case(document)->hold.fix, "ALDER");
+  assert_true(ox_fix_has_place(ox_document_points(document), ox_document_fix(document),
+                               ox_document_case(document)));
+  app_test_close(window);
+}
+
+/* ---- before it is used ------------------------------------------------------------------ */
+
+static void the_hold_of_the_words_can_lie_over_the_case(void **state) {
+  OxWindow *window = open_page("words");
+  OxOverlays *overlays = ox_window_overlays(window);
+  const char *name = NULL;
+  say(window, cleared);
+  assert_int_equal(ox_overlays_compare(overlays), OX_COMPARE_NOTHING); /* not by itself */
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "draw-said",
+                                     g_variant_new_boolean(TRUE));
+  const ox_flight *flight = ox_overlays_flight(overlays, &name);
+  assert_non_null(flight);
+  assert_string_equal(name, "as the words say");
+  assert_int_equal(flight->setup.sense, -1); /* left turns */
+  app_test_spin_ms(100);                     /* is drawn */
+  say(window, "Hold south of ALDER on the 180 radial, right turns, EFC 1825");
+  flight = ox_overlays_flight(overlays, &name);
+  assert_non_null(flight);
+  assert_int_equal(flight->setup.sense, 1);
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  assert_null(ox_overlays_flight(overlays, &name)); /* it is the case now */
+  say(window, "nothing of a hold");
+  assert_null(ox_overlays_flight(overlays, &name));
+  assert_non_null(strstr(*ox_overlays_sentences(overlays), "no clearance"));
+  app_test_close(window);
+}
+
+static void the_pages_have_their_keys_in_the_order_they_stand_in(void **state) {
+  static const char *const names[] = {"hold", "words", "check", "time", "places"};
+  OxWindow *window = open_page("hold");
+  GtkWidget *stack = gtk_widget_get_ancestor(GTK_WIDGET(ox_window_words(window)), GTK_TYPE_STACK);
+  GtkSelectionModel *pages = gtk_stack_get_pages(GTK_STACK(stack));
+  assert_int_equal(g_list_model_get_n_items(G_LIST_MODEL(pages)), G_N_ELEMENTS(names));
+  for (guint i = 0; i < G_N_ELEMENTS(names); i++) {
+    GtkStackPage *page = g_list_model_get_item(G_LIST_MODEL(pages), i);
+    char *action = g_strdup_printf("page-%s", names[i]);
+    assert_string_equal(gtk_stack_page_get_name(page), names[i]);
+    g_action_group_activate_action(G_ACTION_GROUP(window), action, NULL);
+    assert_string_equal(gtk_stack_get_visible_child_name(GTK_STACK(stack)), names[i]);
+    assert_non_null(gtk_window_get_focus(GTK_WINDOW(window)));
+    g_free(action);
+    g_object_unref(page);
+  }
+  g_object_unref(pages);
+  app_test_close(window);
+}
+
 /* ---- the cross-check -------------------------------------------------------------------- */
 
 static void a_difference_is_said_and_both_holds_are_drawn(void **state) {
@@ -333,6 +459,35 @@ static void the_bar_lies_over_the_time_line(void **state) {
   app_test_close(window);
 }
 
+static GtkEventController *drag_of(GtkWidget *widget) {
+  GtkEventController *found = NULL;
+  GListModel *all = gtk_widget_observe_controllers(widget);
+  for (guint i = 0; i < g_list_model_get_n_items(all) && !found; i++) {
+    GtkEventController *one = g_list_model_get_item(all, i);
+    if (GTK_IS_GESTURE_DRAG(one)) found = one;
+    g_object_unref(one);
+  }
+  g_object_unref(all);
+  return found;
+}
+
+static void the_fuel_pressed_goes_to_that_instant(void **state) {
+  OxWindow *window = open_page("time");
+  OxFuelBar *bar = ox_window_fuel_bar(window);
+  OxPlayer *player = ox_window_player(window);
+  type_number(ox_time_panel_editor(ox_window_time(window), "fuel.on_board"), "20");
+  type_number(ox_time_panel_editor(ox_window_time(window), "fuel.flow_h"), "60");
+  app_test_spin_ms(200);
+  GtkEventController *drag = drag_of(GTK_WIDGET(bar));
+  assert_non_null(drag);
+  double middle_s = (ox_player_begin_s(player) + ox_player_end_s(player)) / 2;
+  g_signal_emit_by_name(drag, "drag-begin", ox_fuel_bar_x(bar, middle_s), 5.0);
+  assert_close(ox_player_time_s(player), middle_s, 0.5, "pressed");
+  g_signal_emit_by_name(drag, "drag-begin", -500.0, 5.0);
+  assert_close(ox_player_time_s(player), ox_player_begin_s(player), 1e-6, "before the beginning");
+  app_test_close(window);
+}
+
 static void an_entry_out_of_range_is_explained_and_changes_nothing(void **state) {
   OxWindow *window = open_page("time");
   GtkWidget *field = ox_time_panel_editor(ox_window_time(window), "fuel.reserve_min");
@@ -353,6 +508,13 @@ int main(void) {
       cmocka_unit_test(doubts_are_listed_and_nonsense_cannot_be_used),
       cmocka_unit_test(minutes_alone_count_from_the_crossing),
       cmocka_unit_test(what_is_said_follows_the_case_and_its_choices),
+      cmocka_unit_test(a_fix_at_a_radial_and_distance_is_placed_by_its_station),
+      cmocka_unit_test(an_unknown_station_is_said_to_be_missing),
+      cmocka_unit_test(present_position_is_where_the_aircraft_is),
+      cmocka_unit_test(a_point_under_a_fuller_name_is_that_point),
+      cmocka_unit_test(the_hold_of_the_words_can_lie_over_the_case),
+      cmocka_unit_test(the_pages_have_their_keys_in_the_order_they_stand_in),
+      cmocka_unit_test(the_fuel_pressed_goes_to_that_instant),
       cmocka_unit_test(a_difference_is_said_and_both_holds_are_drawn),
       cmocka_unit_test(a_typed_fix_is_compared_as_it_is_typed),
       cmocka_unit_test(every_entry_has_its_name),

@@ -1,0 +1,102 @@
+/* From the words of a clearance to the place of its fix. */
+#include "ox_clearance_fix.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "oxbow/angle.h"
+
+/* The point that a name said means: "LARCH VOR" is the point LARCH. */
+static const ox_point *point_said(const ox_points *points, const char *name) {
+  for (size_t i = 0; i < points->count && *name; i++)
+    if (ox_clearance_same_place(points->points[i].name, name)) return &points->points[i];
+  return NULL;
+}
+
+static const ox_item *line_said(const ox_clearance *c) {
+  const ox_item *radial = ox_clearance_find(c, OX_ITEM_RADIAL);
+  return radial ? radial : ox_clearance_find(c, OX_ITEM_BEARING);
+}
+
+static const char *station_said(const ox_clearance *c, const ox_item *at, const ox_item *line) {
+  const ox_item *others[] = {ox_clearance_find(c, OX_ITEM_FIX),
+                             ox_clearance_find(c, OX_ITEM_LIMIT)};
+  if (at && *at->name) return at->name;
+  if (line && *line->name) return line->name;
+  for (size_t i = 0; i < G_N_ELEMENTS(others); i++)
+    if (others[i] && others[i]->facility == OX_FACILITY_STATION) return others[i]->name;
+  return "";
+}
+
+/* Of two DME limits the one at which the inbound leg ends. */
+static double distance_said(const ox_clearance *c, const ox_item *at, const ox_item *range,
+                            const ox_item *line) {
+  double away_deg = ox_turn_between_deg(c->result.hold.inbound_deg, line->value);
+  if (!range) return at->value;
+  return fabs(away_deg) < 90 ? range->value2 : range->value;
+}
+
+static ox_fix by_radial(const ox_clearance *c, const ox_item *at, const ox_item *range,
+                        const ox_points *points, char *remark, size_t bytes) {
+  char why[OX_REMARK_BYTES] = "";
+  ox_latlon unused;
+  ox_fix fix = ox_fix_named();
+  const ox_item *line = line_said(c);
+  const char *station = station_said(c, at, line);
+  const ox_point *from = point_said(points, station);
+  if (!line || !*station) {
+    g_snprintf(remark, bytes, "%s has no place: %s was not said.", c->result.hold.fix,
+               !line ? "the radial" : "the station");
+    return fix;
+  }
+  double nm = distance_said(c, at, range, line);
+  if (!from) {
+    g_snprintf(remark, bytes,
+               "%s is on the %03.0f radial of %s at %g NM. The lesson has no point of that name: "
+               "enter it on the page Places to place the fix.",
+               c->result.hold.fix, line->value, station, nm);
+    return fix;
+  }
+  fix.kind = OX_FIX_POINT;
+  fix.point = (ox_point){.kind = OX_POINT_RADIAL, .radial_deg = line->value, .nm = nm,
+                         .dme = TRUE, .altitude_ft = c->result.hold.altitude_ft};
+  g_strlcpy(fix.point.from, from->name, sizeof fix.point.from);
+  if (ox_fix_place(points, &fix, &c->result, &unused, why, sizeof why) == OX_ERROR) {
+    g_snprintf(remark, bytes, "%s is left without a place. %s", c->result.hold.fix, why);
+    return ox_fix_named();
+  }
+  g_snprintf(remark, bytes, "%s is placed on the %03.0f radial of %s at %g DME.",
+             c->result.hold.fix, line->value, from->name, nm);
+  return fix;
+}
+
+static ox_fix where_one_is(const ox_points *points, const ox_fix *now, char *remark,
+                           size_t bytes) {
+  ox_fix fix = ox_fix_named();
+  fix.kind = OX_FIX_AHEAD_NM;
+  if (ox_points_find(points, now->present)) g_strlcpy(fix.present, now->present, sizeof fix.present);
+  if (*fix.present)
+    g_snprintf(remark, bytes, "The fix is where the aircraft is: at %s.", fix.present);
+  else
+    g_snprintf(remark, bytes, "The fix is where the aircraft is. Where that is can be entered on "
+                              "the page Places.");
+  return fix;
+}
+
+ox_fix ox_clearance_fix(const ox_clearance *c, ox_case *meant, const char *fix_now,
+                        const ox_fix *now, const ox_points *points, char *remark,
+                        size_t remark_bytes) {
+  const ox_item *fix = ox_clearance_find(c, OX_ITEM_FIX);
+  const ox_item *at = ox_clearance_find(c, OX_ITEM_FIX_DME);
+  const ox_item *range = ox_clearance_find(c, OX_ITEM_DME_RANGE);
+  const ox_point *point = point_said(points, meant->hold.fix);
+  *remark = '\0';
+  if (fix && strcmp(fix->name, OX_PRESENT_POSITION) == 0)
+    return where_one_is(points, now, remark, remark_bytes);
+  if (point) g_strlcpy(meant->hold.fix, point->name, sizeof meant->hold.fix);
+  gboolean renamed = strcmp(meant->hold.fix, fix_now) != 0;
+  if (point && renamed) return ox_fix_named();
+  if ((at || range) && (renamed || now->kind == OX_FIX_NAMED))
+    return by_radial(c, at, range, points, remark, remark_bytes);
+  return renamed ? ox_fix_named() : *now;
+}
