@@ -325,17 +325,22 @@ static void the_pages_have_their_keys_in_the_order_they_stand_in(void **state) {
   OxWindow *window = open_page("hold");
   GtkWidget *stack = gtk_widget_get_ancestor(GTK_WIDGET(ox_window_words(window)), GTK_TYPE_STACK);
   GtkSelectionModel *pages = gtk_stack_get_pages(GTK_STACK(stack));
-  assert_int_equal(g_list_model_get_n_items(G_LIST_MODEL(pages)), G_N_ELEMENTS(names));
-  for (guint i = 0; i < G_N_ELEMENTS(names); i++) {
+  guint shown = 0;
+  for (guint i = 0; i < g_list_model_get_n_items(G_LIST_MODEL(pages)); i++) {
     GtkStackPage *page = g_list_model_get_item(G_LIST_MODEL(pages), i);
-    char *action = g_strdup_printf("page-%s", names[i]);
-    assert_string_equal(gtk_stack_page_get_name(page), names[i]);
+    g_object_unref(page);
+    /* Pages without a title are not in the switcher. */
+    if (!gtk_stack_page_get_title(page) || !gtk_stack_page_get_visible(page)) continue;
+    assert_true(shown < G_N_ELEMENTS(names));
+    char *action = g_strdup_printf("page-%s", names[shown]);
+    assert_string_equal(gtk_stack_page_get_name(page), names[shown]);
     g_action_group_activate_action(G_ACTION_GROUP(window), action, NULL);
-    assert_string_equal(gtk_stack_get_visible_child_name(GTK_STACK(stack)), names[i]);
+    assert_string_equal(gtk_stack_get_visible_child_name(GTK_STACK(stack)), names[shown]);
     assert_non_null(gtk_window_get_focus(GTK_WINDOW(window)));
     g_free(action);
-    g_object_unref(page);
+    shown++;
   }
+  assert_int_equal(shown, G_N_ELEMENTS(names));
   g_object_unref(pages);
   app_test_close(window);
 }
