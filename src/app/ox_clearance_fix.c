@@ -74,7 +74,8 @@ static ox_fix where_one_is(const ox_points *points, const ox_fix *now, char *rem
                            size_t bytes) {
   ox_fix fix = ox_fix_named();
   fix.kind = OX_FIX_AHEAD_NM;
-  if (ox_points_find(points, now->present)) g_strlcpy(fix.present, now->present, sizeof fix.present);
+  if (ox_points_find(points, now->present))
+    g_strlcpy(fix.present, now->present, sizeof fix.present);
   if (*fix.present)
     g_snprintf(remark, bytes, "The fix is where the aircraft is: at %s.", fix.present);
   else

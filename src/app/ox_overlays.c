@@ -237,8 +237,8 @@ static char *words_said(OxOverlays *self) {
   const char *name;
   const char *rest = !self->is_said ? "There is no clearance on the page Words."
                      : ox_overlays_flight(self, &name)
-                         ? "The hold of the clearance on the page Words lies over the case; it is "
-                           "not used yet."
+                         ? "The hold of the clearance on the page Words lies over the case, fix on "
+                           "fix; it is not used yet."
                          : "The clearance on the page Words says the hold that is shown.";
   return g_strdup_printf("Compared with the words. %s", rest);
 }
