@@ -25,6 +25,10 @@ typedef struct {
   double speed;         /* moving picture: times as fast as flown, 0.1..1000 */
   double t_s;           /* where the aircraft is drawn; NAN: none */
   const double *t_s_of; /* one a scene instead of t_s, or NULL */
+  /* Moving picture: asked before each frame with the share that is done (0..1); false ends it with
+   * OX_ERROR. NULL: it is not asked. */
+  bool (*go_on)(void *data, double share);
+  void *go_on_data;
   bool moments;         /* the key moments of entry and first circuit instead of the picture */
 } ox_export_options;
 

@@ -111,5 +111,5 @@ const char *ox_export_frames(const ox_scene *scene, const ox_export_options *o, 
   png_add_part(out, "IEND", NULL, 0);
   cairo_surface_destroy(a.before);
   ox_film_close(&a.film);
-  return a.film.failed ? "The picture could not be made." : NULL;
+  return ox_film_fault(&a.film);
 }

@@ -162,5 +162,5 @@ const char *ox_export_gif(const ox_scene *scene, const ox_export_options *o, GSt
   free(m.before);
   free(m.line);
   ox_film_close(&m.film);
-  return fault;
+  return m.film.stopped ? ox_film_fault(&m.film) : fault;
 }

@@ -60,7 +60,16 @@ void ox_film_close(ox_film *f) {
   ox_picture_free(f->picture);
 }
 
+const char *ox_film_fault(const ox_film *f) {
+  if (f->stopped) return "The moving picture was stopped.";
+  return f->failed ? "The picture could not be made." : NULL;
+}
+
 void ox_film_draw(ox_film *f, size_t index) {
+  if (f->o->go_on && !f->o->go_on(f->o->go_on_data, (double)index / (double)f->count)) {
+    f->stopped = f->failed = true;
+    return;
+  }
   double t_s = ox_export_frame_s(f->flight, f->o, index);
   cairo_t *cr = cairo_create(f->now);
   if (ox_picture_moves(f->picture)) {

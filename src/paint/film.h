@@ -18,6 +18,7 @@ typedef struct {
   int width, height;
   size_t count;
   bool failed;
+  bool stopped; /* by who asked for it; then it counts as failed too */
 } ox_film;
 
 typedef struct {
@@ -27,6 +28,8 @@ typedef struct {
 /* NULL, or a static sentence that says what is wrong; then there is nothing to close. */
 const char *ox_film_open(ox_film *f, const ox_scene *scene, const ox_export_options *o);
 void ox_film_close(ox_film *f);
+/* NULL, or a static sentence that says what went wrong on the way. */
+const char *ox_film_fault(const ox_film *f);
 /* Draws a frame, 0..count-1, into `now`. */
 void ox_film_draw(ox_film *f, size_t index);
 /* A row of a surface: 0x..RRGGBB a pixel. */
