@@ -54,6 +54,7 @@ static OxWindow *new_window(OxApplication *self) {
                               ox_settings_whole(self->settings, "height", 300, 16000, height));
   g_signal_connect_object(window, "notify::default-width", G_CALLBACK(remember_size_cb), self, 0);
   g_signal_connect_object(window, "notify::default-height", G_CALLBACK(remember_size_cb), self, 0);
+  ox_window_set_settings(window, self->settings);
   ox_window_set_projector(window, self->projector);
   return window;
 }

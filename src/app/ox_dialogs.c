@@ -4,7 +4,6 @@
 #include <string.h>
 
 #define MESSAGE_MAX_HEIGHT 280
-#define ENDING_KEY "oxbow-ending"
 
 /* ---- names ------------------------------------------------------------------------------ */
 
@@ -50,7 +49,6 @@ static void add_filter(GtkNativeDialog *chooser, const char *name, const char *e
     gtk_file_filter_add_suffix(filter, ending + 1);
   else
     gtk_file_filter_add_pattern(filter, "*");
-  g_object_set_data(G_OBJECT(filter), ENDING_KEY, (gpointer)ending);
   gtk_file_chooser_add_filter(GTK_FILE_CHOOSER(chooser), filter);
   g_object_unref(filter);
 }
@@ -96,21 +94,17 @@ GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, cons
   return chooser;
 }
 
-GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title) {
-  GtkNativeDialog *chooser = chooser_new(parent, "Export the Picture",
-                                         GTK_FILE_CHOOSER_ACTION_SAVE, "_Export");
-  add_filter(chooser, "Picture for the screen (*.png)", ".png");
-  add_filter(chooser, "Drawing (*.svg)", ".svg");
-  add_filter(chooser, "Sheets of all cases (*.pdf)", ".pdf");
-  suggest(chooser, NULL, title, ".png");
+GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title, const char *format,
+                                  const char *ending, const char *folder) {
+  GtkNativeDialog *chooser = chooser_new(parent, "Export", GTK_FILE_CHOOSER_ACTION_SAVE, "_Export");
+  GFile *place = folder ? g_file_new_for_uri(folder) : NULL;
+  add_filter(chooser, format, ending);
+  if (place && g_file_query_exists(place, NULL))
+    gtk_file_chooser_set_current_folder(GTK_FILE_CHOOSER(chooser), place, NULL);
+  suggest(chooser, NULL, title, ending);
   gtk_native_dialog_show(chooser);
+  g_clear_object(&place);
   return chooser;
-}
-
-const char *ox_dialog_export_ending(GtkNativeDialog *chooser) {
-  GtkFileFilter *filter = gtk_file_chooser_get_filter(GTK_FILE_CHOOSER(chooser));
-  const char *ending = filter ? g_object_get_data(G_OBJECT(filter), ENDING_KEY) : NULL;
-  return ending ? ending : ".png";
 }
 
 /* ---- questions -------------------------------------------------------------------------- */

@@ -13,14 +13,14 @@ GtkNativeDialog *ox_dialog_open_lesson(GtkWindow *parent);
 /* Navigation records; path is the file before, or NULL. */
 GtkNativeDialog *ox_dialog_open_records(GtkWindow *parent, const char *path);
 GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, const char *title);
-GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title);
+/* For one format: its name for people and its ending. folder: a URI to begin in, or NULL. */
+GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title, const char *format,
+                                  const char *ending, const char *folder);
 
 /* The path chosen, with `ending` (".oxbow"; NULL: none) added where the name has not got it. NULL
  * for a place without a path. *added tells whether it was added, for then the chooser has not
  * asked whether the file may be replaced. Freed with g_free. */
 char *ox_dialog_chosen_path(GtkNativeDialog *chooser, const char *ending, gboolean *added);
-/* Of the export chooser: ".png", ".svg" or ".pdf" as the filter says. */
-const char *ox_dialog_export_ending(GtkNativeDialog *chooser);
 
 /* Questions, shown at once. Responses: GTK_RESPONSE_CANCEL, _ACCEPT (save, replace), _REJECT
  * (discard). Closed with ox_dialog_close. */

@@ -1,115 +1,124 @@
-/* A picture into a file. */
+/* Pictures and tracks into files and into memory. */
 #include "ox_export_file.h"
 
-#include <math.h>
-#include <string.h>
-
+#include "ox_case_scene.h"
 #include "oxbow/file.h"
+#include "oxbow/trackout.h"
+#include "oxbow/words.h"
 
-#define PNG_WIDTH 1600
-#define PNG_HEIGHT 1200
-#define PNG_DPI 150
-#define SVG_WIDTH 800
-#define SVG_HEIGHT 600
-/* A4 lying, in points */
-#define SHEET_WIDTH 841.89
-#define SHEET_HEIGHT 595.28
+#define TRACK_STEP_S 1.0
 
-static ox_status sink(void *context, const void *bytes, size_t length) {
+/* ---- what is refused -------------------------------------------------------------------- */
+
+char *ox_export_refusal(const ox_export_job *job, ox_share_what what) {
+  gboolean hidden = job->shown && job->shown->hide_answer;
+  if (hidden && what != OX_SHARE_PICTURE)
+    return g_strdup("The answer is hidden. Fly it first, then it can be exported.");
+  if (what != OX_SHARE_TRACK) return NULL;
+  char remark[512] = "";
+  ox_latlon place;
+  const ox_lesson_case *c = &job->lesson->cases[job->index];
+  if (!ox_fix_has_place(&job->lesson->points, &c->fix, &c->c))
+    return g_strdup("The fix has no latitude and longitude. The page Places gives it one.");
+  if (ox_fix_place(&job->lesson->points, &c->fix, &c->c, &place, remark, sizeof remark) == OX_ERROR)
+    return g_strdup(remark);
+  return NULL;
+}
+
+/* ---- pictures --------------------------------------------------------------------------- */
+
+/* The scenes that a choice shows: the shown case, or all of them. */
+static GPtrArray *make_scenes(const ox_export_job *job, const ox_share_choice *choice) {
+  GPtrArray *made = g_ptr_array_new_with_free_func(g_free);
+  gboolean all = choice->what == OX_SHARE_CASES;
+  size_t first = all ? 0 : job->index, count = all ? job->lesson->case_count : 1;
+  for (size_t i = first; i < first + count; i++)
+    g_ptr_array_add(made, ox_case_scene_new(job->lesson, i, ox_share_palette(choice),
+                                            choice->pen_marks,
+                                            i == job->index ? job->shown : NULL));
+  return made;
+}
+
+static ox_status draw(const ox_export_job *job, const ox_share_choice *choice, ox_export_sink sink,
+                      void *context, char **error) {
+  const char *why = NULL;
+  ox_export_options options = ox_share_options(choice, job->t_s);
+  options.go_on = job->go_on;
+  options.go_on_data = job->data;
+  GPtrArray *made = make_scenes(job, choice);
+  ox_scene *scenes = g_new(ox_scene, made->len);
+  for (guint i = 0; i < made->len; i++)
+    scenes[i] = ((ox_case_scene *)g_ptr_array_index(made, i))->scene;
+  ox_status status = ox_export(scenes, made->len, &options, sink, context, &why);
+  if (status == OX_ERROR) *error = g_strdup(why ? why : "The picture could not be written.");
+  g_free(scenes);
+  g_ptr_array_unref(made);
+  return status;
+}
+
+/* ---- tracks ----------------------------------------------------------------------------- */
+
+static ox_status to_file(void *context, const void *bytes, size_t length) {
   return ox_file_write(context, bytes, length);
 }
 
-static gboolean has_ending(const char *path, const char *ending) {
-  size_t length = strlen(path), tail = strlen(ending);
-  return length > tail && g_ascii_strcasecmp(path + length - tail, ending) == 0;
-}
-
-static gboolean options_for(const char *path, double t_s, ox_export_options *options) {
-  *options = (ox_export_options){.t_s = t_s};
-  if (has_ending(path, ".png")) {
-    options->format = OX_EXPORT_PNG;
-    options->width = PNG_WIDTH;
-    options->height = PNG_HEIGHT;
-    options->dpi = PNG_DPI;
-  } else if (has_ending(path, ".svg")) {
-    options->format = OX_EXPORT_SVG;
-    options->width = SVG_WIDTH;
-    options->height = SVG_HEIGHT;
-  } else if (has_ending(path, ".pdf")) {
-    options->format = OX_EXPORT_PDF;
-    options->width = SHEET_WIDTH;
-    options->height = SHEET_HEIGHT;
-    options->t_s = (double)NAN; /* a sheet shows the whole flight, not an instant */
-  } else {
-    return FALSE;
-  }
-  return TRUE;
-}
-
-/* What is laid over the picture in the window, and how it is turned. A sheet is laid out for
- * itself: its own scale, and no place that was panned to. */
-static void take_shown(ox_scene *scene, const ox_scene *shown) {
-  scene->compare = shown->compare;
-  scene->compare_name = shown->compare_name;
-  scene->area = shown->area;
-  scene->spread = shown->spread;
-  scene->others = shown->others;
-  scene->other_count = shown->other_count;
-  scene->ink = shown->ink;
-  scene->marks = shown->marks;
-  scene->mark_count = shown->mark_count;
-  scene->paths = shown->paths;
-  scene->path_count = shown->path_count;
-  scene->hide_answer = shown->hide_answer;
-  scene->view.up = shown->view.up;
-  scene->view.air = shown->view.air;
-}
-
-/* Flies `count` cases from `first` on into scenes and flights. */
-static void make_scenes(const ox_lesson *lesson, size_t first, size_t count, ox_palette_id palette,
-                        ox_scene *scenes, ox_flight *flights) {
-  for (size_t i = 0; i < count; i++) {
-    const ox_case *c = &lesson->cases[first + i].c;
-    if (ox_flight_solve(c, &flights[i]) == OX_ERROR) memset(&flights[i], 0, sizeof flights[i]);
-    scenes[i] = (ox_scene){.c = c,
-                           .flight = &flights[i],
-                           .title = lesson->title,
-                           .palette = palette,
-                           .text_scale = 1,
-                           .layers = OX_LAYER_ALL};
-  }
-}
-
-ox_status ox_export_file(const ox_lesson *lesson, size_t index, const ox_scene *shown, double t_s,
-                         const char *path, char **error) {
-  ox_export_options options;
-  char message[512] = "";
+static ox_status write_track(const ox_export_job *job, const ox_share_choice *choice,
+                             ox_file_writer *writer, char **error) {
+  const ox_lesson_case *from = &job->lesson->cases[job->index];
+  char remark[512] = "";
   const char *why = NULL;
-  if (!options_for(path, t_s, &options)) {
-    *error = g_strdup("The name of a picture ends in .png, .svg or .pdf.");
+  ox_latlon place;
+  if (ox_fix_place(&job->lesson->points, &from->fix, &from->c, &place, remark, sizeof remark) ==
+      OX_ERROR) {
+    *error = g_strdup(remark);
     return OX_ERROR;
   }
+  ox_case_scene *scene = ox_case_scene_new(job->lesson, job->index, OX_PALETTE_LIGHT, FALSE, NULL);
+  ox_trackout_case one = {.c = &from->c, .flight = &scene->flight, .fix = place};
+  ox_trackout_options options = {
+      .format = (ox_trackout_format)((int)choice->format - (int)OX_SHARE_GEOJSON),
+      .step_s = TRACK_STEP_S,
+      .title = job->lesson->title[0] ? job->lesson->title : NULL,
+      .caution = ox_words_caution(),
+  };
+  ox_status status = ox_trackout_write(&one, 1, &options, to_file, writer, &why);
+  if (status == OX_ERROR) *error = g_strdup(why ? why : "The track could not be written.");
+  g_free(scene);
+  return status;
+}
+
+/* ---- files ------------------------------------------------------------------------------ */
+
+ox_status ox_export_file(const ox_export_job *job, const ox_share_choice *choice, const char *path,
+                         char **error) {
+  char message[512] = "";
+  *error = ox_export_refusal(job, choice->what);
+  if (*error) return OX_ERROR;
   ox_file_writer *writer = ox_file_begin(path, message, sizeof message);
   if (!writer) {
     *error = g_strdup(message);
     return OX_ERROR;
   }
-  gboolean sheets = options.format == OX_EXPORT_PDF;
-  size_t count = sheets ? lesson->case_count : 1;
-  ox_scene *scenes = g_new0(ox_scene, count);
-  ox_flight *flights = g_new0(ox_flight, count);
-  make_scenes(lesson, sheets ? 0 : index, count, sheets ? OX_PALETTE_PRINT : OX_PALETTE_LIGHT,
-              scenes, flights);
-  if (shown) take_shown(&scenes[sheets ? index : 0], shown);
-  ox_status status = ox_export(scenes, count, &options, sink, writer, &why);
-  if (status == OX_ERROR) {
+  ox_status status = choice->what == OX_SHARE_TRACK
+                         ? write_track(job, choice, writer, error)
+                         : draw(job, choice, to_file, writer, error);
+  if (status != OX_OK) {
     ox_file_abandon(writer);
-    *error = g_strdup(why ? why : "The picture could not be written.");
-  } else {
-    status = ox_file_commit(writer, message, sizeof message);
-    if (status == OX_ERROR) *error = g_strdup(message);
+    return status;
   }
-  g_free(scenes);
-  g_free(flights);
+  status = ox_file_commit(writer, message, sizeof message);
+  if (status == OX_ERROR) *error = g_strdup(message);
   return status;
+}
+
+static ox_status to_memory(void *context, const void *bytes, size_t length) {
+  g_byte_array_append(context, bytes, (guint)length);
+  return OX_OK;
+}
+
+GBytes *ox_export_bytes(const ox_export_job *job, const ox_share_choice *choice, char **error) {
+  GByteArray *made = g_byte_array_new();
+  if (draw(job, choice, to_memory, made, error) == OX_OK) return g_byte_array_free_to_bytes(made);
+  g_byte_array_unref(made);
+  return NULL;
 }

@@ -9,6 +9,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.save-as", {"<Shift><Control>s"}},
     {OX_KEYS_EVERYWHERE, "win.export", {"<Control>e"}},
     {OX_KEYS_EVERYWHERE, "win.published", {"<Control>h"}},
+    {OX_KEYS_EVERYWHERE, "win.print", {"<Control>p"}},
     {OX_KEYS_EVERYWHERE, "win.undo", {"<Control>z"}},
     {OX_KEYS_EVERYWHERE, "win.redo", {"<Shift><Control>z"}},
     {OX_KEYS_EVERYWHERE, "win.duplicate-case", {"<Control>u"}},
@@ -51,6 +52,9 @@ static const ox_key keys[] = {
     {OX_KEYS_CLASSROOM, "win.blank", {"b", "period"}},
     {OX_KEYS_CLASSROOM, "win.larger", {"t"}},
     {OX_KEYS_CLASSROOM, "win.smaller", {"<Shift>t"}},
+
+    {OX_KEYS_PICTURE, "win.copy-picture", {"<Control>c"}},
+    {OX_KEYS_PICTURE, "win.board-menu", {"Menu", "<Shift>F10"}},
 
     {OX_KEYS_FLIGHT, "win.play", {"space"}},
     {OX_KEYS_FLIGHT, "win.step-back", {"Left"}},

@@ -12,6 +12,7 @@ typedef enum {
   OX_KEYS_WINDOW,     /* where the focused widget has no use of its own for the key */
   OX_KEYS_CASES,      /* only while the list of cases has the focus */
   OX_KEYS_CLASSROOM, /* in the classroom display, before anything else */
+  OX_KEYS_PICTURE,    /* only while the board, or what lies over it, has the focus */
   OX_KEYS_FLIGHT,     /* only while the board or the transport bar has the focus */
 } ox_keys_scope;
 

@@ -10,13 +10,14 @@ struct _OxSettings {
   GObject parent_instance;
 
   GKeyFile *file; /* owned */
-  char *path;     /* owned */
+  char *path;     /* owned; NULL: nothing is written */
   guint waiting;  /* source of the write to come; 0: nothing to write */
 };
 
 G_DEFINE_FINAL_TYPE(OxSettings, ox_settings, G_TYPE_OBJECT)
 
 static gboolean write_file(OxSettings *self) {
+  if (!self->path) return TRUE;
   gsize length;
   char *text = g_key_file_to_data(self->file, &length, NULL);
   char *folder = g_path_get_dirname(self->path);
@@ -69,6 +70,8 @@ OxSettings *ox_settings_new(const char *path) {
   }
   return self;
 }
+
+OxSettings *ox_settings_new_unkept(void) { return g_object_new(OX_TYPE_SETTINGS, NULL); }
 
 const char *ox_settings_word(OxSettings *self, const char *key, const char *const *words) {
   char *found = g_key_file_get_string(self->file, GROUP, key, NULL);

@@ -15,6 +15,8 @@ G_DECLARE_FINAL_TYPE(OxSettings, ox_settings, OX, SETTINGS, GObject)
 
 /* path NULL: the usual place. */
 OxSettings *ox_settings_new(const char *path);
+/* Of nobody: remembered as long as it lives. */
+OxSettings *ox_settings_new_unkept(void);
 
 /* One of the words of a NULL-terminated list, or the first of them. Static, out of the list. */
 const char *ox_settings_word(OxSettings *self, const char *key, const char *const *words);

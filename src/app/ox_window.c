@@ -67,6 +67,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->pending_path, g_free);
   g_clear_pointer(&self->then_path, g_free);
   ox_window_end_keeping(self);
+  ox_window_end_share(self);
   ox_window_end_time(self);
   if (self->player) ox_player_set_playing(self->player, FALSE);
   G_OBJECT_CLASS(ox_window_parent_class)->dispose(object);
@@ -164,7 +165,9 @@ static void ox_window_init(OxWindow *self) {
   set_label(GTK_WIDGET(self->recent_button), "Recent Lessons");
   set_label(GTK_WIDGET(self->menu_button), "Main Menu");
   set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
+  self->settings = ox_settings_new_unkept();
   ox_window_add_actions(self);
+  ox_window_add_share(self);
   ox_window_add_overlays(self);
   ox_window_add_views(self);
   ox_window_add_published(self);
@@ -182,6 +185,7 @@ static void ox_window_init(OxWindow *self) {
   ox_window_add_places(self); /* the last page: their keys count them in this order */
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
+  ox_keys_add(GTK_WIDGET(self->board_overlay), OX_KEYS_PICTURE, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->transport), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   show_title(self);
   ox_window_update_actions(self);

@@ -20,6 +20,8 @@
 #include "ox_check_panel.h"
 #include "ox_fuel_bar.h"
 #include "ox_highlight.h"
+#include "ox_settings.h"
+#include "ox_share_choice.h"
 #include "ox_time_panel.h"
 #include "ox_published.h"
 #include "ox_transport.h"
@@ -46,8 +48,15 @@ gboolean ox_window_restore(OxWindow *self, ox_kept *kept);
 gboolean ox_window_save_copy_path(OxWindow *self, const char *path);
 /* Saves; FALSE when the file could not be written, which a dialog explains. */
 gboolean ox_window_save_path(OxWindow *self, const char *path);
-/* Writes the picture; the format goes by the file's ending. FALSE as above. */
+/* Writes the picture, or all cases into a PDF; the format goes by the file's ending, and all else is
+ * as usual. FALSE as above. */
 gboolean ox_window_export_path(OxWindow *self, const char *path);
+/* Writes what a choice says. A moving picture is only begun: a bar above the board shows how far it
+ * is. FALSE as above. */
+gboolean ox_window_export_choice(OxWindow *self, const ox_share_choice *choice, const char *path);
+/* Where the choices of exporting and printing are remembered; before, the window's own, which
+ * nobody keeps. */
+void ox_window_set_settings(OxWindow *self, OxSettings *settings);
 
 /* Whether the window shows a lesson that was neither opened from a file nor changed: another may
  * take its place. */

@@ -28,10 +28,6 @@ static void save_copy_cb(GSimpleAction *action, GVariant *parameter, gpointer da
   ox_window_save_copy(OX_WINDOW(data));
 }
 
-static void export_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  ox_window_export(OX_WINDOW(data));
-}
-
 /* ---- the flight ------------------------------------------------------------------------- */
 
 static void play_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
@@ -132,7 +128,6 @@ static const GActionEntry entries[] = {
     {.name = "save", .activate = save_cb},
     {.name = "save-as", .activate = save_as_cb},
     {.name = "save-copy", .activate = save_copy_cb},
-    {.name = "export", .activate = export_cb},
     {.name = "play", .activate = play_cb},
     {.name = "step-back", .activate = step_back_cb},
     {.name = "step-forward", .activate = step_forward_cb},

@@ -1,8 +1,7 @@
-/* The window's files: open, save, export, and what becomes of changes that are not saved. */
+/* The window's files: open, save, and what becomes of changes that are not saved. */
 #include "ox_window_private.h"
 
 #include "ox_dialogs.h"
-#include "ox_export_file.h"
 
 /* What is being typed counts. */
 static void commit(OxWindow *self) {
@@ -166,23 +165,9 @@ gboolean ox_window_save_path(OxWindow *self, const char *path) {
   return status != OX_ERROR;
 }
 
-gboolean ox_window_export_path(OxWindow *self, const char *path) {
-  char *error = NULL;
-  commit(self);
-  ox_scene shown = ox_board_scene(self->board);
-  ox_status status = ox_export_file(ox_document_lesson(self->document),
-                                    ox_document_case_index(self->document), &shown,
-                                    ox_player_time_s(self->player), path, &error);
-  if (status == OX_ERROR)
-    ox_dialog_error(GTK_WINDOW(self), "The picture could not be written", error);
-  g_free(error);
-  return status != OX_ERROR;
-}
-
 /* ---- choosers --------------------------------------------------------------------------- */
 
-/* Takes the chooser's answer: NULL when it was cancelled. */
-static char *answer(OxWindow *self, int response, const char *ending, gboolean *added) {
+char *ox_window_take_answer(OxWindow *self, int response, const char *ending, gboolean *added) {
   char *path = NULL;
   *added = FALSE;
   if (response == GTK_RESPONSE_ACCEPT) {
@@ -197,7 +182,7 @@ static char *answer(OxWindow *self, int response, const char *ending, gboolean *
 
 static void open_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
   gboolean added;
-  char *path = answer(self, response, NULL, &added);
+  char *path = ox_window_take_answer(self, response, NULL, &added);
   if (path) ox_window_open_path(self, path);
   g_free(path);
 }
@@ -222,15 +207,9 @@ static void save_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
   g_free(path);
 }
 
-static void export_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
-  char *path = g_steal_pointer(&self->pending_path);
-  ox_dialog_close(GTK_WIDGET(dialog));
-  if (response == GTK_RESPONSE_ACCEPT) ox_window_export_path(self, path);
-  g_free(path);
-}
-
 /* The chooser asked about the name that was typed; with an ending added it is another file. */
-static gboolean must_ask(OxWindow *self, const char *path, gboolean added, GCallback answered) {
+gboolean ox_window_must_ask(OxWindow *self, const char *path, gboolean added,
+                            GCallback answered) {
   if (!added || !g_file_test(path, G_FILE_TEST_EXISTS)) return FALSE;
   g_free(self->pending_path);
   self->pending_path = g_strdup(path);
@@ -241,10 +220,10 @@ static gboolean must_ask(OxWindow *self, const char *path, gboolean added, GCall
 
 static void save_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
   gboolean added;
-  char *path = answer(self, response, ".oxbow", &added);
+  char *path = ox_window_take_answer(self, response, ".oxbow", &added);
   if (!path)
     self->then = OX_THEN_NOTHING;
-  else if (!must_ask(self, path, added, G_CALLBACK(save_replace_cb)))
+  else if (!ox_window_must_ask(self, path, added, G_CALLBACK(save_replace_cb)))
     save_and_go_on(self, path);
   g_free(path);
 }
@@ -285,8 +264,8 @@ static void copy_replace_cb(GtkDialog *dialog, int response, OxWindow *self) {
 
 static void copy_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
   gboolean added;
-  char *path = answer(self, response, ".oxbow", &added);
-  if (path && !must_ask(self, path, added, G_CALLBACK(copy_replace_cb)))
+  char *path = ox_window_take_answer(self, response, ".oxbow", &added);
+  if (path && !ox_window_must_ask(self, path, added, G_CALLBACK(copy_replace_cb)))
     ox_window_save_copy_path(self, path);
   g_free(path);
 }
@@ -298,19 +277,4 @@ void ox_window_save_copy(OxWindow *self) {
   self->chooser = ox_dialog_save_lesson(GTK_WINDOW(self), NULL, title);
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(copy_response_cb), self, 0);
   g_free(title);
-}
-
-static void export_response_cb(GtkNativeDialog *chooser, int response, OxWindow *self) {
-  gboolean added;
-  char *path = answer(self, response, ox_dialog_export_ending(chooser), &added);
-  if (path && !must_ask(self, path, added, G_CALLBACK(export_replace_cb)))
-    ox_window_export_path(self, path);
-  g_free(path);
-}
-
-void ox_window_export(OxWindow *self) {
-  if (self->chooser) return;
-  commit(self);
-  self->chooser = ox_dialog_export(GTK_WINDOW(self), ox_document_title(self->document));
-  g_signal_connect_object(self->chooser, "response", G_CALLBACK(export_response_cb), self, 0);
 }

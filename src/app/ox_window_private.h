@@ -71,6 +71,11 @@ struct _OxWindow {
   OxMomentsStrip *moments; /* below the board; borrowed */
   struct ox_classroom *classroom;
 
+  OxSettings *settings;     /* owned */
+  GtkPrintOperation *print; /* owned, while it goes on */
+  GtkWidget *moving;        /* an OxMovingJob above the board; NULL: none */
+  GtkWidget *board_menu;
+
   ox_window_then then; /* goes on after the chooser or the question */
   GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */
 };
@@ -121,6 +126,10 @@ void ox_window_add_words(OxWindow *self);
 
 /* ox_window_published.c */
 void ox_window_add_published(OxWindow *self);
+/* ox_window_share.c: pictures out of the window */
+void ox_window_add_share(OxWindow *self);
+void ox_window_end_share(OxWindow *self);
+void ox_window_export(OxWindow *self);
 
 /* ox_window_files.c */
 void ox_window_new_lesson(OxWindow *self);
@@ -130,7 +139,12 @@ void ox_window_save_as(OxWindow *self);
 void ox_window_save_copy(OxWindow *self);
 /* Opens a file in this window once its unsaved changes are dealt with. */
 void ox_window_leave_for(OxWindow *self, const char *path);
-void ox_window_export(OxWindow *self);
+/* Takes the chooser's answer, with the ending added where it is missing; NULL when it was
+ * cancelled or there is no path, which a dialog explains. Freed with g_free. */
+char *ox_window_take_answer(OxWindow *self, int response, const char *ending, gboolean *added);
+/* Asks before a file is replaced that the chooser did not ask about; the path waits in
+ * pending_path for the dialog's "response". */
+gboolean ox_window_must_ask(OxWindow *self, const char *path, gboolean added, GCallback answered);
 /* Asks first if there are unsaved changes, then goes on. */
 void ox_window_leave(OxWindow *self, ox_window_then then);
 
