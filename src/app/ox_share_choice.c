@@ -18,6 +18,7 @@ static const struct {
     [OX_SHARE_SVG] = {".svg", "Drawing (*.svg)"},
     [OX_SHARE_PDF] = {".pdf", "Sheets (*.pdf)"},
     [OX_SHARE_APNG] = {".apng", "Moving picture (*.apng)"},
+    [OX_SHARE_GIF] = {".gif", "GIF, fewer colours (*.gif)"},
     [OX_SHARE_GEOJSON] = {".geojson", "GeoJSON (*.geojson)"},
     [OX_SHARE_KML] = {".kml", "KML (*.kml)"},
     [OX_SHARE_GPX] = {".gpx", "GPX (*.gpx)"},
@@ -30,7 +31,7 @@ const char *ox_share_format_name(ox_share_format format) { return formats[format
 const ox_share_format *ox_share_formats(ox_share_what what, size_t *count) {
   static const ox_share_format still[] = {OX_SHARE_PNG, OX_SHARE_SVG, OX_SHARE_PDF};
   static const ox_share_format sheets[] = {OX_SHARE_PDF};
-  static const ox_share_format moving[] = {OX_SHARE_APNG};
+  static const ox_share_format moving[] = {OX_SHARE_APNG, OX_SHARE_GIF};
   static const ox_share_format track[] = {OX_SHARE_GEOJSON, OX_SHARE_KML, OX_SHARE_GPX};
   switch (what) {
   case OX_SHARE_CASES:
@@ -112,7 +113,8 @@ ox_export_options ox_share_options(const ox_share_choice *choice, double t_s) {
     scale = cm ? POINTS_AN_INCH / CM_AN_INCH : POINTS_AN_INCH / PIXELS_AN_INCH;
     break;
   case OX_SHARE_APNG:
-    o.format = OX_EXPORT_APNG;
+  case OX_SHARE_GIF:
+    o.format = choice->format == OX_SHARE_GIF ? OX_EXPORT_GIF : OX_EXPORT_APNG;
     o.dpi = SCREEN_DPI;
     break;
   default:
@@ -133,7 +135,7 @@ ox_export_options ox_share_options(const ox_share_choice *choice, double t_s) {
 /* ---- settings --------------------------------------------------------------------------- */
 
 static const char *const what_words[] = {"picture", "cases", "moments", "moving", "track", NULL};
-static const char *const format_words[] = {"png", "svg",     "pdf", "apng",
+static const char *const format_words[] = {"png",     "svg", "pdf", "apng", "gif",
                                            "geojson", "kml", "gpx", NULL};
 static const char *const unit_words[] = {"pixels", "cm-150", "cm-300", NULL};
 static const char *const paper_words[] = {"a4-across", "a4-upright", "letter-across",
