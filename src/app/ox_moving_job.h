@@ -14,7 +14,7 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE(OxMovingJob, ox_moving_job, OX, MOVING_JOB, GtkWidget)
 
 /* A bar with the progress, and "Stop"; it takes references and copies. "done" (const char *error,
- * NULL: all is well) is emitted once, also after it was stopped, and then the bar may be removed. */
+ * NULL: all is well) is emitted once, also after it was stopped; then the bar may be removed. */
 GtkWidget *ox_moving_job_new(ox_snapshot *snapshot, size_t index, const ox_scene *shown,
                              const ox_share_choice *choice, const char *path);
 /* Stops it as the button does: nothing is left of the file. */

@@ -48,8 +48,8 @@ gboolean ox_window_restore(OxWindow *self, ox_kept *kept);
 gboolean ox_window_save_copy_path(OxWindow *self, const char *path);
 /* Saves; FALSE when the file could not be written, which a dialog explains. */
 gboolean ox_window_save_path(OxWindow *self, const char *path);
-/* Writes the picture, or all cases into a PDF; the format goes by the file's ending, and all else is
- * as usual. FALSE as above. */
+/* Writes the picture, or all cases into a PDF; the format goes by the file's ending, and all else
+ * is as usual. FALSE as above. */
 gboolean ox_window_export_path(OxWindow *self, const char *path);
 /* Writes what a choice says. A moving picture is only begun: a bar above the board shows how far it
  * is. FALSE as above. */
