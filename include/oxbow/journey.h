@@ -60,6 +60,10 @@ double ox_journey_end_s(const ox_journey *journey, const ox_flight *flight);
 /* State at any instant (clamped): on the way to the flight, in it, or on from it. */
 ox_state ox_journey_at(const ox_journey *journey, const ox_flight *flight, double t_s);
 
+/* The flight with the legs of the route before and after it, as one flight: events, circuits and
+ * everything else are the flight's own. Legs that it has no room for are left out at the ends. */
+void ox_journey_flight(const ox_journey *journey, const ox_flight *flight, ox_flight *out);
+
 /* What is to be said of the journey, one sentence a line: how the hold lies on the route, what the
  * arrival should be, the climb of the missed approach, a turn too early, where it goes on. */
 size_t ox_journey_words(const ox_journey *journey, const ox_case *c,

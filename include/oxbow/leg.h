@@ -27,11 +27,12 @@ typedef enum {
   OX_LEG_DIRECT_TURN,     /* turn until the track leads to the fix */
   OX_LEG_DIRECT_TO_FIX,   /* straight to the fix, off the course */
   OX_LEG_ADRIFT,          /* a last stretch where the fix cannot be regained */
+  OX_LEG_ROUTE,           /* on a route to the arrival, or on from the hold (journey.h) */
   OX_LEG_KIND_COUNT
 } ox_leg_kind;
 
 /* Which part of the flight a leg belongs to, for drawing and explaining. */
-typedef enum { OX_PART_ARRIVAL, OX_PART_ENTRY, OX_PART_CIRCUIT } ox_part;
+typedef enum { OX_PART_ARRIVAL, OX_PART_ENTRY, OX_PART_CIRCUIT, OX_PART_ROUTE } ox_part;
 
 typedef struct {
   ox_leg_kind kind;

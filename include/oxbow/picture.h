@@ -97,6 +97,8 @@ typedef struct {
   ox_view view;
   const ox_scene_other *others;
   size_t other_count;        /* more than OX_SCENE_OTHERS_MAX: the first ones */
+  const ox_flight *whole;    /* the flight with the route to it and on from it, which aircraft and
+                                triangle follow; NULL: the flight */
   const ox_ink *ink;
   const ox_mark *marks;
   size_t mark_count;

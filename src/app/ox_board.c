@@ -103,6 +103,7 @@ ox_scene ox_board_scene(OxBoard *self) {
   scene.mark_count = self->placed->mark_count;
   scene.paths = self->placed->paths;
   scene.path_count = self->placed->path_count;
+  scene.whole = ox_document_whole_flight(self->document);
   ox_prediction_dress(self->prediction, &scene);
   return scene;
 }

@@ -66,7 +66,7 @@ static void layout_cb(GdkSurface *surface, int width, int height, ox_classroom *
 static void moved_cb(OxPlayer *player, ox_classroom *self) {
   char text[128];
   if (!self->on) return;
-  ox_display_instant(text, sizeof text, ox_document_flight(ox_window_document(self->window)),
+  ox_display_instant(text, sizeof text, ox_document_whole_flight(ox_window_document(self->window)),
                      ox_player_time_s(player));
   if (strcmp(text, gtk_label_get_text(self->instant)) != 0)
     gtk_label_set_text(self->instant, text);
@@ -183,7 +183,7 @@ static void step(ox_classroom *self, int way) {
   OxPlayer *player = ox_window_player(self->window);
   OxDocument *document = ox_window_document(self->window);
   double t_s = ox_player_time_s(player);
-  double to_s = ox_display_next_event_s(ox_document_flight(document), t_s, way);
+  double to_s = ox_display_next_event_s(ox_document_whole_flight(document), t_s, way);
   size_t index = ox_document_case_index(document);
   ox_player_set_playing(player, FALSE);
   if (to_s != t_s) {

@@ -3,7 +3,9 @@
 
 #include <string.h>
 
+#include "ox_document_places.h"
 #include "ox_step_name.h"
+#include "oxbow/journey.h"
 
 /* A pointer at rest for so long has arrived, for the time being. */
 #define SETTLES_AFTER_MS 100
@@ -40,6 +42,7 @@ static void finalize(GObject *object) {
   g_free(self->path);
   g_free(self->title);
   g_free(self->flight);
+  g_free(self->whole);
   G_OBJECT_CLASS(ox_document_parent_class)->finalize(object);
 }
 
@@ -179,6 +182,7 @@ static void show(OxDocument *self, ox_snapshot *next, size_t index, guint what) 
   self->case_index = index;
   ox_snapshot_view(next, &self->view);
   if (what & (OX_DOCUMENT_CASE | OX_DOCUMENT_SELECTION)) self->solved = FALSE;
+  self->whole_made = FALSE;
   update_title(self);
   update_modified(self);
   if (what) {
@@ -292,6 +296,28 @@ const ox_flight *ox_document_flight(OxDocument *self) {
       memset(self->flight, 0, sizeof *self->flight);
   }
   return self->flight;
+}
+
+static gboolean make_whole(OxDocument *self) {
+  const ox_route *route = ox_document_route(self);
+  if (route->count < 2) return FALSE;
+  ox_journey *journey = g_new(ox_journey, 1);
+  ox_status status =
+      ox_journey_make(ox_document_points(self), route, ox_document_fix(self),
+                      ox_document_case(self), ox_document_flight(self), journey, NULL, 0);
+  gboolean flown = status != OX_ERROR && journey->leg_count > 0;
+  if (flown && !self->whole) self->whole = g_new(ox_flight, 1);
+  if (flown) ox_journey_flight(journey, ox_document_flight(self), self->whole);
+  g_free(journey);
+  return flown;
+}
+
+const ox_flight *ox_document_whole_flight(OxDocument *self) {
+  if (!self->whole_made) {
+    self->has_route = make_whole(self);
+    self->whole_made = TRUE;
+  }
+  return self->has_route ? self->whole : ox_document_flight(self);
 }
 
 guint ox_document_solve_count(OxDocument *self) { return self->solve_count; }

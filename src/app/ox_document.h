@@ -76,6 +76,9 @@ void ox_document_select(OxDocument *self, size_t index);
 /* The shown case and its flight; both belong to the document and change with it. */
 const ox_case *ox_document_case(OxDocument *self);
 const ox_flight *ox_document_flight(OxDocument *self);
+/* The flight with the route flown to it and on from it, where the lesson has one: what the player
+ * plays. Events and circuits are those of the flight. */
+const ox_flight *ox_document_whole_flight(OxDocument *self);
 
 /* Puts other values into the shown case: one undo step, named by the first field that differs,
  * unless a step was begun. A faulty case is refused: OX_ERROR, nothing changes, and *fault (may be

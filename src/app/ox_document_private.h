@@ -18,12 +18,14 @@ struct _OxDocument {
   char *path;
   char *title;
   ox_flight *flight;
+  ox_flight *whole;         /* with the route; NULL: there was none yet */
   char *step_name;          /* of the step that was begun; NULL: none */
   ox_snapshot *step_before; /* and what it began with */
 
   size_t case_index;
   size_t step_index_before;
   gboolean solved;
+  gboolean whole_made, has_route;
   gboolean modified;
   guint unsettled; /* what changed since "settled" was told last */
   guint settling;  /* tells it when nothing happens for a while; 0: it need not */

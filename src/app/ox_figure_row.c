@@ -146,7 +146,8 @@ static void show(OxFigureRow *self) {
   ox_figure_text now[OX_FIGURE_COUNT];
   char words[256];
   const ox_case *c = ox_document_case(self->document);
-  ox_figures_make(now, c, ox_document_flight(self->document), ox_player_time_s(self->player));
+  ox_figures_make(now, c, ox_document_whole_flight(self->document),
+                  ox_player_time_s(self->player));
   gboolean columns = !same_columns(now, self->text);
   if (!columns && same_values(now, self->text)) return;
   memcpy(self->text, now, sizeof now);

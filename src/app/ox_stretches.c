@@ -1,6 +1,8 @@
 /* Legs as stretches of a time line. */
 #include "ox_stretches.h"
 
+#include <string.h>
+
 #include <glib.h>
 
 #include "oxbow/words.h"
@@ -10,7 +12,8 @@
 static ox_stretch_kind kind_of(const ox_leg *leg) {
   switch (leg->kind) {
   case OX_LEG_ADRIFT: return OX_STRETCH_ADRIFT;
-  case OX_LEG_ARRIVAL: return OX_STRETCH_ARRIVAL;
+  case OX_LEG_ARRIVAL:
+  case OX_LEG_ROUTE: return OX_STRETCH_ARRIVAL;
   default: break;
   }
   if (leg->part == OX_PART_ENTRY) return OX_STRETCH_ENTRY;
@@ -54,12 +57,18 @@ size_t ox_stretches_make(const ox_flight *flight, ox_stretch *out) {
   return count;
 }
 
+/* What a stretch is part of: a circuit, the route, the arrival or the entry. */
+static const char *part_of(const ox_stretch *s) {
+  if (s->circuit > 0) return "circuit";
+  if (s->name == ox_leg_name(OX_LEG_ROUTE)) return s->name;
+  return s->kind == OX_STRETCH_ARRIVAL ? "arrival" : "entry";
+}
+
 static const char *part_name(const ox_stretch *s, char *name) {
-  if (s->circuit > 0) {
+  if (s->circuit > 0)
     g_snprintf(name, OX_PART_NAME_BYTES, "circuit %d", s->circuit);
-    return name;
-  }
-  g_strlcpy(name, s->kind == OX_STRETCH_ARRIVAL ? "arrival" : "entry", OX_PART_NAME_BYTES);
+  else
+    g_strlcpy(name, part_of(s), OX_PART_NAME_BYTES);
   return name;
 }
 
@@ -67,12 +76,9 @@ size_t ox_stretches_parts(const ox_stretch *stretches, size_t count, ox_stretch 
                           char (*names)[OX_PART_NAME_BYTES]) {
   size_t parts = 0;
   for (size_t i = 0; i < count; i++) {
-    const ox_stretch *s = &stretches[i];
-    ox_stretch *last = parts > 0 ? &out[parts - 1] : NULL;
-    bool arrival = s->kind == OX_STRETCH_ARRIVAL;
-    if (last && last->circuit == s->circuit &&
-        (s->circuit > 0 || (last->kind == OX_STRETCH_ARRIVAL) == arrival)) {
-      last->t1_s = s->t1_s;
+    const ox_stretch *s = &stretches[i], *before = i > 0 ? &stretches[i - 1] : NULL;
+    if (before && before->circuit == s->circuit && part_of(before) == part_of(s)) {
+      out[parts - 1].t1_s = s->t1_s;
       continue;
     }
     out[parts] = *s;

@@ -222,7 +222,7 @@ static void say_value(OxTimeLine *self) {
   char text[128];
   GtkAccessible *accessible = GTK_ACCESSIBLE(self);
   double t_s = ox_player_time_s(self->player);
-  ox_display_instant(text, sizeof text, ox_document_flight(self->document), t_s);
+  ox_display_instant(text, sizeof text, ox_document_whole_flight(self->document), t_s);
   if (g_strcmp0(text, self->said) == 0) return;
   g_free(self->said);
   self->said = g_strdup(text);
@@ -234,7 +234,7 @@ static void say_value(OxTimeLine *self) {
 }
 
 static void show_flight(OxTimeLine *self) {
-  const ox_flight *flight = ox_document_flight(self->document);
+  const ox_flight *flight = ox_document_whole_flight(self->document);
   g_array_set_size(self->stretches, OX_LEGS_MAX);
   size_t count = ox_stretches_make(flight, (ox_stretch *)(void *)self->stretches->data);
   g_array_set_size(self->stretches, (guint)count);

@@ -32,7 +32,7 @@ G_DEFINE_FINAL_TYPE(OxTransport, ox_transport, GTK_TYPE_WIDGET)
 static void show_time(OxTransport *self) {
   char text[128];
   double t_s = ox_player_time_s(self->player);
-  ox_display_instant(text, sizeof text, ox_document_flight(self->document), t_s);
+  ox_display_instant(text, sizeof text, ox_document_whole_flight(self->document), t_s);
   if (strcmp(text, gtk_label_get_text(self->instant)) != 0)
     gtk_label_set_text(self->instant, text);
 }
@@ -45,7 +45,7 @@ static void show_stops(OxTransport *self) {
 }
 
 static void show_flight(OxTransport *self) {
-  const ox_flight *flight = ox_document_flight(self->document);
+  const ox_flight *flight = ox_document_whole_flight(self->document);
   ox_player_set_range(self->player, ox_flight_begin_s(flight), ox_flight_end_s(flight));
   show_stops(self);
   show_time(self);

@@ -48,7 +48,7 @@ static void step_forward_cb(GSimpleAction *action, GVariant *parameter, gpointer
 static void go_to_event(OxWindow *self, int step) {
   double t_s = ox_player_time_s(self->player);
   ox_player_seek(self->player,
-                 ox_display_next_event_s(ox_document_flight(self->document), t_s, step));
+                 ox_display_next_event_s(ox_document_whole_flight(self->document), t_s, step));
 }
 
 static void previous_event_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {

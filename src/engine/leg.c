@@ -70,6 +70,7 @@ static const char *const leg_names[OX_LEG_KIND_COUNT] = {
     [OX_LEG_DIRECT_TURN] = "turn to the fix",
     [OX_LEG_DIRECT_TO_FIX] = "direct to the fix",
     [OX_LEG_ADRIFT] = "adrift",
+    [OX_LEG_ROUTE] = "route",
 };
 
 const char *ox_leg_name(ox_leg_kind kind) {

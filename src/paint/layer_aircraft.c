@@ -76,5 +76,9 @@ void ox_layer_aircraft(const ox_picture *p, cairo_t *cr, double t_s) {
   for (size_t i = 0; i < p->other_count; i++)
     if (p->others[i].in_step)
       aircraft(p, cr, p->others[i].flown, t_s, p->others[i].hue, OTHER_SIZE * size);
-  aircraft(p, cr, p->flown, t_s, OX_HUE_AIRCRAFT, size);
+  /* On the route, before and after what this picture is about, it stands where the route has it. */
+  const ox_flight *f = p->scene.flight;
+  bool on_route =
+      p->scene.whole && (t_s < ox_flight_begin_s(f) || t_s > ox_flight_end_s(f));
+  aircraft(p, cr, on_route ? p->scene.whole : p->flown, t_s, OX_HUE_AIRCRAFT, size);
 }

@@ -127,6 +127,7 @@ void ox_build_track(ox_picture *p) {
     case OX_PART_CIRCUIT:
       if (!hide) add_circuit_leg(p, i, within_nm);
       break;
+    case OX_PART_ROUTE: break; /* a path of its own */
     }
   if (p->named.circuit > 0 && !hide)
     add_tick(p, ox_find_event(f, OX_EVENT_CLOCK_START, p->named.circuit));

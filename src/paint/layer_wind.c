@@ -184,7 +184,7 @@ void ox_layer_triangle(ox_picture *p, cairo_t *cr, double t_s) {
   ox_rect at = p->furniture.triangle_at;
   if (at.width <= 0.0 || p->scene.flight->leg_count == 0) return;
   double e = p->size.small;
-  ox_state s = ox_flight_at(p->scene.flight, t_s);
+  ox_state s = ox_flight_at(p->scene.whole ? p->scene.whole : p->scene.flight, t_s);
   rows_text(p, &s);
   ox_hue_set(p, cr, OX_HUE_TEXT);
   ox_lettering_show(&p->furniture.triangle_head, cr, at.x, at.y);

@@ -237,3 +237,17 @@ ox_state ox_journey_at(const ox_journey *journey, const ox_flight *flight, doubl
     first++;
   return ox_leg_at(&journey->legs[first], t_s);
 }
+
+void ox_journey_flight(const ox_journey *journey, const ox_flight *flight, ox_flight *out) {
+  size_t room = OX_LEGS_MAX - flight->leg_count, before = journey->before;
+  size_t after = journey->leg_count - before;
+  if (before > room) before = room;
+  if (after > room - before) after = room - before;
+  *out = *flight;
+  const ox_leg *to_hold = &journey->legs[journey->before - before];
+  memcpy(out->legs, to_hold, before * sizeof *out->legs);
+  memcpy(out->legs + before, flight->legs, flight->leg_count * sizeof *out->legs);
+  memcpy(out->legs + before + flight->leg_count, journey->legs + journey->before,
+         after * sizeof *out->legs);
+  out->leg_count = before + flight->leg_count + after;
+}

@@ -27,8 +27,8 @@ static bool triangle_to(const ox_way *w, double course_deg, ox_triangle *out) {
 static ox_leg *add(ox_way *w, ox_shape shape, double duration_s) {
   if (w->count >= w->room) return NULL;
   ox_leg *leg = &w->legs[w->count++];
-  *leg = (ox_leg){.kind = OX_LEG_ARRIVAL,
-                  .part = OX_PART_ARRIVAL,
+  *leg = (ox_leg){.kind = OX_LEG_ROUTE,
+                  .part = OX_PART_ROUTE,
                   .shape = shape,
                   .t0_s = w->t_s,
                   .t1_s = w->t_s + duration_s,

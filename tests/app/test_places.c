@@ -229,6 +229,33 @@ static void the_board_says_the_places(void **state) {
   app_test_close(p.window);
 }
 
+/* The player plays the route to the hold and on from it; events and circuits stay the hold's. */
+static void the_route_is_flown_by_the_player(void **state) {
+  place_page p = open_page();
+  OxPlayer *player = ox_window_player(p.window);
+  const ox_flight *flight = ox_document_flight(p.document);
+  const ox_flight *whole = ox_document_whole_flight(p.document);
+  assert_ptr_not_equal(whole, flight);
+  assert_close(ox_player_begin_s(player), ox_flight_begin_s(whole), 1e-9, "begin");
+  assert_close(ox_player_end_s(player), ox_flight_end_s(whole), 1e-9, "end");
+  assert_true(ox_flight_begin_s(whole) < ox_flight_begin_s(flight) ||
+              ox_flight_end_s(whole) > ox_flight_end_s(flight));
+  guint solved = ox_document_solve_count(p.document);
+  ox_player_seek(player, ox_player_begin_s(player));
+  app_test_spin_ms(50);
+  ox_player_seek(player, ox_player_end_s(player));
+  app_test_spin_ms(50);
+  assert_int_equal(ox_document_solve_count(p.document), solved);
+  assert_ptr_equal(ox_document_whole_flight(p.document), whole);
+  app_test_close(p.window);
+}
+
+static void a_lesson_without_a_route_flies_the_hold_alone(void **state) {
+  OxDocument *document = ox_document_new();
+  assert_ptr_equal(ox_document_whole_flight(document), ox_document_flight(document));
+  g_object_unref(document);
+}
+
 static void a_document_refuses_what_would_leave_a_case_without_its_place(void **state) {
   OxDocument *document = ox_document_new();
   char remark[OX_REMARK_BYTES] = "";
@@ -264,6 +291,8 @@ int main(void) {
       cmocka_unit_test(the_route_is_put_together_with_buttons),
       cmocka_unit_test(a_point_is_the_station_of_the_leg),
       cmocka_unit_test(the_board_says_the_places),
+      cmocka_unit_test(the_route_is_flown_by_the_player),
+      cmocka_unit_test(a_lesson_without_a_route_flies_the_hold_alone),
       cmocka_unit_test(a_document_refuses_what_would_leave_a_case_without_its_place),
   };
   return cmocka_run_group_tests_name("places", tests, app_test_init, NULL);

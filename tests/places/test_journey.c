@@ -160,6 +160,29 @@ static void the_state_is_that_of_the_way_the_flight_and_the_way_on(void **state)
   assert_close(ox_journey_at(&journey, &flight, 0).p_nm.x, 0, 1e-6, "over the fix at 0");
 }
 
+/* One flight of it all: every leg begins where the one before ends, in place and time, and at any
+ * instant its state is the journey's. */
+static void the_whole_is_one_flight(void **state) {
+  static ox_flight whole;
+  ox_case c = arriving_east();
+  assert_int_equal(make(&c), OX_OK);
+  ox_journey_flight(&journey, &flight, &whole);
+  assert_int_equal(whole.leg_count, flight.leg_count + journey.leg_count);
+  for (size_t i = 1; i < whole.leg_count; i++) {
+    const ox_leg *a = &whole.legs[i - 1], *b = &whole.legs[i];
+    assert_close(b->t0_s, a->t1_s, 1e-9, "time");
+    assert_close(hypot(b->p0_nm.x - a->p1_nm.x, b->p0_nm.y - a->p1_nm.y), 0, 1e-6, "place");
+  }
+  double begin_s = ox_flight_begin_s(&whole), end_s = ox_flight_end_s(&whole);
+  assert_close(begin_s, ox_journey_begin_s(&journey, &flight), 1e-9, "begin");
+  assert_close(end_s, ox_journey_end_s(&journey, &flight), 1e-9, "end");
+  for (double t = begin_s; t <= end_s; t += 7) {
+    ox_vec p = ox_flight_at(&whole, t).p_nm, q = ox_journey_at(&journey, &flight, t).p_nm;
+    assert_close(hypot(p.x - q.x, p.y - q.y), 0, 1e-6, "state");
+  }
+  assert_int_equal(whole.event_count, flight.event_count);
+}
+
 static void a_hold_before_the_missed_approach_point_is_refused_in_words(void **state) {
   ox_case c = arriving_east();
   char lines[OX_JOURNEY_WORDS_MAX][OX_REMARK_BYTES];
@@ -236,6 +259,7 @@ int main(void) {
       cmocka_unit_test_setup(a_turn_at_a_point_begins_a_radius_before_it, a_route),
       cmocka_unit_test_setup(in_any_wind_every_turn_rolls_out_on_the_next_leg, a_route),
       cmocka_unit_test_setup(the_state_is_that_of_the_way_the_flight_and_the_way_on, a_route),
+      cmocka_unit_test_setup(the_whole_is_one_flight, a_route),
       cmocka_unit_test_setup(a_hold_before_the_missed_approach_point_is_refused_in_words, a_route),
       cmocka_unit_test_setup(the_missed_approach_climbs_on_its_way, a_route),
       cmocka_unit_test_setup(turning_early_is_shown_from_a_mile_before, a_route),
