@@ -80,6 +80,18 @@ typedef struct ox_typesetter ox_typesetter;
 ox_typesetter *ox_typesetter_new(void);
 void ox_typesetter_free(ox_typesetter *typesetter); /* NULL is allowed */
 
+typedef struct ox_picture ox_picture;
+
+/* Places (device units) where something else will lie on the picture, and which labels leave free:
+ * asked for whenever labels are placed, when picture knows its map and viewport. at NULL: none.
+ * Writes at most `most` points and returns how many. */
+#define OX_KEEP_CLEAR_MAX 8
+typedef struct {
+  size_t (*at)(void *data, const ox_picture *picture, ox_vec *points, size_t most);
+  void *data;
+  double radius; /* left free about each */
+} ox_keep_clear;
+
 /* What to draw. Zeroed members leave a layer out. Everything but title is borrowed until the
  * picture is freed. */
 typedef struct {
@@ -108,10 +120,11 @@ typedef struct {
   bool no_ground;            /* transparent where nothing is drawn */
   bool framed;               /* title, facts, scale, legend and caution stand around it */
   const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
+  const ox_viewport *held;   /* the world stays just there, whatever the view says; or NULL */
+  bool wind_words_above;     /* the words of the wind stand above its arrow, not below it */
+  ox_keep_clear keep_clear;
   ox_typesetter *typesetter; /* or NULL for one of its own */
 } ox_scene;
-
-typedef struct ox_picture ox_picture;
 
 /* Lays out a scene for a size in user units. NULL only when memory is out or the size is not
  * finite and positive. */
@@ -144,6 +157,11 @@ void ox_picture_map(const ox_picture *picture, ox_vec *origin, ox_vec *size);
 /* The view as it is used: within its limits, and panned no farther than where something of the
  * world is still in the map. Views changed by hand start from here. */
 ox_view ox_picture_view(const ox_picture *picture);
+
+/* Where the world of a scene would be at an instant (s), found without laying it out; false where
+ * there would be no picture. A scene's held viewport does not count. */
+bool ox_picture_viewport_of(const ox_scene *scene, double width, double height, double t_s,
+                            ox_viewport *out);
 
 /* What several scenes need to be shown on one scale, on boards of one size. Only the members that
  * draw something count; a scene's own fit does not. count 0: a fit that changes nothing. */

@@ -8,6 +8,7 @@
 #include "oxbow/words.h"
 
 #define LEAST_SIDE 240
+#define LEAST_EM_ACROSS 32.0 /* boards side by side get smaller labels, or nothing else fits */
 #define NATURAL_WIDTH 640
 #define NATURAL_HEIGHT 480
 
@@ -56,7 +57,7 @@ static guint entry_signal, point_signal, looks_signal;
 
 G_DEFINE_FINAL_TYPE(OxBoard, ox_board, GTK_TYPE_WIDGET)
 
-static void drop_picture(OxBoard *self) {
+void ox_board_drop_picture(OxBoard *self) {
   g_clear_pointer(&self->picture, ox_picture_free);
   gtk_widget_queue_draw(self->still);
   gtk_widget_queue_draw(self->moving);
@@ -64,7 +65,7 @@ static void drop_picture(OxBoard *self) {
 }
 
 void ox_board_forget_picture(OxBoard *self) {
-  drop_picture(self);
+  ox_board_drop_picture(self);
   g_signal_emit(self, looks_signal, 0);
 }
 
@@ -72,10 +73,24 @@ static double picture_text_scale(OxBoard *self) {
   if (!(self->label_px > 0)) return self->text_scale;
   double width = gtk_widget_get_width(GTK_WIDGET(self));
   double height = gtk_widget_get_height(GTK_WIDGET(self));
-  return self->label_px / ox_picture_label_size(self->palette, width, height);
+  double label_px = fmin(self->label_px, width / LEAST_EM_ACROSS);
+  return label_px / ox_picture_label_size(self->palette, width, height);
+}
+
+/* The wind's handle lies upwind of its arrow, where its words shall not be. While it is dragged
+ * they stay where they are. */
+static void place_wind_words(OxBoard *self) {
+  const ox_setup *s = &ox_document_flight(self->document)->setup;
+  double up_deg = self->view.up == OX_UP_INBOUND ? s->inbound_true_deg : 0.0;
+  double sin_from, cos_from;
+  if (self->is_held) return;
+  ox_sincos_deg(s->wind_from_true_deg - up_deg, &sin_from, &cos_from);
+  self->wind_words_above =
+      self->view.up != OX_UP_AIRCRAFT && s->wind_speed_kt > 0.0 && cos_from < -0.1;
 }
 
 ox_scene ox_board_scene(OxBoard *self) {
+  place_wind_words(self);
   ox_scene scene = {
       .c = ox_document_case(self->document),
       .flight = ox_document_flight(self->document),
@@ -84,7 +99,10 @@ ox_scene ox_board_scene(OxBoard *self) {
       .text_scale = picture_text_scale(self),
       .layers = OX_LAYER_ALL,
       .view = self->view,
-      .fit = self->fit_held ? &self->fit : self->fit_shared ? &self->shared_fit : NULL,
+      .fit = self->fit_shared ? &self->shared_fit : NULL,
+      .held = self->is_held ? &self->held : NULL,
+      .wind_words_above = self->wind_words_above,
+      .keep_clear = {ox_board_keep_clear, self, OX_GRIP_RADIUS * self->text_scale},
       .ink = ox_document_ink(self->document),
       .typesetter = self->typesetter,
   };
@@ -118,7 +136,7 @@ void ox_board_share_fit(OxBoard *self, const ox_fit *fit) {
   if (fit ? self->fit_shared && same_fit(&self->shared_fit, fit) : !self->fit_shared) return;
   self->fit_shared = fit != NULL;
   if (fit) self->shared_fit = *fit;
-  drop_picture(self);
+  ox_board_drop_picture(self);
 }
 
 ox_picture *ox_board_current_picture(OxBoard *self) {
@@ -244,8 +262,10 @@ void ox_board_describe(OxBoard *self) {
 
 static void document_changed_cb(OxDocument *document, guint what, OxBoard *self) {
   if (!self->drag.editing) ox_board_finish_drag(self);
-  if (what & (OX_DOCUMENT_SELECTION | OX_DOCUMENT_LESSON))
+  if (what & (OX_DOCUMENT_SELECTION | OX_DOCUMENT_LESSON)) {
+    ox_board_end_settling(self); /* that was another hold's */
     self->focus_case = *ox_document_case(document);
+  }
   ox_board_forget_picture(self);
   ox_board_show_values(self);
 }
@@ -272,6 +292,20 @@ static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size,
   *natural = orientation == GTK_ORIENTATION_HORIZONTAL ? NATURAL_WIDTH : NATURAL_HEIGHT;
 }
 
+static gboolean tell_of_looks_cb(gpointer data) {
+  OxBoard *self = OX_BOARD(data);
+  self->looks_source = 0;
+  g_signal_emit(self, looks_signal, 0);
+  return G_SOURCE_REMOVE;
+}
+
+/* What others do about it asks boards to be allocated anew, and GTK does not draw a widget for
+ * which that was asked while it was being allocated. */
+static void tell_of_looks_later(OxBoard *self) {
+  if (self->document && self->looks_source == 0)
+    self->looks_source = g_idle_add_full(G_PRIORITY_DEFAULT, tell_of_looks_cb, self, NULL);
+}
+
 static void size_allocate(GtkWidget *widget, int width, int height, int baseline) {
   OxBoard *self = OX_BOARD(widget);
   gboolean resized = width != gtk_widget_get_width(self->still) ||
@@ -280,11 +314,12 @@ static void size_allocate(GtkWidget *widget, int width, int height, int baseline
   gtk_widget_allocate(self->moving, width, height, -1, NULL);
   if (resized) {
     g_clear_pointer(&self->picture, ox_picture_free);
-    self->fit_held = FALSE;
+    ox_board_stop_settling(self);
+    self->is_held = FALSE;
     ox_board_renew_drag(self);
     gtk_widget_queue_draw(self->still);
     gtk_widget_queue_draw(self->moving);
-    if (self->document) g_signal_emit(self, looks_signal, 0);
+    tell_of_looks_later(self);
   }
   ox_board_place_grips(self, width, height);
 }
@@ -298,6 +333,7 @@ static gboolean focus(GtkWidget *widget, GtkDirectionType direction) {
 /* Without a window there is no pointer that could end it. */
 static void unmap(GtkWidget *widget) {
   ox_board_finish_drag(OX_BOARD(widget));
+  ox_board_end_settling(OX_BOARD(widget));
   ox_board_end_passage(OX_BOARD(widget));
   GTK_WIDGET_CLASS(ox_board_parent_class)->unmap(widget);
 }
@@ -334,6 +370,7 @@ static void css_changed(GtkWidget *widget, GtkCssStyleChange *change) {
 
 static void dispose(GObject *object) {
   OxBoard *self = OX_BOARD(object);
+  g_clear_handle_id(&self->looks_source, g_source_remove);
   g_clear_pointer(&self->picture, ox_picture_free);
   g_clear_pointer(&self->typesetter, ox_typesetter_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
@@ -441,7 +478,8 @@ const char *ox_board_readout(OxBoard *self) { return ox_readout_text(OX_READOUT(
 
 gboolean ox_board_handle_place(OxBoard *self, ox_handle handle, double *x, double *y) {
   ox_vec place = {0, 0};
-  gboolean seen = self->document && ox_board_handle_at(self, handle, &place);
+  gboolean seen = FALSE;
+  if (self->document) place = ox_board_shown_at(self, handle, &seen);
   *x = place.x;
   *y = place.y;
   return seen;

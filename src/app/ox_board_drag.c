@@ -13,7 +13,7 @@
 static void begin_drag(OxBoard *self, ox_handle handle, ox_vec at) {
   ox_board_drag *d = &self->drag;
   ox_vec lies = at;
-  ox_board_hold_fit(self, TRUE);
+  ox_board_hold_world(self, TRUE);
   ox_board_handle_at(self, handle, &lies);
   if (!d->flight) d->flight = g_new0(ox_flight, 1);
   if (!d->scratch) d->scratch = g_new0(ox_flight, 1);
@@ -32,6 +32,7 @@ static void begin_drag(OxBoard *self, ox_handle handle, ox_vec at) {
 
 static void begin_pan(OxBoard *self, ox_vec at) {
   ox_board_drag *d = &self->drag;
+  ox_board_end_settling(self);
   d->doing = OX_BOARD_PANS;
   d->viewport = ox_board_viewport(self);
   d->view = self->view;
@@ -43,7 +44,7 @@ static void begin_pan(OxBoard *self, ox_vec at) {
 static void come_to_rest(OxBoard *self) {
   self->drag.doing = OX_BOARD_AT_REST;
   self->drag.in_step = FALSE;
-  ox_board_hold_fit(self, FALSE);
+  ox_board_hold_world(self, FALSE);
   ox_board_show_looks(self);
 }
 
@@ -74,6 +75,7 @@ void ox_board_renew_drag(OxBoard *self) {
     ox_board_finish_drag(self);
     return;
   }
+  ox_board_hold_world(self, TRUE);
   ox_board_handle_at(self, d->handle, &lies);
   d->reach = ox_board_reach(self);
   d->viewport = ox_board_viewport(self);

@@ -9,7 +9,7 @@
 #define RIM_LEAST 56.0
 #define RIMS_APART 36.0   /* arrival and course never lie on each other */
 #define WIND_RIM 18.0
-#define WIND_PER_KT 1.0
+#define WIND_PER_KT 0.7
 #define EDGE 14.0
 #define READOUT_AWAY 20.0
 #define READOUT_EDGE 6.0
@@ -20,26 +20,54 @@ static gboolean is_wind(ox_handle handle) {
 
 /* ---- places ----------------------------------------------------------------------------- */
 
-ox_handle_reach ox_board_reach(OxBoard *self) {
-  ox_picture *picture = ox_board_current_picture(self);
-  ox_viewport viewport = ox_board_viewport(self);
+static ox_handle_reach reach_on(OxBoard *self, const ox_picture *picture,
+                                const ox_viewport *viewport) {
   ox_vec origin, size, arrow;
-  double nm = 1.0 / viewport.dev_per_nm, scale = self->text_scale;
+  double nm = 1.0 / viewport->dev_per_nm, scale = self->text_scale;
   ox_picture_map(picture, &origin, &size);
   if (!ox_picture_wind_arrow(picture, &arrow))
     arrow = (ox_vec){gtk_widget_get_width(GTK_WIDGET(self)) - 3 * EDGE * scale, 3 * EDGE * scale};
   double rim = fmax(RIM_SHARE * fmin(size.x, size.y), RIM_LEAST);
   return (ox_handle_reach){.arrival_nm = rim * nm,
                            .inbound_nm = (rim + RIMS_APART * scale) * nm,
-                           .wind_at_nm = ox_viewport_to_world(&viewport, arrow),
+                           .wind_at_nm = ox_viewport_to_world(viewport, arrow),
                            .wind_nm = WIND_RIM * scale * nm,
                            .wind_nm_per_kt = WIND_PER_KT * scale * nm};
+}
+
+ox_handle_reach ox_board_reach(OxBoard *self) {
+  ox_picture *picture = ox_board_current_picture(self);
+  ox_viewport viewport = ox_board_viewport(self);
+  return reach_on(self, picture, &viewport);
 }
 
 /* In the air view tracks lie elsewhere than over the ground; what belongs to the fix and to the
  * wind does not. */
 static gboolean belongs_to_the_ground(ox_handle handle) {
   return handle == OX_HANDLE_ARRIVAL || handle == OX_HANDLE_OUTBOUND;
+}
+
+/* Whether a handle is on the picture at all, as it is looked at now. */
+static gboolean is_shown(OxBoard *self, ox_handle handle) {
+  /* Where the outbound leg ends is part of the answer. */
+  if (handle == OX_HANDLE_OUTBOUND && ox_prediction_hides(self->prediction)) return FALSE;
+  return !(self->view.air > 0.0 && belongs_to_the_ground(handle));
+}
+
+size_t ox_board_keep_clear(void *board, const ox_picture *picture, ox_vec *points, size_t most) {
+  static const ox_handle handles[] = {OX_HANDLE_INBOUND, OX_HANDLE_ARRIVAL, OX_HANDLE_OUTBOUND,
+                                      OX_HANDLE_TURNS};
+  OxBoard *self = board;
+  ox_viewport viewport = ox_picture_viewport(picture);
+  ox_handle_reach reach = reach_on(self, picture, &viewport);
+  size_t count = 0;
+  for (size_t i = 0; i < G_N_ELEMENTS(handles) && count < most; i++) {
+    if (!is_shown(self, handles[i])) continue;
+    ox_vec place = ox_handle_place(handles[i], ox_document_case(self->document),
+                                   ox_document_flight(self->document), &reach);
+    points[count++] = ox_viewport_to_dev(&viewport, place);
+  }
+  return count;
 }
 
 gboolean ox_board_handle_at(OxBoard *self, ox_handle handle, ox_vec *place_dev) {
@@ -51,10 +79,8 @@ gboolean ox_board_handle_at(OxBoard *self, ox_handle handle, ox_vec *place_dev) 
   ox_vec place = ox_handle_place(handle, ox_document_case(self->document),
                                  ox_document_flight(self->document), &reach);
   *place_dev = ox_viewport_to_dev(&viewport, place);
-  /* Where the outbound leg ends is part of the answer. */
-  if (handle == OX_HANDLE_OUTBOUND && ox_prediction_hides(self->prediction)) return FALSE;
   if (is_wind(handle)) return TRUE;
-  if (self->view.air > 0.0 && belongs_to_the_ground(handle)) return FALSE;
+  if (!is_shown(self, handle)) return FALSE;
   ox_picture_map(picture, &origin, &size);
   return place_dev->x >= origin.x && place_dev->x <= origin.x + size.x &&
          place_dev->y >= origin.y && place_dev->y <= origin.y + size.y;
@@ -65,11 +91,17 @@ static ox_vec kept_within(ox_vec place, int width, int height, double edge) {
                   CLAMP(place.y, edge, fmax(edge, height - edge))};
 }
 
-/* Where the grip is shown: a strong wind's stays on the board. */
-static ox_vec shown_at(OxBoard *self, ox_handle handle, gboolean *seen) {
+/* Where the grip is shown: a strong wind's stays on the board, and off the lines of words at its
+ * top. */
+ox_vec ox_board_shown_at(OxBoard *self, ox_handle handle, gboolean *seen) {
   ox_vec place = {0, 0};
   *seen = ox_board_handle_at(self, handle, &place);
   if (!is_wind(handle)) return place;
+  if (ox_board_current_picture(self)) {
+    ox_vec origin, size;
+    ox_picture_map(ox_board_current_picture(self), &origin, &size);
+    place.y = fmax(place.y, origin.y + OX_GRIP_RADIUS * self->text_scale);
+  }
   return kept_within(place, gtk_widget_get_width(GTK_WIDGET(self)),
                      gtk_widget_get_height(GTK_WIDGET(self)), EDGE * self->text_scale);
 }
@@ -80,7 +112,7 @@ ox_handle ox_board_hit(OxBoard *self, double x, double y) {
   for (ox_handle h = OX_HANDLE_INBOUND; h < OX_HANDLE_COUNT; h++) {
     gboolean seen;
     if (h == OX_HANDLE_WIND_KT) continue; /* one grip for both */
-    ox_vec at = shown_at(self, h, &seen);
+    ox_vec at = ox_board_shown_at(self, h, &seen);
     double away = hypot(at.x - x, at.y - y);
     if (!seen || away > nearest) continue;
     nearest = away;
@@ -109,8 +141,8 @@ static void place_readout(OxBoard *self, int width, int height) {
   if (self->drag.doing == OX_BOARD_DRAGS)
     anchor = self->drag.pointer;
   else if (!ox_board_point_anchor(self, &anchor))
-    anchor = shown_at(self, self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered,
-                      &seen);
+    anchor = ox_board_shown_at(
+        self, self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered, &seen);
   gtk_widget_get_preferred_size(self->readout, NULL, &wanted);
   double away = READOUT_AWAY * self->text_scale;
   int w = MAX(MIN(wanted.width, width - 2 * (int)READOUT_EDGE), 1);
@@ -123,7 +155,7 @@ void ox_board_place_grips(OxBoard *self, int width, int height) {
   for (ox_handle h = 0; h < OX_HANDLE_COUNT; h++) {
     GtkRequisition wanted;
     gboolean seen = FALSE;
-    ox_vec at = self->document ? shown_at(self, h, &seen) : (ox_vec){0, 0};
+    ox_vec at = self->document ? ox_board_shown_at(self, h, &seen) : (ox_vec){0, 0};
     ox_grip_set_seen(self->grips[h], seen);
     /* Far outside it still has the focus; coordinates of a long zoom would not. */
     at = kept_within(at, width, height, -2.0 * OX_GRIP_TARGET);

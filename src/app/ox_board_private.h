@@ -61,11 +61,16 @@ struct _OxBoard {
   double text_scale;
   double label_px; /* 0: by the board's size */
   ox_board_counts counts;
+  guint looks_source; /* waits to tell that the board has another size; 0: none */
 
   /* how it is looked at (ox_board_view.c) */
   ox_view view;
-  ox_fit fit;          /* the scale while a handle is dragged */
-  gboolean fit_held;
+  ox_viewport held;    /* the world stays there while a handle is dragged, and settles after it */
+  gboolean is_held;
+  ox_viewport settles_from;
+  gint64 settle_us;    /* when it began to settle; -1: with the next frame */
+  guint settling;      /* tick callback; 0: none */
+  gboolean wind_words_above; /* as the wind came from when nothing was dragged */
   ox_fit shared_fit;   /* the scale of all boards that stand side by side */
   gboolean fit_shared;
   double air_from, air_to;
@@ -87,6 +92,8 @@ struct _OxBoard {
 ox_picture *ox_board_current_picture(OxBoard *self);
 /* The picture is laid out anew on the way to the next frame. */
 void ox_board_forget_picture(OxBoard *self);
+/* The same where it is nobody else's concern: the world only goes on settling. */
+void ox_board_drop_picture(OxBoard *self);
 ox_viewport ox_board_viewport(OxBoard *self);
 void ox_board_describe(OxBoard *self);
 
@@ -102,8 +109,12 @@ void ox_board_show_looks(OxBoard *self);
 /* The Tab key: fix, course, arrival, wind, outbound end, turns. FALSE: beyond the last. */
 gboolean ox_board_tab(OxBoard *self, gboolean forwards);
 ox_handle_reach ox_board_reach(OxBoard *self);
+/* For the painter: where grips will lie on a picture whose labels are being placed. */
+size_t ox_board_keep_clear(void *board, const ox_picture *picture, ox_vec *points, size_t most);
 /* A device place; outside the part of the board where it would be seen: FALSE. */
 gboolean ox_board_handle_at(OxBoard *self, ox_handle handle, ox_vec *place_dev);
+/* Where its grip is shown. */
+ox_vec ox_board_shown_at(OxBoard *self, ox_handle handle, gboolean *seen);
 /* OX_HANDLE_COUNT: none is near. */
 ox_handle ox_board_hit(OxBoard *self, double x, double y);
 
@@ -131,7 +142,13 @@ gboolean ox_board_point_anchor(OxBoard *self, ox_vec *out);
 
 /* ox_board_view.c */
 void ox_board_add_view_gestures(OxBoard *self);
-void ox_board_hold_fit(OxBoard *self, gboolean hold);
+/* Held, the world stays just where it is; let go, it goes to where it would be without, in 0.3 s
+ * or at once where animations are off. */
+void ox_board_hold_world(OxBoard *self, gboolean hold);
+/* The world stays held where it was on its way. */
+void ox_board_stop_settling(OxBoard *self);
+/* At once, if it is on its way there. */
+void ox_board_end_settling(OxBoard *self);
 void ox_board_end_passage(OxBoard *self);
 void ox_board_set_view(OxBoard *self, ox_view view);
 

@@ -16,6 +16,7 @@ static gboolean same_view(const ox_view *a, const ox_view *b) {
 void ox_board_set_view(OxBoard *self, ox_view view) {
   view = ox_view_limited(view);
   if (same_view(&view, &self->view)) return;
+  ox_board_end_settling(self);
   gboolean said = view.up != self->view.up || (view.air > 0.0) != (self->view.air > 0.0);
   self->view = view;
   ox_board_forget_picture(self);
@@ -43,6 +44,7 @@ void ox_board_zoom_about(OxBoard *self, double factor, double x, double y) {
   if (!ox_board_current_picture(self) || !(factor > 0.0) || !isfinite(factor) || !isfinite(x) ||
       !isfinite(y))
     return;
+  ox_board_end_settling(self);
   ox_viewport now = ox_board_viewport(self);
   ox_board_set_view(self, ox_view_zoomed(self->view, &now, (ox_vec){x, y}, factor));
 }
@@ -54,6 +56,7 @@ void ox_board_zoom(OxBoard *self, int steps) {
 }
 
 void ox_board_zoom_fit(OxBoard *self) {
+  ox_board_end_settling(self);
   ox_view view = self->view;
   view.zoom = 1.0;
   view.pan_nm = (ox_vec){0, 0};
@@ -63,6 +66,7 @@ void ox_board_zoom_fit(OxBoard *self) {
 void ox_board_pan(OxBoard *self, int right, int down) {
   if (!ox_board_current_picture(self)) return;
   ox_vec size;
+  ox_board_end_settling(self);
   middle_of_map(self, &size);
   ox_viewport now = ox_board_viewport(self);
   double px = PAN_SHARE * fmin(size.x, size.y);
@@ -70,32 +74,104 @@ void ox_board_pan(OxBoard *self, int right, int down) {
   ox_board_set_view(self, ox_view_dragged(self->view, &now, by));
 }
 
-/* The scale and the part of the world that the fitted picture has now. */
-static ox_fit fit_of_now(OxBoard *self) {
-  ox_vec size, middle = middle_of_map(self, &size);
-  /* As it stands without the aircraft: the air view moves what is fitted. */
-  ox_viewport v = ox_picture_viewport_at(ox_board_current_picture(self), NAN);
-  double zoom = self->view.zoom > 0.0 ? self->view.zoom : 1.0;
-  double scale = v.dev_per_nm / zoom, s, c;
-  ox_vec at = ox_vec_sub(ox_viewport_to_world(&v, middle), self->view.pan_nm);
-  ox_vec half = ox_vec_scale(size, 0.5 / scale);
-  ox_sincos_deg(v.up_deg, &s, &c);
-  ox_vec seen = {at.x * c - at.y * s, at.x * s + at.y * c}; /* to the right and up */
-  return (ox_fit){scale, ox_vec_sub(seen, half), ox_vec_add(seen, half)};
-}
-
-/* Held, it is the scale that the picture has anyway: nothing is drawn anew. */
-void ox_board_hold_fit(OxBoard *self, gboolean hold) {
-  if (self->fit_held == hold) return;
-  if (hold) self->fit = fit_of_now(self);
-  self->fit_held = hold;
-  if (!hold && self->document) ox_board_forget_picture(self);
-}
-
-/* ---- the passage between ground and air ------------------------------------------------- */
+/* ---- held and settling ------------------------------------------------------------------ */
 
 /* Slow, fast, slow. */
 static double eased(double share) { return share * share * (3.0 - 2.0 * share); }
+
+static gboolean may_animate(OxBoard *self) {
+  gboolean animate = FALSE;
+  g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-enable-animations", &animate, NULL);
+  return animate && gtk_widget_get_mapped(GTK_WIDGET(self));
+}
+
+static ox_vec turned(ox_vec v, double deg) {
+  double s, c;
+  ox_sincos_deg(deg, &s, &c);
+  return (ox_vec){v.x * c - v.y * s, v.x * s + v.y * c};
+}
+
+static double between(double a, double b, double share) { return a + (b - a) * share; }
+
+/* Turned the shorter way; the middle goes straight as the board sees it. */
+static ox_viewport viewport_between(const ox_viewport *a, const ox_viewport *b, double share) {
+  ox_viewport v = *b;
+  ox_vec from = turned(a->centre_nm, a->up_deg), to = turned(b->centre_nm, b->up_deg);
+  ox_vec seen = {between(from.x, to.x, share), between(from.y, to.y, share)};
+  v.up_deg = a->up_deg + ox_turn_between_deg(a->up_deg, b->up_deg) * share;
+  v.dev_per_nm = a->dev_per_nm * pow(b->dev_per_nm / a->dev_per_nm, share);
+  v.centre_nm = turned(seen, -v.up_deg);
+  return v;
+}
+
+static gboolean where_it_belongs(OxBoard *self, ox_viewport *out) {
+  ox_scene scene = ox_board_scene(self);
+  return ox_picture_viewport_of(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
+                                gtk_widget_get_height(GTK_WIDGET(self)),
+                                ox_player_time_s(self->player), out);
+}
+
+void ox_board_stop_settling(OxBoard *self) {
+  if (self->settling == 0) return;
+  gtk_widget_remove_tick_callback(GTK_WIDGET(self), self->settling);
+  self->settling = 0;
+}
+
+void ox_board_end_settling(OxBoard *self) {
+  if (self->settling == 0) return;
+  ox_board_stop_settling(self);
+  self->is_held = FALSE;
+  ox_board_forget_picture(self);
+}
+
+static gboolean settle_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data) {
+  OxBoard *self = OX_BOARD(widget);
+  gint64 now_us = gdk_frame_clock_get_frame_time(clock);
+  ox_viewport to;
+  if (self->settle_us < 0) self->settle_us = now_us;
+  double share = (double)(now_us - self->settle_us) / (PASSAGE_S * US_PER_S);
+  if (share >= 1.0 || !where_it_belongs(self, &to)) {
+    ox_board_end_settling(self);
+    return G_SOURCE_REMOVE;
+  }
+  self->held = viewport_between(&self->settles_from, &to, eased(share));
+  ox_board_drop_picture(self);
+  return G_SOURCE_CONTINUE;
+}
+
+static gboolean same_viewport(const ox_viewport *a, const ox_viewport *b) {
+  ox_vec by = ox_vec_sub(a->centre_nm, b->centre_nm);
+  return fabs(a->dev_per_nm - b->dev_per_nm) <= 1e-9 * a->dev_per_nm && a->up_deg == b->up_deg &&
+         ox_vec_length(by) * a->dev_per_nm < 0.01;
+}
+
+/* While it is still held, others with the same scale may give it another one. */
+static void let_go(OxBoard *self) {
+  ox_viewport to;
+  ox_board_forget_picture(self);
+  if (!may_animate(self) || !where_it_belongs(self, &to) || same_viewport(&self->held, &to)) {
+    self->is_held = FALSE;
+    ox_board_forget_picture(self);
+    return;
+  }
+  self->settles_from = self->held;
+  self->settle_us = -1;
+  self->settling = gtk_widget_add_tick_callback(GTK_WIDGET(self), settle_cb, NULL, NULL);
+}
+
+void ox_board_hold_world(OxBoard *self, gboolean hold) {
+  if (!hold) {
+    if (self->is_held && self->settling == 0 && self->document) let_go(self);
+    return;
+  }
+  ox_board_stop_settling(self); /* taken hold of again on the way */
+  self->held = ox_board_viewport(self);
+  self->is_held = TRUE;
+  /* The world of such a picture does not go on. */
+  if (self->picture && ox_picture_moves(self->picture)) ox_board_drop_picture(self);
+}
+
+/* ---- the passage between ground and air ------------------------------------------------- */
 
 static void set_air_share(OxBoard *self, double air) {
   ox_view view = self->view;
@@ -125,12 +201,10 @@ void ox_board_end_passage(OxBoard *self) {
 }
 
 void ox_board_set_air(OxBoard *self, gboolean air) {
-  gboolean animate = FALSE;
   if (self->air_to == (air ? 1.0 : 0.0)) return;
   self->air_from = self->view.air; /* from the middle of the passage the other way, if need be */
   self->air_to = air ? 1.0 : 0.0;
-  g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-enable-animations", &animate, NULL);
-  if (!animate || !gtk_widget_get_mapped(GTK_WIDGET(self))) {
+  if (!may_animate(self)) {
     ox_board_end_passage(self);
     set_air_share(self, self->air_to);
     return;
@@ -167,6 +241,7 @@ static gboolean scroll_cb(GtkEventControllerScroll *controller, double dx, doubl
 
 static void pinch_begin_cb(GtkGesture *gesture, GdkEventSequence *sequence, OxBoard *self) {
   ox_board_cancel(self); /* the first finger had begun something else */
+  ox_board_end_settling(self);
   self->pinch_view = self->view;
   if (ox_board_current_picture(self)) self->pinch_viewport = ox_board_viewport(self);
 }

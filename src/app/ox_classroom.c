@@ -5,6 +5,7 @@
 
 #include "ox_display.h"
 #include "ox_keys.h"
+#include "ox_veil.h"
 
 #define SHOWN_MS 3000    /* the controls, after the pointer came to rest */
 #define MOVED_PX 2.0     /* less is a trembling hand */
@@ -12,14 +13,11 @@
 #define LARGER_MOST 3
 #define WIDE_SHARE (1.0 / 32) /* of the width: on an upright screen the figures must fit across */
 #define INSTANT_SHARE 0.8 /* of the figures beside it */
-#define HIDDEN_MAX 12
 
 struct ox_classroom {
   OxWindow *window; /* borrowed, like every widget below */
-  GtkWidget *hidden[HIDDEN_MAX];
-  gboolean was_visible[HIDDEN_MAX];
-  size_t hidden_count;
-  GtkWidget *below, *bar;
+  GPtrArray *hidden;
+  GtkWidget *below, *bar, *line;
   GtkLabel *instant;
   OxFigureRow *figures;
 
@@ -119,7 +117,7 @@ static GtkWidget *button_new(const char *label, const char *name, const char *ac
   return button;
 }
 
-static GtkWidget *bar_new(OxWindow *window) {
+static GtkWidget *bar_new(OxWindow *window, GtkWidget **line_out) {
   static const struct {
     const char *label, *name, *action;
   } rows[] = {
@@ -142,6 +140,7 @@ static GtkWidget *bar_new(OxWindow *window) {
     ox_time_line_set_model(OX_TIME_LINE(line), ox_window_document(window),
                            ox_window_player(window));
     gtk_box_append(GTK_BOX(bar), line);
+    *line_out = line;
   }
   gtk_widget_add_css_class(bar, "toolbar");
   gtk_widget_add_css_class(bar, "classroom-bar");
@@ -178,6 +177,23 @@ static void classroom_cb(GSimpleAction *action, GVariant *state, gpointer data) 
   ox_classroom_set_on(data, g_variant_get_boolean(state));
 }
 
+static void select_beside(ox_classroom *self, int way) {
+  OxDocument *document = ox_window_document(self->window);
+  size_t index = ox_document_case_index(document);
+  if (way > 0 && index + 1 < ox_document_case_count(document))
+    ox_document_select(document, index + 1);
+  else if (way < 0 && index > 0)
+    ox_document_select(document, index - 1);
+}
+
+/* While a prediction is asked for, the next thing to show is the answer. */
+static void step_asked(ox_classroom *self, int way) {
+  if (way > 0)
+    g_action_group_activate_action(G_ACTION_GROUP(self->window), "predict-fly", NULL);
+  else
+    select_beside(self, way);
+}
+
 /* A step is the next event of the flight; after the last one, the next case. */
 static void step(ox_classroom *self, int way) {
   OxPlayer *player = ox_window_player(self->window);
@@ -185,15 +201,19 @@ static void step(ox_classroom *self, int way) {
   double t_s = ox_player_time_s(player);
   double to_s = ox_display_next_event_s(ox_document_whole_flight(document), t_s, way);
   size_t index = ox_document_case_index(document);
+  if (ox_prediction_hides(ox_window_prediction(self->window))) {
+    step_asked(self, way);
+    return;
+  }
   ox_player_set_playing(player, FALSE);
   if (to_s != t_s) {
     ox_player_seek(player, to_s);
-  } else if (way > 0 && index + 1 < ox_document_case_count(document)) {
-    ox_document_select(document, index + 1);
-  } else if (way < 0 && index > 0) {
-    ox_document_select(document, index - 1);
-    ox_player_seek(player, ox_player_end_s(player)); /* so that forth and back are the same way */
+    return;
   }
+  select_beside(self, way);
+  if (way < 0 && ox_document_case_index(document) != index &&
+      !ox_prediction_hides(ox_window_prediction(self->window)))
+    ox_player_seek(player, ox_player_end_s(player)); /* so that forth and back are the same way */
 }
 
 static void show_next_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
@@ -281,14 +301,19 @@ static void inhibit(ox_classroom *self, gboolean on) {
   }
 }
 
+static void veil_controls(ox_classroom *self, gboolean hidden) {
+  for (guint i = 0; i < self->hidden->len; i++)
+    ox_veil_set(g_ptr_array_index(self->hidden, i), OX_VEIL_CLASSROOM, hidden);
+}
+
 static void enter(ox_classroom *self) {
   ox_palette_id palette = ox_board_palette(ox_window_board(self->window));
   self->was_fullscreen = gtk_window_is_fullscreen(GTK_WINDOW(self->window));
   self->was_projector = palette == OX_PALETTE_PROJECTOR;
-  for (size_t i = 0; i < self->hidden_count; i++) {
-    self->was_visible[i] = gtk_widget_get_visible(self->hidden[i]);
-    gtk_widget_set_visible(self->hidden[i], FALSE);
-  }
+  /* A pen taken up in the display brings its strip of tools with it. */
+  g_action_group_change_action_state(G_ACTION_GROUP(self->window), "pen",
+                                     g_variant_new_boolean(FALSE));
+  veil_controls(self, TRUE);
   gtk_widget_set_visible(self->below, TRUE);
   if (palette != OX_PALETTE_DARK) ox_window_set_projector(self->window, TRUE);
   gtk_window_fullscreen(GTK_WINDOW(self->window));
@@ -306,8 +331,7 @@ static void leave(ox_classroom *self) {
   inhibit(self, FALSE);
   hide_controls(self);
   gtk_widget_set_visible(self->below, FALSE);
-  for (size_t i = 0; i < self->hidden_count; i++)
-    gtk_widget_set_visible(self->hidden[i], self->was_visible[i]);
+  veil_controls(self, FALSE);
   if (!self->was_projector) ox_window_set_projector(self->window, FALSE);
   ox_window_set_label_size(self->window, 0);
   self->label_px = self->figure_px = 0;
@@ -330,13 +354,21 @@ static void fullscreened_cb(GtkWindow *window, GParamSpec *pspec, ox_classroom *
   if (!gtk_window_is_fullscreen(window)) ox_classroom_set_on(self, FALSE);
 }
 
+/* The bar's time line would tell what is asked for. */
+static void prediction_cb(OxPrediction *prediction, ox_classroom *self) {
+  ox_veil_set(self->line, OX_VEIL_ANSWER, ox_prediction_hides(prediction));
+}
+
+void ox_classroom_hides(ox_classroom *self, GtkWidget *widget) {
+  g_return_if_fail(!self->on);
+  g_ptr_array_add(self->hidden, widget);
+}
+
 ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   ox_classroom *self = g_new0(ox_classroom, 1);
   OxPlayer *player = ox_window_player(place->window);
   self->window = place->window;
-  for (; place->hidden[self->hidden_count] && self->hidden_count < HIDDEN_MAX;
-       self->hidden_count++)
-    self->hidden[self->hidden_count] = place->hidden[self->hidden_count];
+  self->hidden = g_ptr_array_new();
   self->below = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 24);
   self->instant = GTK_LABEL(gtk_label_new(""));
   gtk_label_set_xalign(self->instant, 0);
@@ -349,13 +381,14 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   gtk_widget_add_css_class(self->below, "classroom-figures");
   gtk_widget_set_visible(self->below, FALSE);
   gtk_box_append(place->below_board, self->below);
-  self->bar = bar_new(self->window);
+  self->bar = bar_new(self->window, &self->line);
   gtk_overlay_add_overlay(place->board_overlay, self->bar);
   GtkGesture *click = gtk_gesture_click_new();
   gtk_event_controller_set_propagation_phase(GTK_EVENT_CONTROLLER(click), GTK_PHASE_CAPTURE);
   g_signal_connect(click, "pressed", G_CALLBACK(pressed_cb), self);
   gtk_widget_add_controller(GTK_WIDGET(place->board_overlay), GTK_EVENT_CONTROLLER(click));
   g_signal_connect(player, "moved", G_CALLBACK(moved_cb), self);
+  g_signal_connect(ox_window_prediction(self->window), "changed", G_CALLBACK(prediction_cb), self);
   g_signal_connect(self->window, "notify::fullscreened", G_CALLBACK(fullscreened_cb), self);
   g_action_map_add_action_entries(G_ACTION_MAP(self->window), entries, G_N_ELEMENTS(entries),
                                   self);
@@ -369,7 +402,9 @@ void ox_classroom_free(ox_classroom *self) {
   if (self->on) stop_listening(self);
   inhibit(self, FALSE);
   g_signal_handlers_disconnect_by_data(ox_window_player(self->window), self);
+  g_signal_handlers_disconnect_by_data(ox_window_prediction(self->window), self);
   g_signal_handlers_disconnect_by_data(self->window, self);
+  g_ptr_array_unref(self->hidden);
   g_free(self);
 }
 

@@ -18,11 +18,9 @@ G_BEGIN_DECLS
 
 typedef struct ox_classroom ox_classroom;
 
-/* What it hides and where it puts its own widgets; all borrowed. The list of widgets to hide ends
- * with NULL and is copied. */
+/* Where it puts its own widgets; all borrowed. */
 typedef struct {
   OxWindow *window;
-  GtkWidget *const *hidden;
   GtkBox *below_board;
   GtkOverlay *board_overlay;
 } ox_classroom_place;
@@ -31,6 +29,9 @@ typedef struct {
 ox_classroom *ox_classroom_new(const ox_classroom_place *place);
 /* Leaves the display, if it is on. NULL is allowed. */
 void ox_classroom_free(ox_classroom *self);
+
+/* A widget that is not seen in the display (ox_veil.h); borrowed, and to be told before it is on. */
+void ox_classroom_hides(ox_classroom *self, GtkWidget *widget);
 
 void ox_classroom_set_on(ox_classroom *self, gboolean on);
 gboolean ox_classroom_is_on(ox_classroom *self);

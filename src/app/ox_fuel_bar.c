@@ -1,6 +1,8 @@
 /* The fuel along the time. */
 #include "ox_fuel_bar.h"
 
+#include "ox_veil.h"
+
 #include <math.h>
 
 #include "oxbow/words.h"
@@ -188,7 +190,7 @@ static void show_case(OxFuelBar *self) {
   char text[OX_WHEN_BYTES];
   const ox_case *c = ox_document_case(self->document);
   gboolean known = ox_endurance_of(c).known;
-  gtk_widget_set_visible(GTK_WIDGET(self), known);
+  ox_veil_set(GTK_WIDGET(self), OX_VEIL_CLOSED, !known);
   if (!known) return;
   ox_words_endurance(text, sizeof text, c, ox_document_flight(self->document));
   gtk_widget_set_tooltip_text(GTK_WIDGET(self), text);

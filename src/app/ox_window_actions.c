@@ -96,7 +96,7 @@ static void next_case_cb(GSimpleAction *action, GVariant *parameter, gpointer da
 
 static void working_cb(GSimpleAction *action, GVariant *state, gpointer data) {
   OxWindow *self = OX_WINDOW(data);
-  gtk_widget_set_visible(self->working_side, g_variant_get_boolean(state));
+  ox_veil_set(self->working_side, OX_VEIL_CLOSED, !g_variant_get_boolean(state));
   g_simple_action_set_state(action, state);
 }
 

@@ -3,6 +3,7 @@
 #include "ox_window_private.h"
 
 #include "ox_case_view.h"
+#include "ox_classroom.h"
 #include "ox_compare_panel.h"
 #include "ox_overlays.h"
 
@@ -16,7 +17,7 @@ static OxCompanions *companions_of(OxWindow *self) {
 
 /* The scale on which all of them fit, for boards of one size. */
 static ox_fit shared_fit(OxWindow *self, const ox_scene_other *others, size_t count) {
-  ox_scene scenes[1 + OX_SCENE_OTHERS_MAX];
+  ox_scene scenes[2 + OX_SCENE_OTHERS_MAX];
   scenes[0] = ox_board_scene(self->board);
   for (size_t i = 0; i < count; i++) {
     scenes[i + 1] = scenes[0];
@@ -24,15 +25,29 @@ static ox_fit shared_fit(OxWindow *self, const ox_scene_other *others, size_t co
     scenes[i + 1].flight = others[i].flight;
     scenes[i + 1].title = others[i].name;
   }
+  if (self->air_board) scenes[++count] = ox_board_scene(self->air_board);
   return ox_picture_fit_of(scenes, count + 1, gtk_widget_get_width(GTK_WIDGET(self->board)),
                            gtk_widget_get_height(GTK_WIDGET(self->board)));
+}
+
+static void share_fit(OxWindow *self, const ox_fit *fit) {
+  ox_board_share_fit(self->board, fit);
+  if (self->air_board) ox_board_share_fit(self->air_board, fit);
+}
+
+/* While a hand is on one of them the scale stays: the other ones do not swell and shrink. */
+static gboolean is_dragging(OxWindow *self) {
+  return ox_board_is_dragging(self->board) ||
+         (self->air_board && ox_board_is_dragging(self->air_board));
 }
 
 /* Boards side by side need the room of the working, which F9 brings back; it comes back by itself
  * when they go. */
 static void make_room(OxWindow *self, gboolean beside) {
   gboolean narrow = gtk_widget_get_width(GTK_WIDGET(self)) < WIDE_ENOUGH_FOR_BOARDS;
-  gboolean shown = gtk_widget_get_visible(self->working_side);
+  GVariant *state = g_action_group_get_action_state(G_ACTION_GROUP(self), "working");
+  gboolean shown = g_variant_get_boolean(state);
+  g_variant_unref(state);
   if (beside == self->boards_beside) return;
   self->boards_beside = beside;
   if (beside && narrow && shown) {
@@ -62,19 +77,22 @@ static void set_view_count(OxWindow *self, size_t count) {
 void ox_window_update_compare(OxWindow *self) {
   size_t count;
   const ox_scene_other *others = ox_companions_others(companions_of(self), &count);
-  if (!ox_companions_beside(companions_of(self))) count = 0;
+  /* Boards of other cases would tell what is asked for. */
+  if (!ox_companions_beside(companions_of(self)) || ox_prediction_hides(self->prediction))
+    count = 0;
   make_room(self, count > 0);
   set_view_count(self, count);
-  if (count == 0) {
-    ox_board_share_fit(self->board, NULL);
+  if (count == 0 && !self->air_board) {
+    share_fit(self, NULL);
     return;
   }
-  ox_fit fit = shared_fit(self, others, count);
+  if (!is_dragging(self) || !(self->boards_fit.dev_per_nm > 0.0))
+    self->boards_fit = shared_fit(self, others, count);
   ox_scene like = ox_board_scene(self->board);
-  ox_board_share_fit(self->board, &fit);
+  share_fit(self, &self->boards_fit);
   for (size_t i = 0; i < count; i++)
     ox_case_view_show(OX_CASE_VIEW(self->case_views[i]), others[i].c, others[i].flight, &like,
-                      &fit);
+                      &self->boards_fit);
 }
 
 /* ---- the panel -------------------------------------------------------------------------- */
@@ -82,7 +100,7 @@ void ox_window_update_compare(OxWindow *self) {
 static void compare_cases_cb(GSimpleAction *action, GVariant *state, gpointer data) {
   OxWindow *self = OX_WINDOW(data);
   gboolean shown = g_variant_get_boolean(state);
-  gtk_widget_set_visible(self->compare_panel, shown);
+  ox_veil_set(self->compare_panel, OX_VEIL_CLOSED, !shown);
   if (shown)
     ox_compare_panel_enter(OX_COMPARE_PANEL(self->compare_panel));
   else if (gtk_widget_get_focus_child(GTK_WIDGET(self->below_board)))
@@ -98,6 +116,7 @@ void ox_window_add_compare(OxWindow *self) {
   self->compare_panel = ox_compare_panel_new(self->document, companions_of(self));
   gtk_widget_set_visible(self->compare_panel, FALSE);
   gtk_box_append(self->below_board, self->compare_panel);
+  ox_classroom_hides(self->classroom, self->compare_panel);
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
   g_signal_connect_object(companions_of(self), "changed", G_CALLBACK(ox_window_update_compare),
                           self, G_CONNECT_SWAPPED);

@@ -47,7 +47,7 @@ static void pen_cb(GSimpleAction *action, GVariant *state, gpointer data) {
   gboolean taken = g_variant_get_boolean(state);
   g_simple_action_set_state(action, state);
   gtk_widget_set_visible(GTK_WIDGET(self->pen), taken);
-  gtk_widget_set_visible(self->pen_strip, taken);
+  ox_veil_set(self->pen_strip, OX_VEIL_CLOSED, !taken);
   gtk_widget_grab_focus(taken ? GTK_WIDGET(self->pen) : GTK_WIDGET(self->board));
 }
 

@@ -30,17 +30,10 @@ static void show_pages(OxWindow *self, gboolean hides, gboolean on) {
   g_object_unref(pages);
 }
 
-static gboolean working_wanted(OxWindow *self) {
-  GVariant *state = g_action_get_state(action_of(self, "working"));
-  gboolean wanted = g_variant_get_boolean(state);
-  g_variant_unref(state);
-  return wanted;
-}
-
 static void show_parts(OxWindow *self, gboolean hides) {
-  gtk_widget_set_visible(GTK_WIDGET(self->transport), !hides);
-  gtk_widget_set_visible(GTK_WIDGET(self->below_board), !hides);
-  gtk_widget_set_visible(self->working_side, !hides && working_wanted(self));
+  ox_veil_set(GTK_WIDGET(self->transport), OX_VEIL_ANSWER, hides);
+  ox_veil_set(GTK_WIDGET(self->below_board), OX_VEIL_ANSWER, hides);
+  ox_veil_set(self->working_side, OX_VEIL_ANSWER, hides);
   enable(self, "working", !hides);
 }
 

@@ -6,6 +6,7 @@
 #include "ox_cases_panel.h"
 #include "ox_file_watch.h"
 #include "ox_places_panel.h"
+#include "ox_veil.h"
 #include "ox_published.h"
 #include "ox_window.h"
 
@@ -44,6 +45,7 @@ struct _OxWindow {
 
   GtkWidget *compare_panel;                  /* under the board */
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
+  ox_fit boards_fit; /* of all boards that stand side by side */
   gboolean boards_beside, working_folded;     /* the working made room for them */
   /* ox_window_words.c: children */
   OxWordsPanel *words;

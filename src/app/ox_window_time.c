@@ -53,7 +53,7 @@ static void add_stop_actions(OxWindow *self) {
 /* ---- the strip -------------------------------------------------------------------------- */
 
 static void moments_cb(GSimpleAction *action, GVariant *state, gpointer data) {
-  gtk_widget_set_visible(GTK_WIDGET(OX_WINDOW(data)->moments), g_variant_get_boolean(state));
+  ox_veil_set(GTK_WIDGET(OX_WINDOW(data)->moments), OX_VEIL_CLOSED, !g_variant_get_boolean(state));
   g_simple_action_set_state(action, state);
 }
 
@@ -79,9 +79,10 @@ static void add_classroom(OxWindow *self) {
                                GTK_WIDGET(self->moments),
                                gtk_widget_get_prev_sibling(transport),
                                transport,
-                               NULL};
-  ox_classroom_place place = {self, hidden, self->below_board, self->board_overlay};
+                               GTK_WIDGET(self->above_board)};
+  ox_classroom_place place = {self, self->below_board, self->board_overlay};
   self->classroom = ox_classroom_new(&place);
+  for (size_t i = 0; i < G_N_ELEMENTS(hidden); i++) ox_classroom_hides(self->classroom, hidden[i]);
 }
 
 /* ---- the reason ------------------------------------------------------------------------- */

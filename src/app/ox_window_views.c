@@ -96,6 +96,9 @@ static void add_air_board(OxWindow *self) {
   ox_keys_add(board, OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   connect_board(self, self->air_board);
   gtk_box_append(self->boards, board);
+  g_signal_connect_object(board, "looks-changed", G_CALLBACK(ox_window_update_compare), self,
+                          G_CONNECT_SWAPPED);
+  ox_window_update_compare(self);
 }
 
 static void both_views_cb(GSimpleAction *action, GVariant *state, gpointer data) {
@@ -107,8 +110,10 @@ static void both_views_cb(GSimpleAction *action, GVariant *state, gpointer data)
     add_air_board(self);
   } else if (!both && self->air_board) {
     gtk_widget_grab_focus(GTK_WIDGET(self->board));
-    gtk_box_remove(self->boards, GTK_WIDGET(self->air_board));
+    GtkWidget *gone = GTK_WIDGET(self->air_board);
     self->air_board = NULL;
+    gtk_box_remove(self->boards, gone);
+    ox_window_update_compare(self);
   }
   g_simple_action_set_enabled(G_SIMPLE_ACTION(air), !both);
   g_simple_action_set_state(action, state);

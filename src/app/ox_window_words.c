@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "ox_classroom.h"
 #include "ox_number_field.h"
 
 #define NEAR_PX 9.0
@@ -156,6 +157,7 @@ void ox_window_add_words(OxWindow *self) {
   ox_fuel_bar_set_ruler(self->fuel_bar,
                         GTK_WIDGET(ox_transport_time_line(self->transport)), line_x);
   gtk_box_append(self->below_board, GTK_WIDGET(self->fuel_bar));
+  ox_classroom_hides(self->classroom, GTK_WIDGET(self->fuel_bar));
   g_signal_connect_object(self->overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
                           G_CONNECT_SWAPPED);
 }

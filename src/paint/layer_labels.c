@@ -3,6 +3,21 @@
 
 #include "paint_private.h"
 
+/* What lies on the picture later, handles for instance: a cross in a square about each, so that
+ * nothing set between its sides would be taken for free. */
+static void keep_clear(ox_picture *p) {
+  const ox_keep_clear *k = &p->scene.keep_clear;
+  ox_vec at[OX_KEEP_CLEAR_MAX];
+  size_t count = k->at ? k->at(k->data, p, at, OX_KEEP_CLEAR_MAX) : 0;
+  double r = k->radius;
+  for (size_t i = 0; i < count; i++) {
+    if (!ox_is_finite(at[i])) continue;
+    ox_segments_add_rect(&p->obstacles, (ox_rect){at[i].x - r, at[i].y - r, 2.0 * r, 2.0 * r});
+    ox_segments_add(&p->obstacles, (ox_vec){at[i].x - r, at[i].y - r},
+                    (ox_vec){at[i].x + r, at[i].y + r});
+  }
+}
+
 static void collect_obstacles(ox_picture *p) {
   ox_segments *o = &p->obstacles;
   const ox_track_lines *l = &p->lines;
@@ -23,6 +38,7 @@ static void collect_obstacles(ox_picture *p) {
   }
   ox_marks_obstacles(p);
   ox_limits_obstacles(p);
+  keep_clear(p);
   if (p->rose.radius > 0.0) {
     ox_lines band = {0}; /* the inner edge of the sectors' band */
     ox_lines_arc(&band, p->rose.centre, p->rose.inner, 0.0, 360.0);

@@ -79,10 +79,18 @@ static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double s
   flags(cr, &a, fives);
 }
 
+/* Words and arrow share the block, either above the other. */
+static ox_vec arrow_middle(const ox_picture *p) {
+  const ox_furniture *f = &p->furniture;
+  double above = p->scene.wind_words_above ? f->wind_words.ink.height + 0.2 * p->size.small : 0.0;
+  return (ox_vec){f->wind_at.x + f->wind_at.width / 2,
+                  f->wind_at.y + above + 2.6 * p->size.small};
+}
+
 bool ox_picture_wind_arrow(const ox_picture *p, ox_vec *middle) {
   ox_rect at = p->furniture.wind_at;
   if (at.width <= 0.0) return false;
-  *middle = (ox_vec){at.x + at.width / 2, at.y + 2.6 * p->size.small};
+  *middle = arrow_middle(p);
   return true;
 }
 
@@ -92,10 +100,11 @@ void ox_layer_wind(const ox_picture *p, cairo_t *cr) {
   if (at.width <= 0.0) return;
   double e = p->size.small;
   ox_hue_set(p, cr, OX_HUE_WIND);
-  wind_arrow(p, cr, (ox_vec){at.x + at.width / 2, at.y + 2.6 * e}, 4.6 * e);
+  wind_arrow(p, cr, arrow_middle(p), 4.6 * e);
   ox_hue_set(p, cr, OX_HUE_TEXT);
   const ox_lettering *t = &f->wind_words;
-  ox_lettering_show_ink(t, cr, at.x + (at.width - t->ink.width) / 2, at.y + 5.2 * e);
+  double y = p->scene.wind_words_above ? at.y : at.y + 5.2 * e;
+  ox_lettering_show_ink(t, cr, at.x + (at.width - t->ink.width) / 2, y);
 }
 
 /* --- triangle of velocities ---------------------------------------------------------------- */

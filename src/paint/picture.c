@@ -148,6 +148,17 @@ void ox_picture_free(ox_picture *p) {
   free(p);
 }
 
+bool ox_picture_viewport_of(const ox_scene *scene, double width, double height, double t_s,
+                            ox_viewport *out) {
+  ox_scene free_scene = *scene;
+  free_scene.held = NULL;
+  ox_picture *p = picture_begin(&free_scene, width, height);
+  if (!p) return false;
+  *out = ox_picture_viewport_at(p, t_s);
+  ox_picture_free(p);
+  return true;
+}
+
 /* The scale at which a rectangle of the world fills the narrowest of the maps. */
 static double scale_for(const ox_fit *f, ox_vec room) {
   ox_viewport v = ox_viewport_fit(f->low_nm, f->high_nm, (ox_vec){0, 0}, room, 0.0, 0.0);
@@ -160,6 +171,7 @@ ox_fit ox_picture_fit_of(const ox_scene *scenes, size_t count, double width, dou
   for (size_t i = 0; i < count; i++) {
     ox_scene scene = scenes[i];
     scene.fit = NULL;
+    scene.held = NULL;
     scene.view.zoom = 0.0;
     scene.view.pan_nm = (ox_vec){0, 0};
     ox_picture *p = picture_begin(&scene, width, height);

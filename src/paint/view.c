@@ -266,6 +266,7 @@ void ox_build_view(ox_picture *p) {
     view->pan_nm = pan_within(p, &all, middle, view->pan_nm);
     p->home.centre_nm = ox_vec_add(p->home.centre_nm, view->pan_nm);
   }
+  if (p->scene.held) p->home = *p->scene.held;
 }
 
 /* --- at an instant ------------------------------------------------------------------------- */
@@ -278,7 +279,7 @@ double ox_instant(const ox_picture *p, double t_s) {
 
 ox_viewport ox_picture_viewport_at(const ox_picture *p, double t_s) {
   ox_viewport v = p->home;
-  if (!p->moves || p->scene.flight->leg_count == 0) return v;
+  if (!p->moves || p->scene.held || p->scene.flight->leg_count == 0) return v;
   t_s = ox_instant(p, t_s);
   if (p->scene.view.up == OX_UP_AIRCRAFT) {
     ox_state s = ox_flight_at(p->scene.flight, t_s);

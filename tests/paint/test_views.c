@@ -239,6 +239,84 @@ static void pictures_side_by_side_share_one_scale_and_one_place(void **state) {
   assert_close(none.dev_per_nm, 0, 0, "nothing to share");
 }
 
+/* ---- held, and kept clear --------------------------------------------------------------- */
+
+static void a_held_world_stays_whatever_the_view_says(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  ox_viewport held = {{1, 2}, {400, 300}, 55, 33}, now;
+  assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+  ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+  ox_viewport own;
+  assert_true(ox_picture_viewport_of(&scene, 900, 650, 77, &own));
+  scene.held = &held;
+  for (int up = OX_UP_NORTH; up <= OX_UP_AIRCRAFT; up++) {
+    scene.view = (ox_view){.up = (ox_up)up, .zoom = 2, .air = 1};
+    ox_picture *p = ox_picture_new(&scene, 900, 650);
+    now = ox_picture_viewport_at(p, 77);
+    assert_close(now.dev_per_nm, held.dev_per_nm, 0, "scale");
+    assert_close(now.up_deg, held.up_deg, 0, "up");
+    assert_close(now.centre_nm.x, held.centre_nm.x, 0, "x");
+    ox_picture_free(p);
+  }
+  scene.view = (ox_view){0};
+  assert_true(ox_picture_viewport_of(&scene, 900, 650, 77, &now)); /* as if let go */
+  assert_close(now.dev_per_nm, own.dev_per_nm, 0, "its own scale");
+  assert_close(now.centre_nm.y, own.centre_nm.y, 0, "its own place");
+  assert_false(ox_picture_viewport_of(&scene, NAN, 650, 77, &now));
+}
+
+static size_t one_point(void *data, const ox_picture *picture, ox_vec *points, size_t most) {
+  assert_true(most >= 1 && ox_picture_viewport(picture).dev_per_nm > 0);
+  points[0] = *(const ox_vec *)data;
+  return 1;
+}
+
+/* Wherever a label stands, it goes elsewhere when that place is asked to be left free. */
+static void labels_leave_the_places_of_handles_free(void **state) {
+  (void)state;
+  enum { RADIUS = 9 };
+  ox_case c = paint_demo_case();
+  ox_picture *p = seen(&c, (ox_view){0}, 900, 650);
+  size_t tried = 0;
+  for (size_t i = 0; i < ox_picture_label_count(p); i++) {
+    ox_label_box box = ox_picture_label(p, i);
+    if (box.dropped) continue;
+    ox_vec at = {box.x + box.width / 2, box.y + box.height / 2};
+    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+    scene.keep_clear = (ox_keep_clear){one_point, &at, RADIUS};
+    ox_picture *q = ox_picture_new(&scene, 900, 650);
+    for (size_t k = 0; k < ox_picture_label_count(q); k++) {
+      ox_label_box b = ox_picture_label(q, k);
+      bool apart = b.dropped || b.x > at.x + RADIUS || b.x + b.width < at.x - RADIUS ||
+                   b.y > at.y + RADIUS || b.y + b.height < at.y - RADIUS;
+      if (!apart) print_error("\"%s\" lies on the handle\n", b.text);
+      assert_true(apart);
+    }
+    ox_picture_free(q);
+    tried++;
+  }
+  assert_true(tried > 8);
+  ox_picture_free(p);
+}
+
+static void the_words_of_the_wind_stand_above_or_below_its_arrow(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  c.wind[0] = (ox_wind_row){0, 180, 20, OX_NORTH_TRUE};
+  ox_vec below, above;
+  ox_picture *p = seen(&c, (ox_view){0}, 900, 650);
+  assert_true(ox_picture_wind_arrow(p, &below));
+  ox_picture_free(p);
+  ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+  scene.wind_words_above = true;
+  p = ox_picture_new(&scene, 900, 650);
+  assert_true(ox_picture_wind_arrow(p, &above));
+  assert_true(above.y > below.y + 10);
+  assert_close(above.x, below.x, 1e-9, "one block");
+  ox_picture_free(p);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_view_of_nothing_but_noughts_is_the_fitted_one),
@@ -251,6 +329,9 @@ int main(void) {
       cmocka_unit_test(the_hold_cannot_be_lost_by_panning),
       cmocka_unit_test(every_view_of_every_case_can_be_drawn),
       cmocka_unit_test(pictures_side_by_side_share_one_scale_and_one_place),
+      cmocka_unit_test(a_held_world_stays_whatever_the_view_says),
+      cmocka_unit_test(labels_leave_the_places_of_handles_free),
+      cmocka_unit_test(the_words_of_the_wind_stand_above_or_below_its_arrow),
   };
   return cmocka_run_group_tests_name("views", tests, NULL, NULL);
 }
