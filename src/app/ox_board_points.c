@@ -195,7 +195,7 @@ void ox_board_begin_point(OxBoard *self, const char *name, ox_vec at) {
   self->points.refusal[0] = '\0';
   g_clear_pointer(&self->points.base, g_free);
   self->points.base = g_memdup2(ox_document_points(self->document), sizeof(ox_points));
-  ox_board_hold_fit(self, TRUE);
+  ox_board_hold_world(self, TRUE);
   place_of(self, name, &lies);
   d->doing = OX_BOARD_MOVES_POINT;
   d->viewport = ox_board_viewport(self);

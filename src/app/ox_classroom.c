@@ -26,7 +26,7 @@ struct ox_classroom {
   double label_px, figure_px;
   double x, y; /* of the pointer */
   guint hide_source, inhibited;
-  gulong layout_handler;
+  gulong layout_handler, focus_handler;
   GtkEventController *keys, *motion, *tab;
 };
 
@@ -261,6 +261,13 @@ static void enable_actions(ox_classroom *self) {
                             g_variant_new_boolean(self->on));
 }
 
+/* Whoever takes the focus to a panel that is not seen here would take the keys along. */
+static void focus_cb(GtkWindow *window, GParamSpec *pspec, ox_classroom *self) {
+  GtkWidget *focus = gtk_window_get_focus(window);
+  if (focus && !gtk_widget_get_mapped(focus))
+    gtk_widget_grab_focus(GTK_WIDGET(ox_window_board(self->window)));
+}
+
 /* ---- coming and going ------------------------------------------------------------------- */
 
 static void listen(ox_classroom *self) {
@@ -277,6 +284,8 @@ static void listen(ox_classroom *self) {
   gtk_event_controller_set_propagation_phase(self->tab, GTK_PHASE_CAPTURE);
   g_signal_connect(self->tab, "key-pressed", G_CALLBACK(key_cb), self);
   gtk_widget_add_controller(window, self->tab);
+  self->focus_handler =
+      g_signal_connect(window, "notify::focus-widget", G_CALLBACK(focus_cb), self);
 }
 
 static void stop_listening(ox_classroom *self) {
@@ -288,6 +297,7 @@ static void stop_listening(ox_classroom *self) {
   gtk_widget_remove_controller(window, self->keys);
   gtk_widget_remove_controller(window, self->motion);
   gtk_widget_remove_controller(window, self->tab);
+  g_clear_signal_handler(&self->focus_handler, window);
 }
 
 static void inhibit(ox_classroom *self, gboolean on) {

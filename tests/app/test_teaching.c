@@ -95,6 +95,16 @@ static void the_next_key_flies_what_was_asked_and_nothing_tells_it_before(void *
   app_test_close(window);
 }
 
+static void no_hidden_panel_takes_the_keys_away(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  set(window, "classroom", TRUE);
+  set(window, "compare-cases", TRUE);
+  assert_true(gtk_widget_get_mapped(gtk_window_get_focus(GTK_WINDOW(window))));
+  set(window, "predict", TRUE);
+  assert_true(gtk_widget_get_mapped(gtk_window_get_focus(GTK_WINDOW(window))));
+  app_test_close(window);
+}
+
 /* GTK says so, and the test fails, when it cannot draw a board. */
 static void both_boards_are_drawn_in_the_display(void **state) {
   OxWindow *window = app_test_window(NULL);
@@ -246,6 +256,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_display_hides_panels_strips_and_messages),
       cmocka_unit_test(the_next_key_flies_what_was_asked_and_nothing_tells_it_before),
+      cmocka_unit_test(no_hidden_panel_takes_the_keys_away),
       cmocka_unit_test(both_boards_are_drawn_in_the_display),
       cmocka_unit_test(ground_and_air_have_one_scale_in_every_case),
       cmocka_unit_test(boards_of_other_cases_go_while_the_answer_is_hidden),
