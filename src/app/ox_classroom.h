@@ -30,7 +30,7 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place);
 /* Leaves the display, if it is on. NULL is allowed. */
 void ox_classroom_free(ox_classroom *self);
 
-/* A widget that is not seen in the display (ox_veil.h); borrowed, and to be told before it is on. */
+/* A widget that is not seen in the display (ox_veil.h); borrowed, told before it is on. */
 void ox_classroom_hides(ox_classroom *self, GtkWidget *widget);
 
 void ox_classroom_set_on(ox_classroom *self, gboolean on);
