@@ -209,7 +209,7 @@ static void motion_cb(GtkEventControllerMotion *motion, double x, double y, OxBo
 }
 
 static void leave_cb(GtkEventControllerMotion *motion, OxBoard *self) {
-  gboolean other = ox_board_hover_point(self, -INFINITY, -INFINITY);
+  gboolean other = ox_board_hover_point(self, -HUGE_VAL, -HUGE_VAL);
   hover(self, OX_HANDLE_COUNT, FALSE, other);
 }
 

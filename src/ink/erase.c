@@ -11,7 +11,7 @@ typedef struct {
   double low, high;
 } stretch;
 
-static const stretch NOTHING = {INFINITY, -INFINITY};
+static const stretch NOTHING = {HUGE_VAL, -HUGE_VAL};
 
 static stretch hull(stretch a, stretch b) {
   return (stretch){fmin(a.low, b.low), fmax(a.high, b.high)};
@@ -21,7 +21,7 @@ static stretch hull(stretch a, stretch b) {
 static stretch in_disc(ox_vec a, ox_vec along, ox_vec centre, double radius) {
   ox_vec from = ox_vec_sub(a, centre);
   double square = ox_vec_dot(along, along), c = ox_vec_dot(from, from) - radius * radius;
-  if (square == 0.0) return c < 0.0 ? (stretch){-INFINITY, INFINITY} : NOTHING;
+  if (square == 0.0) return c < 0.0 ? (stretch){-HUGE_VAL, HUGE_VAL} : NOTHING;
   double half = ox_vec_dot(from, along) / square, rest = half * half - c / square;
   if (!(rest > 0.0)) return NOTHING;
   return (stretch){-half - sqrt(rest), -half + sqrt(rest)};
@@ -29,7 +29,7 @@ static stretch in_disc(ox_vec a, ox_vec along, ox_vec centre, double radius) {
 
 /* Where low < at + t·rate < high. */
 static stretch between(double at, double rate, double low, double high) {
-  if (rate == 0.0) return at > low && at < high ? (stretch){-INFINITY, INFINITY} : NOTHING;
+  if (rate == 0.0) return at > low && at < high ? (stretch){-HUGE_VAL, HUGE_VAL} : NOTHING;
   double s = (low - at) / rate, t = (high - at) / rate;
   return (stretch){fmin(s, t), fmax(s, t)};
 }

@@ -91,7 +91,7 @@ static size_t split_at(const ox_placed *p, size_t from) {
   size_t nearest = p->vertex_count - 1;
   if (p->journey.missed < 0) return nearest;
   ox_vec at = p->journey.points[p->journey.missed].at_nm;
-  double least = INFINITY;
+  double least = HUGE_VAL;
   for (size_t i = from; i < p->vertex_count; i++) {
     ox_vec v = ox_vec_sub(p->vertices_nm[i], at);
     if (hypot(v.x, v.y) >= least) continue;

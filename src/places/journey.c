@@ -147,7 +147,7 @@ static double off_segment_nm(ox_vec p, ox_vec a, ox_vec b) {
 }
 
 static double off_route_nm(const ox_journey *j, ox_vec p) {
-  double nearest = INFINITY;
+  double nearest = HUGE_VAL;
   for (int i = j->missed; i <= j->hold; i++)
     if (i > 0) nearest = fmin(nearest, off_segment_nm(p, j->points[i - 1].at_nm,
                                                       j->points[i].at_nm));

@@ -115,18 +115,27 @@ static bool need(ox_reading *r, const char *prefix, const cJSON *object, const c
   return false;
 }
 
+/* Every key that is missing is said, not only the first. */
+static bool need_all(ox_reading *r, const char *prefix, const cJSON *object,
+                     const char *const *keys) {
+  bool all = true;
+  for (; *keys; keys++)
+    if (!need(r, prefix, object, *keys)) all = false;
+  return all;
+}
+
 static bool check_forms(ox_reading *r, const char *prefix, const cJSON *object, forms f) {
   if (f.at && f.from) {
     ox_reading_say(r, "", prefix, "a point is given by its latitude and longitude, or from "
                                   "another point, not by both");
     return false;
   }
-  if (f.at) return need(r, prefix, object, "lat_deg") & need(r, prefix, object, "lon_deg");
-  if (f.crossing)
-    return need(r, prefix, object, "from") & need(r, prefix, object, "radial_deg") &
-           need(r, prefix, object, "and") & need(r, prefix, object, "and_radial_deg");
-  if (f.from)
-    return need(r, prefix, object, "radial_deg") & need(r, prefix, object, "nm");
+  static const char *const at[] = {"lat_deg", "lon_deg", NULL};
+  static const char *const crossing[] = {"from", "radial_deg", "and", "and_radial_deg", NULL};
+  static const char *const from[] = {"radial_deg", "nm", NULL};
+  if (f.at) return need_all(r, prefix, object, at);
+  if (f.crossing) return need_all(r, prefix, object, crossing);
+  if (f.from) return need_all(r, prefix, object, from);
   ox_reading_say(r, "", prefix,
                  "nothing says where it is: lat_deg and lon_deg, or from, radial_deg and nm, or "
                  "from, radial_deg, and and and_radial_deg are needed");

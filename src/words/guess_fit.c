@@ -63,7 +63,7 @@ static double reach_nm(const ox_leg *leg) {
 }
 
 static double to_track_nm(const track *t, ox_vec p, ox_vec *at) {
-  nearest n = {p, INFINITY};
+  nearest n = {p, HUGE_VAL};
   for (size_t i = 0; i < t->flight->leg_count; i++) {
     const ox_leg *leg = &t->flight->legs[i];
     double least_nm = ox_vec_length(ox_vec_sub(p, leg->p0_nm)) - reach_nm(leg);
@@ -77,7 +77,7 @@ static double to_track_nm(const track *t, ox_vec p, ox_vec *at) {
 
 /* Dots are no part of a line. */
 static double to_sketch_nm(const ox_ink *sketch, ox_vec p) {
-  nearest n = {p, INFINITY};
+  nearest n = {p, HUGE_VAL};
   for (size_t i = 0; i < sketch->stroke_count; i++)
     for (size_t k = 0; k + 1 < sketch->strokes[i].count; k++)
       consider(p, sketch->strokes[i].points_nm[k], sketch->strokes[i].points_nm[k + 1], &n);

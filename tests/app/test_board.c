@@ -315,14 +315,14 @@ static void places_that_are_no_places_do_nothing(void **state) {
   OxWindow *window = app_test_window(NULL);
   OxBoard *board = ox_window_board(window);
   ox_case was = *ox_document_case(ox_window_document(window));
-  assert_false(ox_board_press(board, NAN, 3));
+  assert_false(ox_board_press(board, (double)NAN, 3));
   assert_false(ox_board_is_dragging(board));
-  ox_board_point_at(board, INFINITY, NAN);
+  ox_board_point_at(board, HUGE_VAL, (double)NAN);
   double x, y;
   place_of(board, OX_HANDLE_ARRIVAL, &x, &y);
   ox_board_press(board, x, y);
-  ox_board_drag_to(board, NAN, NAN, FALSE);
-  ox_board_drag_to(board, INFINITY, 0, FALSE);
+  ox_board_drag_to(board, (double)NAN, (double)NAN, FALSE);
+  ox_board_drag_to(board, HUGE_VAL, 0, FALSE);
   ox_board_release(board);
   assert_true(ox_case_equal(&was, ox_document_case(ox_window_document(window))));
   app_test_close(window);

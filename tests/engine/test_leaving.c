@@ -174,7 +174,7 @@ static size_t brute_times(const ox_case *c, double times_s[BRUTE_TIMES]) {
     if (flight.circuit_count < 1) continue;
     assert_close(m->outbound_s, straight_s, 1e-6, "outbound as ordered");
     if (m->complete) times_s[count++] = m->end_t_s - m->fix_t_s;
-    double turn_t_s = NAN;
+    double turn_t_s = (double)NAN;
     for (size_t i = 0; i < flight.leg_count; i++)
       if (flight.legs[i].circuit == 1 && flight.legs[i].kind == OX_LEG_OUTBOUND_TURN)
         turn_t_s = flight.legs[i].t1_s;
@@ -197,7 +197,7 @@ static void between_the_two_times_named_no_circuit_ends(void **state) {
     c.technique.drift = (ox_drift)ox_random_below(&r, 4); /* a heading whatever the time */
     c.wind[0].kt *= 0.75; /* to 30 kt, a quarter of the TAS */
     assert_true(ox_flight_solve(&c, &flight) >= OX_OK);
-    double before_s = NAN, after_s = NAN, from_s = ox_flight_end_s(&flight);
+    double before_s = (double)NAN, after_s = (double)NAN, from_s = ox_flight_end_s(&flight);
     for (size_t k = 0; k < flight.advice_count; k++)
       if (flight.advice[k].kind == OX_ADVICE_LEAVE_MISSED) {
         before_s = flight.advice[k].a;

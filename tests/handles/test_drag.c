@@ -215,7 +215,7 @@ static void the_turns_flip_when_the_handle_crosses_the_course(void **state) {
 
 static void places_that_are_no_places_are_refused_and_nothing_is_written(void **state) {
   ox_case c = larch(), made;
-  const double bad[] = {NAN, INFINITY, -INFINITY};
+  const double bad[] = {(double)NAN, HUGE_VAL, -HUGE_VAL};
   memset(&made, 0x5a, sizeof made);
   ox_case untouched = made;
   fly(&c);

@@ -65,8 +65,8 @@ static void values_are_set_between_their_ends(void **state) {
       assert_int_equal(ox_handle_set((ox_handle)h, &c, &flight, to[i], &made), OX_OK);
       assert_int_equal(ox_case_check(&made, NULL, 0), 0);
     }
-    assert_int_equal(ox_handle_set((ox_handle)h, &c, &flight, NAN, &made), OX_ERROR);
-    assert_int_equal(ox_handle_set((ox_handle)h, &c, &flight, INFINITY, &made), OX_ERROR);
+    assert_int_equal(ox_handle_set((ox_handle)h, &c, &flight, (double)NAN, &made), OX_ERROR);
+    assert_int_equal(ox_handle_set((ox_handle)h, &c, &flight, HUGE_VAL, &made), OX_ERROR);
   }
 }
 

@@ -29,7 +29,7 @@ static void assert_kept(const ox_ink *was, const ox_ink *is, const ox_vec *path,
     for (size_t k = 0; k < s->count; k++) {
       ox_vec p = s->points_nm[k];
       if (path_distance_nm(p, path, count) < radius + 5 * OX_INK_GRAIN_NM) continue;
-      double nearest = INFINITY;
+      double nearest = HUGE_VAL;
       for (size_t m = 0; m < is->stroke_count; m++)
         if (is->strokes[m].colour == s->colour && is->strokes[m].width == s->width)
           nearest = fmin(nearest, path_distance_nm(p, is->strokes[m].points_nm, is->strokes[m].count));
@@ -107,7 +107,7 @@ static void bad_erasers_are_refused(void **state) {
   assert_int_equal(ox_ink_erase(ink, path, 2, 1, &touched), OX_ERROR);
   assert_int_equal(ox_ink_erase(ink, path, 1, 0, &touched), OX_ERROR);
   assert_int_equal(ox_ink_erase(ink, path, 1, (double)NAN, &touched), OX_ERROR);
-  assert_int_equal(ox_ink_erase(ink, path, 1, INFINITY, &touched), OX_ERROR);
+  assert_int_equal(ox_ink_erase(ink, path, 1, HUGE_VAL, &touched), OX_ERROR);
   assert_true(touched);
   assert_true(ox_ink_equal(ink, before));
   ox_ink_free(before);

@@ -39,7 +39,7 @@ static void nothing_is_ink_too(void **state) {
 
 static void what_cannot_be_held_is_refused(void **state) {
   ox_ink *ink = random_ink(5, 3, 20, 10), *before = ox_ink_copy(ink);
-  const double bad[] = {NAN, INFINITY, -INFINITY, OX_INK_REACH_NM + 0.001, -1e300};
+  const double bad[] = {(double)NAN, HUGE_VAL, -HUGE_VAL, OX_INK_REACH_NM + 0.001, -1e300};
   for (size_t i = 0; i < sizeof bad / sizeof bad[0]; i++) {
     assert_int_equal(ox_ink_extend(ink, (ox_vec){bad[i], 0}), OX_ERROR);
     assert_int_equal(ox_ink_extend(ink, (ox_vec){0, bad[i]}), OX_ERROR);

@@ -111,7 +111,7 @@ static void what_cannot_be_is_refused_and_nothing_changes(void **state) {
   assert_int_equal(ox_points_bring(&points, "OAK", maple, false, remark, sizeof remark), OX_ERROR);
   assert_non_null(strstr(remark, "OAK"));
   assert_int_equal(
-      ox_points_bring(&points, "PLAIN", (ox_latlon){NAN, 0}, false, remark, sizeof remark),
+      ox_points_bring(&points, "PLAIN", (ox_latlon){(double)NAN, 0}, false, remark, sizeof remark),
       OX_ERROR);
   assert_int_equal(
       ox_points_bring(&points, "PLAIN", (ox_latlon){91, 0}, false, remark, sizeof remark),

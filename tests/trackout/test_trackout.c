@@ -197,9 +197,9 @@ static void what_cannot_be_written_is_refused(void **state) {
     const char *error;
   } rows[] = {
       {0.05, 0, 0, 0, 0, "the step is not 0.1 to 3600 seconds"},
-      {NAN, 0, 0, 0, 0, "the step is not 0.1 to 3600 seconds"},
+      {(double)NAN, 0, 0, 0, 0, "the step is not 0.1 to 3600 seconds"},
       {1, 90.5, 0, 0, 0, "the fix is not on the earth"},
-      {1, NAN, 0, 0, 0, "the fix is not on the earth"},
+      {1, (double)NAN, 0, 0, 0, "the fix is not on the earth"},
       {1, 0, 2023, 2, 29, "there is no such date"},
       {1, 0, 1900, 2, 29, "there is no such date"}, /* no leap year: divisible by 100 */
   };
