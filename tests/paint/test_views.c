@@ -263,7 +263,7 @@ static void a_held_world_stays_whatever_the_view_says(void **state) {
   assert_true(ox_picture_viewport_of(&scene, 900, 650, 77, &now)); /* as if let go */
   assert_close(now.dev_per_nm, own.dev_per_nm, 0, "its own scale");
   assert_close(now.centre_nm.y, own.centre_nm.y, 0, "its own place");
-  assert_false(ox_picture_viewport_of(&scene, NAN, 650, 77, &now));
+  assert_false(ox_picture_viewport_of(&scene, (double)NAN, 650, 77, &now));
 }
 
 static size_t one_point(void *data, const ox_picture *picture, ox_vec *points, size_t most) {
