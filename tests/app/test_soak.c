@@ -52,7 +52,12 @@ static void playing_for_long_needs_no_more_memory(void **state) {
   print_message("# %d s at %d Hz, %u starts: %ld kB at a tenth, %ld kB at the end\n", asked_s, HZ,
                 starts, early_kb, late_kb);
   assert_true(early_kb > 0 && starts > 1);
+#ifdef __SANITIZE_ADDRESS__
+  /* It holds freed memory back, so that the resident memory says nothing; leaks it finds itself. */
+  print_message("# the growth is not checked: the sanitizer holds freed memory back\n");
+#else
   assert_true(late_kb - early_kb <= GROWTH_KB);
+#endif
   cairo_destroy(cr);
   cairo_surface_destroy(surface);
   ox_picture_free(picture);
