@@ -29,4 +29,4 @@ need() {
 build_packages="gcc libc6-dev pkg-config meson ninja-build libgtk-4-dev libcairo2-dev
   libpango1.0-dev libcjson-dev libgif-dev libproj-dev libglib2.0-dev-bin
   fonts-dejavu-core adwaita-icon-theme
-  desktop-file-utils shared-mime-info gtk-update-icon-cache"
+  gettext desktop-file-utils shared-mime-info gtk-update-icon-cache"

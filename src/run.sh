@@ -15,7 +15,9 @@ mkdir -p "$top/.build"
     cat "$top/.build/setup.log" >&2
     exit 1
   }
-ninja -C "$build" --quiet src/app/oxbow src/cli/oxbow-cli
+ninja -C "$build" --quiet src/app/oxbow src/cli/oxbow-cli oxbow-gmo
+
+export OXBOW_LOCALE="$build/data/po"
 
 lesson=${1:-$top/data/lessons/demo.oxbow}
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then

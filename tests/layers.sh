@@ -19,16 +19,17 @@ includes() {
     grep -vE "include *(\"[a-z_0-9]+\.h\"|$2)" || :
 }
 c_std='<(stddef|stdbool|stdint|string|math|float|limits)\.h>'
-c_io='<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
-engine='"oxbow/(status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|variants|area|spread|endurance)\.h"'
+c_io='"oxbow/text\.h"|<(stdio|stdlib|ctype|errno|locale|time|stdarg|unistd|fcntl)\.h>|<sys/[a-z]+\.h>'
+engine='"oxbow/(mark|status|units|angle|atmosphere|wind|turn|limits|entry|steady|case|fields|leg|flight|flaws|presets|variants|area|spread|endurance)\.h"'
 
-echo "1..16"
+echo "1..17"
 check the_engine_includes_only_libm_and_itself "$(includes engine "$c_std|$engine")"
 places='"oxbow/(place|route|fix|journey)\.h"'
 check the_store_sees_engine_places_and_cjson \
   "$(includes store "$c_std|$c_io|$engine|$places|\"oxbow/(lesson|file|ink)\.h\"|<(cjson/)?cJSON\.h>")"
 check the_ink_sees_only_plain_geometry \
   "$(includes ink "$c_std|<stdlib\.h>|\"oxbow/(ink|angle|status)\.h\"")"
+check the_texts_see_only_the_c_library "$(includes text "$c_std|$c_io|\"oxbow/mark\.h\"|<(libintl|stdatomic)\.h>")"
 check the_places_see_the_engine_and_the_geodesic \
   "$(includes places "$c_std|$c_io|$engine|$places|<geodesic\.h>")"
 check the_navigation_data_see_engine_and_places \

@@ -1,0 +1,51 @@
+/* The catalogue of translations, through the C library's gettext. */
+#include "oxbow/text.h"
+
+#include <libintl.h>
+#include <stdatomic.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* What gettext's tools put between a context and its text. */
+#define BETWEEN "\004"
+
+enum { LONGEST_KEY = 2048 };
+
+static atomic_bool is_open;
+
+void ox_text_open(const char *folder) {
+  if (folder) {
+    bindtextdomain(OX_TEXT_DOMAIN, folder);
+    bind_textdomain_codeset(OX_TEXT_DOMAIN, "UTF-8");
+  }
+  atomic_store(&is_open, folder != NULL);
+}
+
+const char *ox_text_folder(void) {
+  const char *folder = getenv("OXBOW_LOCALE");
+  return folder && *folder ? folder : OX_LOCALE_DIR;
+}
+
+/* The empty text is the key of the catalogue's own header. */
+const char *ox_text(const char *text) {
+  if (!atomic_load(&is_open) || !text || !*text) return text;
+  return dgettext(OX_TEXT_DOMAIN, text);
+}
+
+const char *ox_text_in(const char *context, const char *text) {
+  char key[LONGEST_KEY];
+  if (!atomic_load(&is_open)) return text;
+  int length = snprintf(key, sizeof key, "%s" BETWEEN "%s", context, text);
+  if (length < 0 || length >= LONGEST_KEY) return text;
+  const char *found = dgettext(OX_TEXT_DOMAIN, key);
+  return found == key ? text : found;
+}
+
+const char *ox_text_count(const char *one, const char *many, unsigned long count) {
+  if (!atomic_load(&is_open)) return count == 1 ? one : many;
+  return dngettext(OX_TEXT_DOMAIN, one, many, count);
+}
+
+const char *ox_text_decimal(void) { return ox_text_in("the decimal point of a figure", "."); }
