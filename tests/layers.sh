@@ -44,7 +44,7 @@ check the_clearances_see_engine_and_words \
 check the_painter_knows_no_window \
   "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>|<gif_lib\.h>")"
 check the_placed_see_places_and_the_painter \
-  "$(includes placed "$c_std|<stdio\.h>|$engine|$places|\"oxbow/(placed|picture)\.h\"")"
+  "$(includes placed "$c_std|$c_io|$engine|$places|\"oxbow/(placed|picture)\.h\"")"
 check the_sheets_see_words_and_the_painter \
   "$(includes sheets "$c_std|$c_io|<inttypes\.h>|$engine|\"oxbow/(words|picture|export|sheets)\.h\"|<(cairo|cairo-pdf|pango/[a-z]+)\.h>")"
 check the_command_line_knows_no_window \

@@ -13,6 +13,8 @@
 #ifndef OXBOW_TEXT_H
 #define OXBOW_TEXT_H
 
+#include <stdbool.h>
+
 #include "oxbow/mark.h"
 
 #define OX_TEXT_DOMAIN "oxbow"
@@ -20,6 +22,10 @@
 /* Opens the catalogue of the process locale (setlocale was called before, for LC_MESSAGES and
  * LC_CTYPE at least) in `folder`, which holds LANGUAGE/LC_MESSAGES/oxbow.mo. NULL closes it. */
 void ox_text_open(const char *folder);
+
+/* While it is on, every text of this thread is itself, as if no catalogue were open: for a table or
+ * a value that programs read. Returns what was before. */
+bool ox_text_english(bool on);
 
 /* Where the catalogues are: $OXBOW_LOCALE, or where they are installed. */
 const char *ox_text_folder(void);

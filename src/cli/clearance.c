@@ -5,6 +5,7 @@
 
 #include "cli_private.h"
 #include "oxbow/clearance.h"
+#include "oxbow/text.h"
 
 bool cli_parse_wording(cli_io *io, const char *text, ox_wording *out) {
   *out = OX_WORDING_US;
@@ -13,7 +14,7 @@ bool cli_parse_wording(cli_io *io, const char *text, ox_wording *out) {
     *out = OX_WORDING_ICAO;
     return true;
   }
-  cli_wrong(io, "--wording: %s is not us or icao", text);
+  cli_wrong(io, _("--wording: %s is not us or icao"), text);
   return false;
 }
 
@@ -31,16 +32,16 @@ static bool parse_now(cli_io *io, const char *text, int *out) {
       return true;
     }
   }
-  cli_wrong(io, "--now: %s is not a time of day (00:00 to 23:59)", text);
+  cli_wrong(io, _("--now: %s is not a time of day (00:00 to 23:59)"), text);
   return false;
 }
 
 static void put_remarks(FILE *err, const char *text, const ox_clearance *c) {
-  for (size_t i = 0; i < c->question_count; i++) fprintf(err, "ask: %s\n", c->questions[i].text);
+  for (size_t i = 0; i < c->question_count; i++) fprintf(err, _("ask: %s\n"), c->questions[i].text);
   for (size_t i = 0; i < c->default_count; i++)
     fprintf(err, "%s: %s\n", ox_item_name(c->defaults[i].kind), c->defaults[i].reason);
   for (size_t i = 0; i < c->ignored_count; i++)
-    fprintf(err, "ignored: %.*s\n", (int)c->ignored[i].length, text + c->ignored[i].at);
+    fprintf(err, _("ignored: %.*s\n"), (int)c->ignored[i].length, text + c->ignored[i].at);
 }
 
 /* A lesson with the one case. */
@@ -49,13 +50,13 @@ static int put_lesson(cli_io *io, const ox_case *c) {
   char *text = NULL;
   if (lesson) {
     lesson->cases[0].c = *c;
-    strcpy(lesson->title, "A clearance");
-    strcpy(lesson->cases[0].c.name, "As cleared");
+    strcpy(lesson->title, _("A clearance"));
+    strcpy(lesson->cases[0].c.name, _("As cleared"));
     text = ox_lesson_to_text(lesson);
   }
   ox_lesson_free(lesson);
   if (!text) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
     return OX_CLI_INPUT;
   }
   fputs(text, io->out);
@@ -77,13 +78,13 @@ int cli_clearance(cli_io *io, int argc, char **argv) {
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &texts) ||
       !cli_parse_wording(io, wording, &o.wording) || !parse_now(io, now, &o.now_min))
     return OX_CLI_USAGE;
-  if (texts != 1) return cli_wrong(io, "clearance takes one text, in quotation marks");
+  if (texts != 1) return cli_wrong(io, _("clearance takes one text, in quotation marks"));
   ox_clearance *c = malloc(sizeof *c);
   int code = OX_CLI_INPUT;
   if (!c) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   } else if (ox_clearance_read(argv[0], NULL, &o, c) == OX_ERROR) {
-    fputs("oxbow-cli: the text is too long for a clearance (2000 bytes)\n", io->err);
+    fputs(_("oxbow-cli: the text is too long for a clearance (2000 bytes)\n"), io->err);
   } else {
     put_remarks(io->err, argv[0], c);
     if (was_understood(c)) code = put_lesson(io, &c->result);

@@ -5,6 +5,7 @@
 
 #include "cli_private.h"
 #include "oxbow/differences.h"
+#include "oxbow/text.h"
 #include "oxbow/variants.h"
 
 /* The cases and flights of the columns. */
@@ -33,11 +34,12 @@ static bool find_variant(cli_io *io, const char *path, const char *key, const co
       snprintf(out->name, sizeof out->name, "%s", ox_variant_name(variant));
       return true;
     }
-    fprintf(io->err, "%s: case \"%s\": there is no other case to make by %s\n", path,
+    fprintf(io->err, _("%s: case \"%s\": there is no other case to make by %s\n"), path,
             c->cases[0].name, key);
     return false;
   }
-  fprintf(io->err, "%s: there is no case \"%s\", and no change of one by that name\n", path, key);
+  fprintf(io->err, _("%s: there is no case \"%s\", and no change of one by that name\n"), path,
+          key);
   return false;
 }
 
@@ -45,7 +47,7 @@ static bool add_column(cli_io *io, const char *path, const ox_case *added, colum
   size_t at = c->count;
   c->cases[at] = *added;
   if (ox_flight_solve(&c->cases[at], &c->flights[at]) == OX_ERROR) {
-    fprintf(io->err, "%s: case \"%s\": cannot be flown\n", path, c->cases[at].name);
+    fprintf(io->err, _("%s: case \"%s\": cannot be flown\n"), path, c->cases[at].name);
     return false;
   }
   c->count++;
@@ -88,9 +90,11 @@ static int put_columns(cli_io *io, const columns *c) {
     cases[i] = &c->cases[i];
     flights[i] = &c->flights[i];
   }
+  bool before = ox_text_english(true);
   ox_differences d = ox_differences_make(cases, flights, c->count);
+  ox_text_english(before);
   if (d.count == 0) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
     return OX_CLI_INPUT;
   }
   put_table(io->out, c, &d);
@@ -102,7 +106,7 @@ static int compare(cli_io *io, const cli_cases *cases, const char *with, const c
   columns c = {.flights = calloc(OX_DIFFERENCES_MAX, sizeof *c.flights)};
   int code = OX_CLI_INPUT;
   if (!c.flights)
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   else if (add_column(io, cases->path, cli_case(cases, 0), &c) && add_named(io, cases, with, &c) &&
            (!and || add_named(io, cases, and, &c)))
     code = put_columns(io, &c);
@@ -116,8 +120,8 @@ int cli_compare(cli_io *io, int argc, char **argv) {
       {"--case", &case_name, NULL}, {"--with", &with, NULL}, {"--and", &and, NULL}};
   int files;
   if (!cli_options(io, argc, argv, options, 3, &files)) return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "compare needs one lesson");
-  if (!with) return cli_wrong(io, "compare needs --with, the name of a case or of a change");
+  if (files != 1) return cli_wrong(io, _("compare needs one lesson"));
+  if (!with) return cli_wrong(io, _("compare needs --with, the name of a case or of a change"));
   cli_cases cases;
   int code = cli_cases_open(io, argv[0], case_name, &cases);
   if (code != OX_CLI_DONE) return code;

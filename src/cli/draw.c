@@ -4,6 +4,7 @@
 
 #include "draw.h"
 #include "oxbow/file.h"
+#include "oxbow/text.h"
 
 /* --- where the aircraft is ----------------------------------------------------------------- */
 
@@ -38,7 +39,7 @@ int draw_to_file(cli_io *io, const char *path, draw_maker make, const void *what
     return OX_CLI_INPUT;
   }
   ox_file_abandon(writer);
-  fprintf(io->err, "%s: not written: %s\n", path, reason ? reason : "the picture failed");
+  fprintf(io->err, _("%s: not written: %s\n"), path, reason ? reason : _("the picture failed"));
   return OX_CLI_INPUT;
 }
 
@@ -112,7 +113,7 @@ static int draw_cases(cli_io *io, const cli_cases *cases, const draw_plan *p) {
   draw_scenes s;
   int code = OX_CLI_DONE;
   if (!scenes_open(&s, wanted(p, cases->count))) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
     code = OX_CLI_INPUT;
   }
   for (size_t i = 0; i < s.count && code == OX_CLI_DONE; i++)
@@ -151,9 +152,9 @@ int cli_draw(cli_io *io, int argc, char **argv) {
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "draw needs one lesson");
+  if (files != 1) return cli_wrong(io, _("draw needs one lesson"));
   if (!p.path)
-    return cli_wrong(io, "draw needs -o FILE.png, FILE.apng, FILE.gif, FILE.svg or FILE.pdf");
+    return cli_wrong(io, _("draw needs -o FILE.png, FILE.apng, FILE.gif, FILE.svg or FILE.pdf"));
   int code = draw_plan_make(io, &p, &w);
   if (code != OX_CLI_DONE) return code;
   cli_cases cases;

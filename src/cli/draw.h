@@ -57,8 +57,8 @@ int draw_write_sheets(cli_io *io, const draw_plan *p, const draw_scenes *s);
 /* --- numbered frames (draw_frames.c) -------------------------------------------------------- */
 
 /* Whether a path has one place for a number ("%d", "%04d") and otherwise ends in .png. *fault is
- * a phrase where it has a '%' that is no such place. */
-bool draw_is_numbered(const char *path, const char **fault);
+ * set where it has a '%' that is no such place. */
+bool draw_is_numbered(const char *path, bool *fault);
 int draw_write_frames(cli_io *io, const draw_plan *p, const draw_scenes *s);
 
 #endif

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "draw.h"
+#include "oxbow/text.h"
 
 #define NAME_BYTES 4096
 #define FIGURES_MOST 9
@@ -27,11 +28,11 @@ static bool find_place(const char *path, place *out) {
   return *at == 'd';
 }
 
-bool draw_is_numbered(const char *path, const char **fault) {
+bool draw_is_numbered(const char *path, bool *fault) {
   place at;
   if (!strchr(path, '%')) return false;
   if (find_place(path, &at) && !strchr(path + at.end, '%')) return true;
-  *fault = "has a % that is not one place for a number (%d, or %04d with up to 9 figures)";
+  *fault = true;
   return false;
 }
 
@@ -59,7 +60,7 @@ int draw_write_frames(cli_io *io, const draw_plan *p, const draw_scenes *s) {
   place at;
   if (!find_place(p->path, &at)) return OX_CLI_USAGE;
   if (count > OX_FRAMES_MOST) {
-    fprintf(io->err, "%s: not written: %zu frames are more than %d: ask for more --speed\n",
+    fprintf(io->err, _("%s: not written: %zu frames are more than %d: ask for more --speed\n"),
             p->path, count, OX_FRAMES_MOST);
     return OX_CLI_INPUT;
   }
@@ -67,7 +68,7 @@ int draw_write_frames(cli_io *io, const draw_plan *p, const draw_scenes *s) {
     f.o.t_s = ox_export_frame_s(f.scene->flight, &f.o, i);
     f.o.t_s_of = NULL;
     if (!name_of(p->path, &at, i + 1, path, sizeof path)) {
-      fprintf(io->err, "%s: not written: the name is too long\n", p->path);
+      fprintf(io->err, _("%s: not written: the name is too long\n"), p->path);
       return OX_CLI_INPUT;
     }
     int code = draw_to_file(io, path, make, &f);

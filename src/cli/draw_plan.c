@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "draw.h"
+#include "oxbow/text.h"
 
 typedef struct {
   const char *ending;
@@ -96,7 +97,7 @@ static bool parse_within(cli_io *io, const char *option, const char *text, doubl
   double value;
   if (!text) return true;
   if (!cli_parse_number(text, &value) || !(value >= least && value <= most)) {
-    cli_wrong(io, "%s: %s is not a number from %s to %s", option, text, cli_number(least).text,
+    cli_wrong(io, _("%s: %s is not a number from %s to %s"), option, text, cli_number(least).text,
               cli_number(most).text);
     return false;
   }
@@ -107,12 +108,16 @@ static bool parse_within(cli_io *io, const char *option, const char *text, doubl
 
 /* The format by the ending; a place for a number makes it frames. */
 static int choose_format(cli_io *io, draw_plan *p, const format_row **out) {
-  const char *fault = NULL;
+  bool fault = false;
   *out = format_of(p->path);
   if (!*out)
-    return cli_wrong(io, "-o: %s does not end in .png, .apng, .gif, .svg or .pdf", p->path);
+    return cli_wrong(io, _("-o: %s does not end in .png, .apng, .gif, .svg or .pdf"), p->path);
   if ((*out)->format == OX_EXPORT_PNG) p->numbered = draw_is_numbered(p->path, &fault);
-  if (fault) return cli_wrong(io, "-o: %s %s", p->path, fault);
+  if (fault)
+    return cli_wrong(io,
+                     _("-o: %s has a %% that is not one place for a number (%%d, or %%04d with up "
+                       "to 9 figures)"),
+                     p->path);
   return OX_CLI_DONE;
 }
 
@@ -124,14 +129,15 @@ static bool moves(const draw_plan *p) {
 static int plan_agrees(cli_io *io, const draw_plan *p, const draw_wishes *w,
                        const format_row *format) {
   if ((w->fps || w->speed) && !moves(p))
-    return cli_wrong(io, "--fps and --speed are for a moving picture: -o FILE.apng, FILE.gif or "
-                         "NAME%%04d.png");
+    return cli_wrong(io, _("--fps and --speed are for a moving picture: -o FILE.apng, FILE.gif or "
+                           "NAME%%04d.png"));
   if (w->dpi && (!in_pixels(format) || format->format == OX_EXPORT_GIF))
-    return cli_wrong(io, "--dpi is for a picture in pixels that names it: .png or .apng");
+    return cli_wrong(io, _("--dpi is for a picture in pixels that names it: .png or .apng"));
   if (p->export.transparent && format->format != OX_EXPORT_PNG)
-    return cli_wrong(io, "--transparent is for a picture in pixels: .png");
-  if (w->moments && moves(p)) return cli_wrong(io, "--moments is for a picture that stands still");
-  if (w->at && moves(p)) return cli_wrong(io, "--at is for a picture that stands still");
+    return cli_wrong(io, _("--transparent is for a picture in pixels: .png"));
+  if (w->moments && moves(p)) return cli_wrong(io,
+                                               _("--moments is for a picture that stands still"));
+  if (w->at && moves(p)) return cli_wrong(io, _("--at is for a picture that stands still"));
   return OX_CLI_DONE;
 }
 
@@ -160,13 +166,15 @@ static int plan_picture(cli_io *io, draw_plan *p, const draw_wishes *w) {
   code = plan_agrees(io, p, w, format);
   if (code != OX_CLI_DONE) return code;
   if (w->size && !parse_size(w->size, format, p))
-    return cli_wrong(io, "--size: %s is not a size (%s)", w->size,
-                     in_pixels(format) ? "WxH in pixels, 1 to 16384, or WxHcm"
-                                       : "WxH in points, 1 to 14400, or WxHcm");
+    return cli_wrong(io,
+                     in_pixels(format)
+                         ? _("--size: %s is not a size (WxH in pixels, 1 to 16384, or WxHcm)")
+                         : _("--size: %s is not a size (WxH in points, 1 to 14400, or WxHcm)"),
+                     w->size);
   if (w->palette && !parse_palette(w->palette, &p->palette))
-    return cli_wrong(io, "--palette: %s is not light, dark, projector or print", w->palette);
+    return cli_wrong(io, _("--palette: %s is not light, dark, projector or print"), w->palette);
   if (w->at && !parse_at(w->at, p))
-    return cli_wrong(io, "--at: %s is not a time in seconds, nor none", w->at);
+    return cli_wrong(io, _("--at: %s is not a time in seconds, nor none"), w->at);
   return OX_CLI_DONE;
 }
 
@@ -176,8 +184,9 @@ static int plan_overlays(cli_io *io, cli_overlay_plan *o, const draw_wishes *w) 
   o->seed = 1;
   o->area = w->area;
   if (w->compare && !cli_parse_compare(w->compare, o))
-    return cli_wrong(io, "--compare: %s is not the key of a technique or of a mistake", w->compare);
-  if (w->seed && !w->spread) return cli_wrong(io, "--seed needs --spread, --worksheet or --key");
+    return cli_wrong(io, _("--compare: %s is not the key of a technique or of a mistake"),
+                     w->compare);
+  if (w->seed && !w->spread) return cli_wrong(io, _("--seed needs --spread, --worksheet or --key"));
   if (!cli_parse_runs(io, "--spread", w->spread, &o->spread_runs)) return OX_CLI_USAGE;
   return cli_parse_seed(io, w->seed, &o->seed) ? OX_CLI_DONE : OX_CLI_USAGE;
 }
@@ -185,7 +194,7 @@ static int plan_overlays(cli_io *io, cli_overlay_plan *o, const draw_wishes *w) 
 int draw_plan_make(cli_io *io, draw_plan *p, const draw_wishes *w) {
   if (draw_asks_for_sheets(w)) return draw_plan_sheets(io, p, w);
   if (w->per_page || w->paper || w->across)
-    return cli_wrong(io, "--per-page, --paper and --across need --worksheet or --key");
+    return cli_wrong(io, _("--per-page, --paper and --across need --worksheet or --key"));
   int code = plan_picture(io, p, w);
   return code == OX_CLI_DONE ? plan_overlays(io, &p->overlays, w) : code;
 }

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "draw.h"
+#include "oxbow/text.h"
 
 static const char PROGRAM[] = "Oxbow " OX_VERSION;
 
@@ -48,10 +49,10 @@ static bool is_pdf(const char *path) {
 int draw_plan_sheets(cli_io *io, draw_plan *p, const draw_wishes *w) {
   const char *odd = out_of_place(w);
   if (w->worksheet && w->key)
-    return cli_wrong(io, "--worksheet and --key are two files: draw twice with the same --seed");
+    return cli_wrong(io, _("--worksheet and --key are two files: draw twice with the same --seed"));
   if (p->ink) odd = "--ink";
-  if (odd) return cli_wrong(io, "%s is not for handouts (--worksheet, --key)", odd);
-  if (!is_pdf(p->path)) return cli_wrong(io, "-o: %s: handouts are written as .pdf", p->path);
+  if (odd) return cli_wrong(io, _("%s is not for handouts (--worksheet, --key)"), odd);
+  if (!is_pdf(p->path)) return cli_wrong(io, _("-o: %s: handouts are written as .pdf"), p->path);
   p->on_sheets = true;
   p->palette = OX_PALETTE_PRINT;
   p->overlays = (cli_overlay_plan){.preset = -1, .mistake = -1};
@@ -61,9 +62,9 @@ int draw_plan_sheets(cli_io *io, draw_plan *p, const draw_wishes *w) {
                                   .shuffled = w->seed != NULL,
                                   .program = PROGRAM};
   if (w->per_page && !parse_per_page(w->per_page, &p->sheets.per_page))
-    return cli_wrong(io, "--per-page: %s is not 1, 2 or 4", w->per_page);
+    return cli_wrong(io, _("--per-page: %s is not 1, 2 or 4"), w->per_page);
   if (w->paper && !parse_paper(w->paper, &p->sheets.paper))
-    return cli_wrong(io, "--paper: %s is not a4 or letter", w->paper);
+    return cli_wrong(io, _("--paper: %s is not a4 or letter"), w->paper);
   return cli_parse_seed(io, w->seed, &p->sheets.seed) ? OX_CLI_DONE : OX_CLI_USAGE;
 }
 

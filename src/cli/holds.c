@@ -4,6 +4,7 @@
 
 #include "cli_private.h"
 #include "oxbow/navdata.h"
+#include "oxbow/text.h"
 
 #define REMARK_BYTES 400
 
@@ -30,7 +31,9 @@ static void put_hold(FILE *out, const ox_published_hold *h) {
             cli_number(by_time ? h->leg_s : h->leg_nm).text);
   else
     fputs(",,", out);
+  bool before = ox_text_english(true);
   ox_published_altitude_text(h, altitude, sizeof altitude);
+  ox_text_english(before);
   cli_put_field(out, altitude);
   fputc('\n', out);
 }
@@ -38,7 +41,7 @@ static void put_hold(FILE *out, const ox_published_hold *h) {
 static void put_skipped(cli_io *io, const char *path, const ox_navdata_report *r) {
   for (int i = 0; i < OX_SKIP_COUNT; i++) {
     if (r->skipped[i] == 0) continue;
-    fprintf(io->err, "%s: %zu left out: %s (first at line %zu)\n", path, r->skipped[i],
+    fprintf(io->err, _("%s: %zu left out: %s (first at line %zu)\n"), path, r->skipped[i],
             ox_skip_text((ox_skip)i), r->first_line[i]);
   }
 }
@@ -51,14 +54,14 @@ static int put_all(cli_io *io, const char *path, const ox_navdata *data,
         io->out);
   for (; ox_navdata_find(data, query, from, &at); from = at + 1, count++) {
     if (ox_navdata_hold(data, at, &hold) == OX_ERROR) {
-      fprintf(io->err, "oxbow-cli: %s: the file has changed while it was read\n", path);
+      fprintf(io->err, _("oxbow-cli: %s: the file has changed while it was read\n"), path);
       return OX_CLI_INPUT;
     }
     put_hold(io->out, &hold);
   }
   put_skipped(io, path, ox_navdata_report_of(data));
   if (count > 0) return OX_CLI_DONE;
-  fprintf(io->err, "oxbow-cli: %s: no hold matches\n", path);
+  fprintf(io->err, _("oxbow-cli: %s: no hold matches\n"), path);
   return OX_CLI_INPUT;
 }
 
@@ -68,7 +71,7 @@ static void say_all(cli_io *io, ox_messages *messages) {
 }
 
 static int out_of_memory(cli_io *io) {
-  fputs("oxbow-cli: there is not enough memory\n", io->err);
+  fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   return OX_CLI_INPUT;
 }
 
@@ -80,7 +83,7 @@ static int fill_lesson(cli_io *io, const char *path, const ox_navdata *data,
     char remark[REMARK_BYTES];
     ox_lesson_case made = {.kept = NULL};
     if (count == OX_LESSON_CASES_MAX) {
-      fprintf(io->err, "oxbow-cli: %s: more than %d holds match: ask for fewer\n", path,
+      fprintf(io->err, _("oxbow-cli: %s: more than %d holds match: ask for fewer\n"), path,
               OX_LESSON_CASES_MAX);
       return OX_CLI_INPUT;
     }
@@ -96,7 +99,7 @@ static int fill_lesson(cli_io *io, const char *path, const ox_navdata *data,
     }
   }
   if (count > 0) return OX_CLI_DONE;
-  fprintf(io->err, "oxbow-cli: %s: no hold matches\n", path);
+  fprintf(io->err, _("oxbow-cli: %s: no hold matches\n"), path);
   return OX_CLI_INPUT;
 }
 
@@ -105,7 +108,7 @@ static int put_lesson(cli_io *io, const char *path, const ox_navdata *data,
   ox_lesson *lesson = ox_lesson_new();
   if (!lesson) return out_of_memory(io);
   ox_messages messages = {0};
-  snprintf(lesson->title, sizeof lesson->title, "Published holds");
+  snprintf(lesson->title, sizeof lesson->title, "%s", _("Published holds"));
   int code = fill_lesson(io, path, data, query, lesson);
   if (code == OX_CLI_DONE && ox_lesson_write(lesson, out, &messages) == OX_ERROR)
     code = OX_CLI_INPUT;
@@ -124,7 +127,7 @@ int cli_holds(cli_io *io, int argc, char **argv) {
   int files = 0;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "holds takes one file of navigation records");
+  if (files != 1) return cli_wrong(io, _("holds takes one file of navigation records"));
   ox_navdata *data = NULL;
   char remark[REMARK_BYTES];
   if (ox_navdata_open(argv[0], &data, remark, sizeof remark) == OX_ERROR) {

@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "cli_private.h"
+#include "oxbow/text.h"
 
 static void say_all(cli_io *io, ox_messages *messages) {
   for (size_t i = 0; i < messages->count; i++)
@@ -10,7 +11,7 @@ static void say_all(cli_io *io, ox_messages *messages) {
 }
 
 static int no_such_case(cli_io *io, const cli_cases *cases, const char *name) {
-  fprintf(io->err, "%s: there is no case \"%s\"; the cases are:\n", cases->path, name);
+  fprintf(io->err, _("%s: there is no case \"%s\"; the cases are:\n"), cases->path, name);
   for (size_t i = 0; i < cases->lesson->case_count; i++)
     fprintf(io->err, "  %s\n", cases->lesson->cases[i].c.name);
   return OX_CLI_INPUT;
@@ -20,7 +21,7 @@ int cli_cases_open(cli_io *io, const char *path, const char *case_name, cli_case
   ox_messages messages = {0};
   *out = (cli_cases){.path = path};
   ox_status status = ox_lesson_read(path, &out->lesson, &messages);
-  if (status == OX_ERROR && messages.count == 0) fprintf(io->err, "%s: cannot be read\n", path);
+  if (status == OX_ERROR && messages.count == 0) fprintf(io->err, _("%s: cannot be read\n"), path);
   say_all(io, &messages);
   if (status == OX_ERROR) return OX_CLI_INPUT;
   out->count = out->lesson->case_count;
@@ -59,6 +60,6 @@ bool cli_fix_place(const cli_cases *cases, size_t index, ox_latlon *out) {
 bool cli_solve(cli_io *io, const cli_cases *cases, size_t index, ox_flight *flight) {
   const ox_case *c = cli_case(cases, index);
   if (ox_flight_solve(c, flight) != OX_ERROR) return true;
-  fprintf(io->err, "%s: case \"%s\": it cannot be flown\n", cases->path, c->name);
+  fprintf(io->err, _("%s: case \"%s\": it cannot be flown\n"), cases->path, c->name);
   return false;
 }

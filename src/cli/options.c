@@ -4,13 +4,14 @@
 #include <string.h>
 
 #include "cli_private.h"
+#include "oxbow/text.h"
 
 int cli_wrong(cli_io *io, const char *format, ...) {
   va_list arguments;
   va_start(arguments, format);
   fputs("oxbow-cli: ", io->err);
   vfprintf(io->err, format, arguments);
-  fputs("\nTry 'oxbow-cli --help'.\n", io->err);
+  fprintf(io->err, "\n%s\n", _("Try 'oxbow-cli --help'."));
   va_end(arguments);
   return OX_CLI_USAGE;
 }
@@ -28,16 +29,16 @@ static const cli_option *find(const char *argument, const cli_option *options, s
 static bool take(cli_io *io, const cli_option *option, int argc, char **argv, int *at) {
   const char *equals = strchr(argv[*at], '=');
   if (option->flag ? *option->flag : *option->value != NULL) {
-    cli_wrong(io, "%s is given twice", option->name);
+    cli_wrong(io, _("%s is given twice"), option->name);
     return false;
   }
   if (option->flag) {
-    if (equals) cli_wrong(io, "%s takes no value", option->name);
+    if (equals) cli_wrong(io, _("%s takes no value"), option->name);
     *option->flag = true;
     return !equals;
   }
   if (!equals && *at + 1 == argc) {
-    cli_wrong(io, "%s needs a value", option->name);
+    cli_wrong(io, _("%s needs a value"), option->name);
     return false;
   }
   *option->value = equals ? equals + 1 : argv[++*at];
@@ -60,7 +61,7 @@ bool cli_options(cli_io *io, int argc, char **argv, const cli_option *options, s
     }
     const cli_option *option = find(argument, options, count);
     if (!option) {
-      cli_wrong(io, "there is no option %s here", argument);
+      cli_wrong(io, _("there is no option %s here"), argument);
       return false;
     }
     if (!take(io, option, argc, argv, &i)) return false;
@@ -106,7 +107,7 @@ bool cli_parse_whole(const char *text, uint64_t min, uint64_t max, uint64_t *out
 
 bool cli_parse_seed(cli_io *io, const char *text, uint64_t *out) {
   if (!text || cli_parse_whole(text, 0, CLI_SEED_MAX, out)) return true;
-  cli_wrong(io, "--seed: %s is not a seed (a whole number, 0 to 9007199254740991)", text);
+  cli_wrong(io, _("--seed: %s is not a seed (a whole number, 0 to 9007199254740991)"), text);
   return false;
 }
 
@@ -114,7 +115,8 @@ bool cli_parse_runs(cli_io *io, const char *option, const char *text, size_t *ou
   uint64_t runs;
   if (!text) return true;
   if (!cli_parse_whole(text, 1, OX_SPREAD_RUNS_MAX, &runs)) {
-    cli_wrong(io, "%s: %s is not a number of flights (1 to %u)", option, text, OX_SPREAD_RUNS_MAX);
+    cli_wrong(io, _("%s: %s is not a number of flights (1 to %u)"), option, text,
+              OX_SPREAD_RUNS_MAX);
     return false;
   }
   *out = (size_t)runs;

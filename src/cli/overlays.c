@@ -6,6 +6,7 @@
 #include "cli_private.h"
 #include "oxbow/crosscheck.h"
 #include "oxbow/presets.h"
+#include "oxbow/text.h"
 
 /* The keys are part of the command line: they stay what they are. */
 static const char *const mistake_keys[OX_MISTAKE_COUNT] = {
@@ -42,12 +43,12 @@ bool cli_parse_compare(const char *text, cli_overlay_plan *plan) {
 /* --- one scene ----------------------------------------------------------------------------- */
 
 static bool no_memory(cli_io *io) {
-  fputs("oxbow-cli: there is not enough memory\n", io->err);
+  fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   return false;
 }
 
 static bool cannot_be_flown(cli_io *io, const char *path, const ox_case *c) {
-  fprintf(io->err, "%s: case \"%s\": the comparison cannot be flown\n", path, c->name);
+  fprintf(io->err, _("%s: case \"%s\": the comparison cannot be flown\n"), path, c->name);
   return false;
 }
 
@@ -57,7 +58,7 @@ static bool add_preset(cli_io *io, const char *path, size_t preset, ox_scene *sc
   ox_preset_apply(preset, &c);
   if (ox_flight_solve(&c, flight) == OX_ERROR) return cannot_be_flown(io, path, scene->c);
   scene->compare = flight;
-  scene->compare_name = ox_preset_at(preset)->name;
+  scene->compare_name = _(ox_preset_at(preset)->name);
   return true;
 }
 
@@ -66,14 +67,15 @@ static bool add_mistake(cli_io *io, const char *path, ox_mistake mistake, ox_sce
                         ox_flight *flight) {
   ox_flaws flaws = {.mistakes = 1u << (unsigned)mistake};
   if (!ox_mistake_shows(scene->c, scene->flight, mistake)) {
-    fprintf(io->err, "%s: case \"%s\": the mistake does not show here: %s\n", path, scene->c->name,
-            ox_mistake_name(mistake));
+    fprintf(io->err, _("%s: case \"%s\": the mistake does not show here: %s\n"), path,
+            scene->c->name,
+            _(ox_mistake_name(mistake)));
     return true;
   }
   if (ox_flight_solve_flawed(scene->c, &flaws, flight) == OX_ERROR)
     return cannot_be_flown(io, path, scene->c);
   scene->compare = flight;
-  scene->compare_name = ox_mistake_name(mistake);
+  scene->compare_name = _(ox_mistake_name(mistake));
   return true;
 }
 
@@ -83,14 +85,14 @@ static bool add_shown(cli_io *io, const char *path, ox_scene *scene, ox_flight *
   if (ox_crosscheck_make(scene->c, &check) == OX_ERROR)
     return cannot_be_flown(io, path, scene->c);
   if (!check.flown_otherwise) {
-    fprintf(io->err, "%s: case \"%s\": the equipment shows no other track\n", path,
+    fprintf(io->err, _("%s: case \"%s\": the equipment shows no other track\n"), path,
             scene->c->name);
     return true;
   }
   if (ox_flight_solve(&check.flown, flight) == OX_ERROR)
     return cannot_be_flown(io, path, scene->c);
   scene->compare = flight;
-  scene->compare_name = "as the equipment shows it";
+  scene->compare_name = _("as the equipment shows it");
   return true;
 }
 

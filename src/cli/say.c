@@ -5,6 +5,7 @@
 #include "cli_private.h"
 #include "oxbow/clearance.h"
 #include "oxbow/crosscheck.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 static bool put_text(FILE *out, const char *heading, char *text) {
@@ -16,14 +17,14 @@ static bool put_text(FILE *out, const char *heading, char *text) {
 static void put_cues(FILE *out, const ox_case *c, const ox_flight *f, const ox_say_options *o) {
   ox_cue cues[OX_CUES];
   ox_say_cues(c, f, o, cues);
-  fputs("At the fix\n", out);
+  fprintf(out, "%s\n", _("At the fix"));
   for (int i = 0; i < OX_CUES; i++) fprintf(out, "  %s: %s\n", cues[i].cue, cues[i].text);
 }
 
 static void put_steps(FILE *out, const ox_case *c, const ox_flight *f, const ox_say_options *o) {
   ox_step steps[OX_STEPS_MAX];
   size_t count = ox_say_steps(c, f, o, steps, OX_STEPS_MAX);
-  fputs("Step by step\n", out);
+  fprintf(out, "%s\n", _("Step by step"));
   for (size_t i = 0; i < count; i++) fprintf(out, "  %zu. %s\n", i + 1, steps[i].text);
 }
 
@@ -31,7 +32,7 @@ static void put_steps(FILE *out, const ox_case *c, const ox_flight *f, const ox_
 static bool put_when(FILE *out, const ox_case *c, const ox_flight *f) {
   char *text = ox_words_when(c, f);
   if (!text) return false;
-  fputs("Time and fuel\n  ", out);
+  fprintf(out, "%s\n  ", _("Time and fuel"));
   for (const char *at = text; *at; at++) {
     fputc(*at, out);
     if (*at == '\n') fputs("  ", out);
@@ -46,13 +47,13 @@ static void put_check(FILE *out, const ox_case *c, const ox_flight *f) {
   char text[OX_CROSSCHECK_BYTES];
   if (ox_crosscheck_make(c, &check) == OX_ERROR) return;
   ox_words_crosscheck(text, sizeof text, c, f, &check);
-  fprintf(out, "Cross-check\n  %s\n", text);
+  fprintf(out, "%s\n  %s\n", _("Cross-check"), text);
   for (int i = 0; i < OX_CHECK_ITEM_COUNT && check.shown > 0; i++) {
     const ox_check_row *row = &check.rows[i];
     fprintf(out, "  %s: %s", ox_check_item_name((ox_check_item)i),
             ox_check_result_name(row->result));
-    fprintf(out, ", cleared %s", row->cleared);
-    if (*row->shown) fprintf(out, ", shown %s", row->shown);
+    fprintf(out, _(", cleared %s"), row->cleared);
+    if (*row->shown) fprintf(out, _(", shown %s"), row->shown);
     fprintf(out, ".%s%s\n", *row->means ? " " : "", row->means);
   }
 }
@@ -60,13 +61,13 @@ static void put_check(FILE *out, const ox_case *c, const ox_flight *f) {
 static void put_area(FILE *out, const ox_case *c, const ox_flight *f) {
   char text[500];
   ox_words_area(text, sizeof text, c, f);
-  fprintf(out, "Protected area\n  %s\n", text);
+  fprintf(out, "%s\n  %s\n", _("Protected area"), text);
 }
 
 /* Those that do not show in the case are said to be so. */
 static void put_mistakes(FILE *out, const ox_case *c, const ox_flight *f) {
   char text[800];
-  fputs("Mistakes\n", out);
+  fprintf(out, "%s\n", _("Mistakes"));
   for (int i = 0; i < OX_MISTAKE_COUNT; i++) {
     ox_words_mistake(text, sizeof text, c, f, (ox_mistake)i);
     fprintf(out, "  %s\n", text);
@@ -81,9 +82,9 @@ typedef struct {
 static bool put_case(FILE *out, const ox_case *c, const ox_flight *f, const wanted *w) {
   const ox_say_options *o = &w->o;
   fprintf(out, "%s\n\n", c->name);
-  if (!put_text(out, "Clearance", ox_say_clearance(c, o)) ||
-      !put_text(out, "Read-back", ox_say_readback(c, o)) ||
-      !put_text(out, "Briefing", ox_say_briefing(c, f, OX_BRIEFING_LONG, o)))
+  if (!put_text(out, _("Clearance"), ox_say_clearance(c, o)) ||
+      !put_text(out, _("Read-back"), ox_say_readback(c, o)) ||
+      !put_text(out, _("Briefing"), ox_say_briefing(c, f, OX_BRIEFING_LONG, o)))
     return false;
   put_cues(out, c, f, o);
   put_steps(out, c, f, o);
@@ -106,7 +107,7 @@ static int put_all(cli_io *io, const cli_cases *cases, const wanted *w) {
     ok = put_case(io->out, cli_case(cases, i), flight, w);
   }
   free(flight);
-  if (!ok) fputs("oxbow-cli: there is not enough memory\n", io->err);
+  if (!ok) fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   if (ok) fprintf(io->out, "%s\n", ox_words_caution_line());
   return ok ? OX_CLI_DONE : OX_CLI_INPUT;
 }
@@ -125,7 +126,7 @@ int cli_say(cli_io *io, int argc, char **argv) {
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files) ||
       !cli_parse_wording(io, wording, &w.o.wording))
     return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "say takes one lesson");
+  if (files != 1) return cli_wrong(io, _("say takes one lesson"));
   cli_cases cases;
   int code = cli_cases_open(io, argv[0], name, &cases);
   if (code != OX_CLI_DONE) return code;

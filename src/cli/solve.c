@@ -8,6 +8,7 @@
 #include "oxbow/angle.h"
 #include "oxbow/crosscheck.h"
 #include "oxbow/presets.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 static void put_setup(json *j, const ox_case *c, const ox_setup *s) {
@@ -240,7 +241,9 @@ static void put_case(json *j, const cli_cases *cases, size_t index, const ox_fli
   put_advisories(j, c, f);
   put_orders(j, c, f);
   put_when(j, c, f, scratch);
+  bool before = ox_text_english(true);
   put_cross_check(j, c);
+  ox_text_english(before);
   put_fix(j, cases, index);
   put_limits(j, c, f);
   json_close(j, '}');
@@ -250,7 +253,7 @@ static int put_all(cli_io *io, const cli_cases *cases) {
   ox_flight *flight = malloc(2 * sizeof *flight); /* and one to try things with */
   int code = OX_CLI_DONE;
   if (!flight) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
     return OX_CLI_INPUT;
   }
   json j = {.out = io->out, .first = true};
@@ -272,7 +275,7 @@ int cli_solve_verb(cli_io *io, int argc, char **argv) {
   const cli_option options[] = {{"--case", &case_name, NULL}};
   int files;
   if (!cli_options(io, argc, argv, options, 1, &files)) return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "solve needs one lesson");
+  if (files != 1) return cli_wrong(io, _("solve needs one lesson"));
   cli_cases cases;
   int code = cli_cases_open(io, argv[0], case_name, &cases);
   if (code != OX_CLI_DONE) return code;

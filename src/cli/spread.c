@@ -5,6 +5,7 @@
 #include "cli_private.h"
 #include "json.h"
 #include "oxbow/spread.h"
+#include "oxbow/text.h"
 
 typedef struct {
   size_t runs;
@@ -53,7 +54,7 @@ static int put_all(cli_io *io, const cli_cases *cases, const plan *p) {
     const ox_case *c = cli_case(cases, i);
     ox_spread spread = {0};
     if (ox_spread_make(c, &tolerances, p->seed, p->runs, p->threads, &spread) == OX_ERROR) {
-      fprintf(io->err, "%s: case \"%s\": there is not enough memory for so many flights\n",
+      fprintf(io->err, _("%s: case \"%s\": there is not enough memory for so many flights\n"),
               cases->path, c->name);
       code = OX_CLI_INPUT;
       continue;
@@ -70,7 +71,7 @@ static bool parse_threads(cli_io *io, const char *text, int *out) {
   uint64_t threads;
   if (!text) return true;
   if (!cli_parse_whole(text, 1, 64, &threads)) {
-    cli_wrong(io, "--threads: %s is not a number of threads (1 to 64)", text);
+    cli_wrong(io, _("--threads: %s is not a number of threads (1 to 64)"), text);
     return false;
   }
   *out = (int)threads;
@@ -87,7 +88,7 @@ int cli_spread_verb(cli_io *io, int argc, char **argv) {
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "spread needs one lesson");
+  if (files != 1) return cli_wrong(io, _("spread needs one lesson"));
   if (!cli_parse_runs(io, "--runs", runs, &p.runs) || !cli_parse_seed(io, seed, &p.seed) ||
       !parse_threads(io, threads, &p.threads))
     return OX_CLI_USAGE;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "track.h"
+#include "oxbow/text.h"
 
 static const double LEAST_STEP_S = 0.001;
 static const double MOST_STEP_S = 86400.0;
@@ -50,7 +51,7 @@ static void put_flight(FILE *out, const ox_case *c, const ox_flight *f, double s
 /* The origin of a case's plane on the earth; false after a message. */
 static bool place_fix(cli_io *io, const cli_cases *cases, size_t index, ox_latlon *out) {
   if (cli_fix_place(cases, index, out)) return true;
-  fprintf(io->err, "%s: case \"%s\": --latlon needs a fix with a place\n", cases->path,
+  fprintf(io->err, _("%s: case \"%s\": --latlon needs a fix with a place\n"), cases->path,
           cli_case(cases, index)->name);
   return false;
 }
@@ -59,7 +60,7 @@ static int put_track(cli_io *io, const cli_cases *cases, double step_s, bool lat
   ox_flight *flight = malloc(sizeof *flight);
   int code = OX_CLI_DONE;
   if (!flight) {
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
     return OX_CLI_INPUT;
   }
   fputs("case,t_s,x_nm,y_nm,heading_true_deg,track_true_deg,gs_kt,leg", io->out);
@@ -87,12 +88,13 @@ static const char *format_of(const cli_track_wishes *w) {
 static int read_wishes(cli_io *io, cli_track_wishes *w, double *step_s, cli_track_map *map) {
   if (w->step && (!cli_parse_number(w->step, step_s) || *step_s < LEAST_STEP_S ||
                   *step_s > MOST_STEP_S))
-    return cli_wrong(io, "--step: %s is not a time (0.001 to 86400 seconds)", w->step);
+    return cli_wrong(io, _("--step: %s is not a time (0.001 to 86400 seconds)"), w->step);
   w->format = format_of(w);
   if (strcmp(w->format, "csv") != 0) return cli_track_map_plan(io, w, *step_s, map);
-  if (w->path) return cli_wrong(io, "-o: %s does not end in .geojson, .kml or .gpx", w->path);
+  if (w->path) return cli_wrong(io, _("-o: %s does not end in .geojson, .kml or .gpx"), w->path);
   if (w->fix_at || w->date)
-    return cli_wrong(io, "%s needs --format geojson, kml or gpx", w->date ? "--date" : "--fix-at");
+    return cli_wrong(io, _("%s needs --format geojson, kml or gpx"),
+                     w->date ? "--date" : "--fix-at");
   return OX_CLI_DONE;
 }
 
@@ -109,7 +111,7 @@ int cli_track(cli_io *io, int argc, char **argv) {
   int files;
   if (!cli_options(io, argc, argv, options, sizeof options / sizeof *options, &files))
     return OX_CLI_USAGE;
-  if (files != 1) return cli_wrong(io, "track needs one lesson");
+  if (files != 1) return cli_wrong(io, _("track needs one lesson"));
   int code = read_wishes(io, &w, &step_s, &map);
   if (code != OX_CLI_DONE) return code;
   cli_cases cases;

@@ -4,6 +4,7 @@
 
 #include "cli_private.h"
 #include "oxbow/file.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "track.h"
 
@@ -42,11 +43,11 @@ int cli_track_map_plan(cli_io *io, const cli_track_wishes *w, double step_s, cli
   map->options = (ox_trackout_options){.step_s = step_s, .caution = ox_words_caution()};
   map->path = w->path;
   if (!parse_format(w->format, &map->options.format))
-    return cli_wrong(io, "--format: %s is not csv, geojson, kml or gpx", w->format);
+    return cli_wrong(io, _("--format: %s is not csv, geojson, kml or gpx"), w->format);
   if (step_s < 0.1 || step_s > 3600.0)
-    return cli_wrong(io, "--step: %s is not a time (0.1 to 3600 seconds)", w->step);
+    return cli_wrong(io, _("--step: %s is not a time (0.1 to 3600 seconds)"), w->step);
   if (w->date && !parse_date(w->date, &map->options))
-    return cli_wrong(io, "--date: %s is not a date (YYYY-MM-DD, 1900 to 2999)", w->date);
+    return cli_wrong(io, _("--date: %s is not a date (YYYY-MM-DD, 1900 to 2999)"), w->date);
   if (!w->fix_at) return OX_CLI_DONE;
   map->fix_given = true;
   if (ox_latlon_parse(w->fix_at, &map->fix, remark, sizeof remark) == OX_ERROR)
@@ -65,7 +66,7 @@ static ox_status to_file(void *context, const void *bytes, size_t length) {
 }
 
 static int complain(cli_io *io, const char *where, const char *reason) {
-  fprintf(io->err, "%s: not written: %s\n", where, reason);
+  fprintf(io->err, _("%s: not written: %s\n"), where, reason);
   return OX_CLI_INPUT;
 }
 
@@ -97,8 +98,8 @@ static bool one_fix(cli_io *io, const cli_cases *cases) {
   const char *fix = cli_case(cases, 0)->hold.fix;
   for (size_t i = 1; i < cases->count; i++) {
     if (strcmp(cli_case(cases, i)->hold.fix, fix) == 0) continue;
-    cli_wrong(io, "--fix-at is one place, and the cases hold at more than one fix; choose a case"
-                  " with --case");
+    cli_wrong(io, _("--fix-at is one place, and the cases hold at more than one fix; choose a case"
+                    " with --case"));
     return false;
   }
   return true;
@@ -111,8 +112,8 @@ static bool place_fix(cli_io *io, const cli_cases *cases, size_t i, const cli_tr
     return true;
   }
   if (cli_fix_place(cases, i, out)) return true;
-  fprintf(io->err, "%s: case \"%s\": hold.fix: no latitude and longitude is known; give them with"
-                   " --fix-at\n",
+  fprintf(io->err, _("%s: case \"%s\": hold.fix: no latitude and longitude is known; give them with"
+                     " --fix-at\n"),
           cases->path, cli_case(cases, i)->name);
   return false;
 }
@@ -137,7 +138,7 @@ int cli_track_map_put(cli_io *io, const cli_cases *cases, cli_track_map *map) {
   if (out && flights)
     code = fill_and_write(io, cases, map, out, flights);
   else
-    fputs("oxbow-cli: there is not enough memory\n", io->err);
+    fputs(_("oxbow-cli: there is not enough memory\n"), io->err);
   free(flights);
   free(out);
   return code;

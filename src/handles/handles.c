@@ -3,6 +3,7 @@
 
 #include "oxbow/angle.h"
 #include "oxbow/fields.h"
+#include "oxbow/text.h"
 #include "values.h"
 
 static const double DEGREE_PAGE = 10.0;
@@ -14,11 +15,14 @@ double handles_circle_deg(double deg) {
 
 const char *ox_handle_name(ox_handle h) {
   static const char *const names[OX_HANDLE_COUNT] = {
-      [OX_HANDLE_FIX] = "Holding fix",         [OX_HANDLE_INBOUND] = "Inbound course",
-      [OX_HANDLE_ARRIVAL] = "Arrival heading", [OX_HANDLE_WIND_FROM] = "Wind direction",
-      [OX_HANDLE_WIND_KT] = "Wind speed",      [OX_HANDLE_OUTBOUND] = "Outbound end",
-      [OX_HANDLE_TURNS] = "Turn side"};
-  return (unsigned)h < OX_HANDLE_COUNT ? names[h] : "";
+      [OX_HANDLE_FIX] = N_("Holding fix"),
+      [OX_HANDLE_INBOUND] = N_("Inbound course"),
+      [OX_HANDLE_ARRIVAL] = N_("Arrival heading"),
+      [OX_HANDLE_WIND_FROM] = N_("Wind direction"),
+      [OX_HANDLE_WIND_KT] = N_("Wind speed"),
+      [OX_HANDLE_OUTBOUND] = N_("Outbound end"),
+      [OX_HANDLE_TURNS] = N_("Turn side")};
+  return (unsigned)h < OX_HANDLE_COUNT ? _(names[h]) : "";
 }
 
 bool ox_handle_is_slider(ox_handle h) { return h != OX_HANDLE_FIX && h != OX_HANDLE_TURNS; }

@@ -5,6 +5,7 @@
 
 #include "index.h"
 #include "oxbow/fields.h"
+#include "oxbow/text.h"
 #include "sentence.h"
 
 typedef struct {
@@ -53,12 +54,12 @@ static void place(making *m, const ox_navdata *data, const ox_published_hold *h)
     m->out->variation = OX_VARIATION_OF_AIRPORT;
     m->out->c.variation_deg = p.variation_deg;
   } else {
-    add_remark(m, "The file gives no variation here: enter it.");
+    add_remark(m, _("The file gives no variation here: enter it."));
   }
 }
 
 static void set_altitude(making *m, const ox_published_hold *h) {
-  static const char too_high[] = "The altitude is outside what a case takes: enter it.";
+  const char *too_high = _("The altitude is outside what a case takes: enter it.");
   if (h->altitude_kind == OX_ALTITUDE_NONE) return;
   double altitude_ft = h->altitude_kind == OX_ALTITUDE_AT_OR_BELOW ? h->altitude_high_ft
                                                                    : h->altitude_low_ft;
@@ -69,14 +70,14 @@ static void set_altitude(making *m, const ox_published_hold *h) {
     set(m, "hold.altitude_ft", below_ft < from_ft ? below_ft : from_ft, too_high);
     set(m, "hold.climb_to_ft", altitude_ft, too_high);
     m->out->c.hold.ends = OX_HOLD_TO_ALTITUDE;
-    add_remark(m, "Where the climb begins is not published: enter the altitude at the fix.");
+    add_remark(m, _("Where the climb begins is not published: enter the altitude at the fix."));
     return;
   }
   set(m, "hold.altitude_ft", altitude_ft, too_high);
 }
 
 static void set_leg(making *m, const ox_published_hold *h) {
-  static const char odd[] = "The leg is outside what a case takes: the standard time is used.";
+  const char *odd = _("The leg is outside what a case takes: the standard time is used.");
   if (!h->leg_given) return;
   if (h->leg_by == OX_LEG_BY_TIME) {
     set(m, "hold.leg.s", h->leg_s, odd);
@@ -88,12 +89,14 @@ static void set_leg(making *m, const ox_published_hold *h) {
 
 static void name(ox_case *c, const ox_published_hold *h) {
   snprintf(c->hold.fix, sizeof c->hold.fix, "%s", h->fix.ident);
-  const char *sep = h->transition[0] ? " " : "";
+  char procedure[sizeof h->airport + sizeof h->procedure + sizeof h->transition + 2];
+  snprintf(procedure, sizeof procedure, "%s %s%s%s", h->airport, h->procedure,
+           h->transition[0] ? " " : "", h->transition);
   if (h->airport[0] && h->procedure[0])
-    snprintf(c->name, sizeof c->name, "%s %s%s%s, hold at %s", h->airport, h->procedure, sep,
-             h->transition, h->fix.ident);
+    /* translators: airport and procedure; the fix */
+    snprintf(c->name, sizeof c->name, _("%s, hold at %s"), procedure, h->fix.ident);
   else
-    snprintf(c->name, sizeof c->name, "Hold at %s", h->fix.ident);
+    snprintf(c->name, sizeof c->name, _("Hold at %s"), h->fix.ident);
 }
 
 ox_status ox_navdata_case(const ox_navdata *data, size_t index, ox_published_case *out,
@@ -101,8 +104,8 @@ ox_status ox_navdata_case(const ox_navdata *data, size_t index, ox_published_cas
   ox_published_hold h;
   if (ox_navdata_hold(data, index, &h) != OX_OK)
     return ox_say(OX_ERROR, remark, remark_bytes,
-                  "That hold cannot be read: the file has been shortened, or there is no such "
-                  "number.");
+                  _("That hold cannot be read: the file has been shortened, or there is no such "
+                    "number."));
   ox_say(OX_OK, remark, remark_bytes, "%s", "");
   memset(out, 0, sizeof *out);
   out->c = ox_case_default();
@@ -119,6 +122,6 @@ ox_status ox_navdata_case(const ox_navdata *data, size_t index, ox_published_cas
   set_leg(&m, &h);
   set_altitude(&m, &h);
   if (h.limit_kias > 0)
-    set(&m, "hold.limit_kias", h.limit_kias, "The speed limit is outside what a case takes.");
+    set(&m, "hold.limit_kias", h.limit_kias, _("The speed limit is outside what a case takes."));
   return m.remarked ? OX_ADVISORY : OX_OK;
 }

@@ -11,6 +11,7 @@
 #include <unistd.h>
 
 #include "index.h"
+#include "oxbow/text.h"
 #include "sentence.h"
 
 enum { PIECE_BYTES = 1 << 18 };
@@ -58,18 +59,18 @@ static bool add_piece(ox_navdata *data, piece *p, bool last) {
 /* NULL, or why it cannot be read. */
 static const char *index_file(ox_navdata *data) {
   piece p = {.bytes = malloc(PIECE_BYTES)};
-  const char *why = p.bytes ? NULL : "There is not enough memory for the index.";
+  const char *why = p.bytes ? NULL : _("There is not enough memory for the index.");
   for (bool last = false; !why && !last;) {
     size_t at = p.offset + p.have, room = PIECE_BYTES - p.have;
     if (room > data->length - at) room = data->length - at;
     ssize_t got = room > 0 ? pread(data->file, p.bytes + p.have, room, (off_t)at) : 0;
     if (got < 0) {
-      why = "The file cannot be read to its end.";
+      why = _("The file cannot be read to its end.");
       break;
     }
     p.have += (size_t)got;
     last = got == 0;
-    if (!add_piece(data, &p, last)) why = "There is not enough memory for the index.";
+    if (!add_piece(data, &p, last)) why = _("There is not enough memory for the index.");
   }
   free(p.bytes);
   return why;
@@ -78,7 +79,7 @@ static const char *index_file(ox_navdata *data) {
 static const char *index_bytes(ox_navdata *data) {
   size_t used;
   if (ox_index_add(data, data->bytes, data->length, 0, true, &used)) return NULL;
-  return "There is not enough memory for the index.";
+  return _("There is not enough memory for the index.");
 }
 
 /* Takes over the mapping and the file. */
@@ -87,7 +88,7 @@ static ox_status build(ox_navdata from, ox_navdata **out, char *remark, size_t r
   if (!data) {
     if (from.mapped) munmap((void *)(uintptr_t)from.bytes, from.length);
     if (from.file >= 0) close(from.file);
-    return refuse("There is not enough memory for the index.", remark, remark_bytes);
+    return refuse(_("There is not enough memory for the index."), remark, remark_bytes);
   }
   *data = from;
   const char *why = data->file >= 0 ? index_file(data) : index_bytes(data);
@@ -102,18 +103,19 @@ static ox_status build(ox_navdata from, ox_navdata **out, char *remark, size_t r
 /* --- opening and closing --- */
 
 static ox_status refuse_open(int number, char *remark, size_t bytes) {
-  const char *why = number == ENOENT   ? "There is no such file."
-                    : number == EACCES ? "The file may not be read."
-                    : number == ENOTDIR ? "A part of the path is not a folder."
-                                        : "The file cannot be opened.";
+  const char *why = number == ENOENT   ? _("There is no such file.")
+                    : number == EACCES ? _("The file may not be read.")
+                    : number == ENOTDIR ? _("A part of the path is not a folder.")
+                                        : _("The file cannot be opened.");
   return refuse(why, remark, bytes);
 }
 
 static const char *refuse_kind(const struct stat *s) {
-  if (S_ISDIR(s->st_mode)) return "That is a folder, not a file.";
-  if (!S_ISREG(s->st_mode)) return "That is not a regular file: save the records to a file first.";
+  if (S_ISDIR(s->st_mode)) return _("That is a folder, not a file.");
+  if (!S_ISREG(s->st_mode))
+    return _("That is not a regular file: save the records to a file first.");
   if (s->st_size < 0 || (uint64_t)s->st_size >= OX_NAVDATA_BYTES_MAX)
-    return "The file is too large: 4 GiB is the limit.";
+    return _("The file is too large: 4 GiB is the limit.");
   return NULL;
 }
 
@@ -122,14 +124,14 @@ ox_status ox_navdata_open(const char *path, ox_navdata **out, char *remark, size
   int file = open(path, O_RDONLY | O_CLOEXEC | O_NONBLOCK);
   if (file < 0) return refuse_open(errno, remark, remark_bytes);
   struct stat s;
-  const char *why = fstat(file, &s) == 0 ? refuse_kind(&s) : "The file cannot be examined.";
+  const char *why = fstat(file, &s) == 0 ? refuse_kind(&s) : _("The file cannot be examined.");
   ox_navdata from = {.bytes = (const unsigned char *)"", .file = file};
   if (!why && s.st_size > 0) {
     from.length = (size_t)s.st_size;
     void *bytes = mmap(NULL, from.length, PROT_READ, MAP_PRIVATE, file, 0);
     from.mapped = bytes != MAP_FAILED;
     from.bytes = bytes;
-    if (!from.mapped) why = "The file cannot be mapped into memory.";
+    if (!from.mapped) why = _("The file cannot be mapped into memory.");
   }
   if (!why) return build(from, out, remark, remark_bytes);
   close(file);
@@ -139,7 +141,7 @@ ox_status ox_navdata_open(const char *path, ox_navdata **out, char *remark, size
 ox_status ox_navdata_from_bytes(const void *bytes, size_t length, ox_navdata **out, char *remark,
                                 size_t remark_bytes) {
   if (length >= OX_NAVDATA_BYTES_MAX)
-    return refuse("The data are too large: 4 GiB is the limit.", remark, remark_bytes);
+    return refuse(_("The data are too large: 4 GiB is the limit."), remark, remark_bytes);
   /* Nothing has no address, and arithmetic on NULL is not defined. */
   const void *from = length > 0 ? bytes : "";
   return build((ox_navdata){.bytes = from, .length = length, .file = -1}, out, remark,

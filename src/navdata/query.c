@@ -2,6 +2,7 @@
 #include <string.h>
 
 #include "index.h"
+#include "oxbow/text.h"
 #include "sentence.h"
 
 const ox_navdata_report *ox_navdata_report_of(const ox_navdata *data) { return &data->report; }
@@ -40,9 +41,12 @@ bool ox_navdata_find(const ox_navdata *data, const ox_hold_query *query, size_t 
 static ox_status refuse_point(const ox_point_key *key, char *remark, size_t bytes) {
   bool airport = key->airport[0] != '\0';
   int section = key->section[1] == ' ' ? 1 : 2; /* "D" rather than "D " */
-  return ox_say(OX_ERROR, remark, bytes, "%s (section %.*s, region %s%s%s) is not in the file.",
-                key->ident, section, key->section, key->region, airport ? ", airport " : "",
-                key->airport);
+  if (airport)
+    return ox_say(OX_ERROR, remark, bytes,
+                  _("%s (section %.*s, region %s, airport %s) is not in the file."), key->ident,
+                  section, key->section, key->region, key->airport);
+  return ox_say(OX_ERROR, remark, bytes, _("%s (section %.*s, region %s) is not in the file."),
+                key->ident, section, key->section, key->region);
 }
 
 ox_status ox_navdata_point_there(const ox_navdata *data, const ox_point_key *key,
@@ -66,5 +70,5 @@ ox_status ox_navdata_point(const ox_navdata *data, const ox_point_key *key,
   if (ox_navdata_whole(data))
     return ox_navdata_point_there(data, key, out, remark, remark_bytes);
   return ox_say(OX_ERROR, remark, remark_bytes,
-                "The file has been shortened since it was opened: open it again.");
+                _("The file has been shortened since it was opened: open it again."));
 }

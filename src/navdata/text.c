@@ -4,6 +4,7 @@
 #include <stdio.h>
 
 #include "oxbow/navdata.h"
+#include "oxbow/text.h"
 #include "sentence.h"
 
 ox_status ox_say(ox_status status, char *remark, size_t bytes, const char *format, ...) {
@@ -19,27 +20,27 @@ ox_status ox_say(ox_status status, char *remark, size_t bytes, const char *forma
 const char *ox_skip_text(ox_skip reason) {
   switch (reason) {
   case OX_SKIP_OTHER_KIND:
-    return "of a kind that is not used here";
+    return _("of a kind that is not used here");
   case OX_SKIP_CONTINUATION:
-    return "continuing a record that is used";
+    return _("continuing a record that is used");
   case OX_SKIP_EMPTY:
     return "empty";
   case OX_SKIP_SHORT:
-    return "shorter than 132 columns";
+    return _("shorter than 132 columns");
   case OX_SKIP_LONG:
-    return "longer than 132 columns";
+    return _("longer than 132 columns");
   case OX_SKIP_BYTES:
-    return "with a byte that is not a printable ASCII character";
+    return _("with a byte that is not a printable ASCII character");
   case OX_SKIP_NO_RECORD:
-    return "neither a standard nor a tailored record";
+    return _("neither a standard nor a tailored record");
   case OX_SKIP_HOLD:
-    return "a hold with a field that cannot be read";
+    return _("a hold with a field that cannot be read");
   case OX_SKIP_POINT:
-    return "a point whose name or position cannot be read";
+    return _("a point whose name or position cannot be read");
   case OX_SKIP_REPEATED:
-    return "a point that was given before";
+    return _("a point that was given before");
   default:
-    return "left out";
+    return _("left out");
   }
 }
 
@@ -53,16 +54,16 @@ void ox_published_altitude_text(const ox_published_hold *hold, char *buf, size_t
   int low_ft = (int)lround(hold->altitude_low_ft), high_ft = (int)lround(hold->altitude_high_ft);
   switch (hold->altitude_kind) {
   case OX_ALTITUDE_AT:
-    snprintf(buf, bytes, "at %d ft", low_ft);
+    snprintf(buf, bytes, _("at %d ft"), low_ft);
     break;
   case OX_ALTITUDE_AT_OR_ABOVE:
-    snprintf(buf, bytes, "at or above %d ft", low_ft);
+    snprintf(buf, bytes, _("at or above %d ft"), low_ft);
     break;
   case OX_ALTITUDE_AT_OR_BELOW:
-    snprintf(buf, bytes, "at or below %d ft", high_ft);
+    snprintf(buf, bytes, _("at or below %d ft"), high_ft);
     break;
   case OX_ALTITUDE_BETWEEN:
-    snprintf(buf, bytes, "between %d and %d ft", low_ft, high_ft);
+    snprintf(buf, bytes, _("between %d and %d ft"), low_ft, high_ft);
     break;
   default:
     snprintf(buf, bytes, "%s", "");

@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
+
 /* Marks farther away say nothing about a hold, and in the plane they would not be true. */
 static const double FARTHEST_NM = 200.0;
 static const int TURN_PIECES = 12;
@@ -57,10 +59,11 @@ static void mark_ahead(ox_placed *p, const ox_fix *fix, const ox_case *c,
   if (fix->kind != OX_FIX_AHEAD_NM && fix->kind != OX_FIX_AHEAD_S) return;
   ox_vec along = ox_unit(flight->setup.arrival_track_true_deg);
   double back_nm = -c->arrival.distance_nm, on_nm = ox_fix_delay_nm(c);
-  add_mark(p, fix->present[0] ? fix->present : "Present position",
+  add_mark(p, fix->present[0] ? fix->present : _("Present position"),
            (ox_vec){along.x * back_nm, along.y * back_nm}, OX_MARK_PRESENT_POSITION);
   if (on_nm > 0.0)
-    add_mark(p, "Fix, set 10 s later", (ox_vec){along.x * on_nm, along.y * on_nm}, OX_MARK_POINT);
+    add_mark(p, _("Fix, set 10 s later"), (ox_vec){along.x * on_nm, along.y * on_nm},
+             OX_MARK_POINT);
 }
 
 /* --- paths --- */

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "coordinates.h"
+#include "oxbow/text.h"
 #include "remark.h"
 
 /* 18 figures fit 64 bits and are more than a double holds. */
@@ -84,14 +85,14 @@ static ox_status refuse_at(const char *text, char *remark, size_t bytes) {
   unsigned char c = (unsigned char)*text;
   if (c >= 0x20 && c < 0x7f && !is_figure(*text))
     return ox_remark(OX_ERROR, remark, bytes,
-                     "'%c' has no place in coordinates; write for example 42 44.84N 073 48.19W.",
+                     _("'%c' has no place in coordinates; write for example 42 44.84N 073 48.19W."),
                      *text);
   if (is_figure(*text))
     return ox_remark(OX_ERROR, remark, bytes,
-                     "A number in the coordinates has more than %d figures.", FIGURES_MAX);
+                     _("A number in the coordinates has more than %d figures."), FIGURES_MAX);
   return ox_remark(OX_ERROR, remark, bytes,
-                   "A character has no place in coordinates; write for example "
-                   "42 44.84N 073 48.19W.");
+                   _("A character has no place in coordinates; write for example "
+                     "42 44.84N 073 48.19W."));
 }
 
 ox_status ox_pieces_read(const char *text, ox_piece pieces[OX_PIECES_MAX], size_t *count,
@@ -99,14 +100,14 @@ ox_status ox_pieces_read(const char *text, ox_piece pieces[OX_PIECES_MAX], size_
   size_t n = 0;
   if (strlen(text) > TEXT_MAX)
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "The coordinates are longer than %d characters.", TEXT_MAX);
+                     _("The coordinates are longer than %d characters."), TEXT_MAX);
   while (*text) {
     size_t length = space_at(text);
     if (length == 0) {
       ox_piece piece;
       if (n == OX_PIECES_MAX)
         return ox_remark(OX_ERROR, remark, remark_bytes,
-                         "There are too many parts in the coordinates.");
+                         _("There are too many parts in the coordinates."));
       length = number_at(text, &piece);
       if (length == 0) length = letter_at(text, &piece);
       if (length == 0) length = spelling_at(text, &piece);

@@ -7,9 +7,8 @@
 
 #include "coordinates.h"
 #include "oxbow/place.h"
+#include "oxbow/text.h"
 #include "remark.h"
-
-#define EXAMPLE "; write for example 42 44.84N 073 48.19W or 42.7473, -73.8032."
 
 typedef struct {
   const ox_piece *pieces;
@@ -29,6 +28,14 @@ typedef struct {
 
 static ox_status refuse(complaint c, const char *sentence) {
   return ox_remark(OX_ERROR, c.remark, c.bytes, "%s", sentence);
+}
+
+/* A clause that is marked for translators, and how it should be. */
+static ox_status refuse_showing(complaint c, const char *what) {
+  /* translators: what is wrong with the coordinates that were typed, as a clause */
+  return ox_remark(OX_ERROR, c.remark, c.bytes,
+                   _("%s; write for example 42 44.84N 073 48.19W or 42.7473, -73.8032."),
+                   _(what));
 }
 
 static double power_of_ten(int n) {
@@ -52,10 +59,10 @@ static run slice(run r, size_t from, size_t to) {
 static ox_status read_packed(const ox_piece *p, bool is_latitude, double *degrees, complaint c) {
   int after = p->whole - (is_latitude ? 2 : 3);
   if (after != 2 && after != 4 && !(after == 6 && p->decimals == 0))
-    return refuse(c, is_latitude ? "A packed latitude has 2, 4, 6 or 8 figures: 43N, 4245N, "
-                                   "424450N or N42445020."
-                                 : "A packed longitude has 3, 5, 7 or 9 figures: 074W, 07348W, "
-                                   "0734811W or W073481147.");
+    return refuse(c, is_latitude ? _("A packed latitude has 2, 4, 6 or 8 figures: 43N, 4245N, "
+                                     "424450N or N42445020.")
+                                 : _("A packed longitude has 3, 5, 7 or 9 figures: 074W, 07348W, "
+                                     "0734811W or W073481147."));
   uint64_t scale = 1;
   for (int i = 0; i < p->decimals; i++)
     scale *= 10;
@@ -73,7 +80,7 @@ static ox_status read_packed(const ox_piece *p, bool is_latitude, double *degree
     seconds = (double)(whole % per_minute) / (double)per_second + fraction;
   }
   if (minutes >= 60 || seconds >= 60)
-    return refuse(c, "Minutes and seconds must be below 60.");
+    return refuse(c, _("Minutes and seconds must be below 60."));
   *degrees += (minutes * 60 + seconds) / 3600;
   return OX_OK;
 }
@@ -88,25 +95,25 @@ static ox_status collect(half h, const ox_piece *numbers[3], size_t *count, bool
     const ox_piece *p = &h.pieces.pieces[i];
     if (p->kind == OX_PIECE_NUMBER) {
       if (*count == 3)
-        return refuse(c, "There are more than degrees, minutes and seconds" EXAMPLE);
+        return refuse_showing(c, N_("There are more than degrees, minutes and seconds"));
       numbers[(*count)++] = p;
       number_before = true;
       joined = false;
     } else if (p->kind == OX_PIECE_MARK) {
       if (!number_before || p->unit != (int)*count - 1)
-        return refuse(c, "A degree, minute or second mark stands in the wrong place" EXAMPLE);
+        return refuse_showing(c, N_("A degree, minute or second mark stands in the wrong place"));
       *marked = true;
       number_before = false;
     } else if (p->kind == OX_PIECE_COLON || (p->kind == OX_PIECE_HYPHEN && h.letter)) {
       if (*count == 0 || joined)
-        return refuse(c, "A sign and a letter together are not read: use one of them" EXAMPLE);
+        return refuse_showing(c, N_("A sign and a letter together are not read: use one of them"));
       joined = true;
       number_before = false;
     } else {
-      return refuse(c, "A sign or comma stands in the wrong place" EXAMPLE);
+      return refuse_showing(c, N_("A sign or comma stands in the wrong place"));
     }
   }
-  if (*count == 0 || joined) return refuse(c, "A number is missing" EXAMPLE);
+  if (*count == 0 || joined) return refuse_showing(c, N_("A number is missing"));
   return OX_OK;
 }
 
@@ -117,13 +124,13 @@ static ox_status read_parts(const ox_piece *const numbers[3], size_t count, int 
   for (size_t i = 0; i < count; i++) {
     double value = number_of(numbers[i]);
     if (i + 1 < count && numbers[i]->decimals > 0)
-      return refuse(c, "Only the last part of a latitude or longitude may have decimals.");
+      return refuse(c, _("Only the last part of a latitude or longitude may have decimals."));
     if (i > 0 && (value >= 60 || numbers[i]->whole > 2))
-      return refuse(c, "Minutes and seconds must be below 60.");
+      return refuse(c, _("Minutes and seconds must be below 60."));
     sum_s += value * 3600 / worth[i];
   }
   if (numbers[0]->whole > most_figures)
-    return refuse(c, "Degrees have at most two figures of latitude and three of longitude.");
+    return refuse(c, _("Degrees have at most two figures of latitude and three of longitude."));
   *degrees = count == 1 ? number_of(numbers[0]) : sum_s / 3600;
   return OX_OK;
 }
@@ -148,8 +155,8 @@ static ox_status read_half(half h, double *degrees, complaint c) {
     return OX_ERROR;
   }
   if (value > (h.is_latitude ? 90 : 180))
-    return refuse(c, h.is_latitude ? "A latitude is at most 90 degrees."
-                                   : "A longitude is at most 180 degrees.");
+    return refuse(c, h.is_latitude ? _("A latitude is at most 90 degrees.")
+                                   : _("A longitude is at most 180 degrees."));
   *degrees = sign * value + 0.0; /* no -0 */
   return OX_OK;
 }
@@ -173,7 +180,7 @@ static bool drop_comma(half *first, half *second) {
 static ox_status split_by_letters(run all, const size_t at[2], half halves[2], complaint c) {
   bool before = at[0] == 0;
   if (before ? at[1] + 1 == all.count : at[1] + 1 != all.count)
-    return refuse(c, "The letters stand both before or both after the figures" EXAMPLE);
+    return refuse_showing(c, N_("The letters stand both before or both after the figures"));
   halves[0].letter = all.pieces[at[0]].letter;
   halves[1].letter = all.pieces[at[1]].letter;
   halves[0].pieces = before ? slice(all, 1, at[1]) : slice(all, 0, at[0]);
@@ -181,7 +188,7 @@ static ox_status split_by_letters(run all, const size_t at[2], half halves[2], c
   for (int i = 0; i < 2; i++)
     halves[i].is_latitude = halves[i].letter == 'N' || halves[i].letter == 'S';
   if (halves[0].is_latitude == halves[1].is_latitude)
-    return refuse(c, "One letter must be N or S and the other E or W" EXAMPLE);
+    return refuse_showing(c, N_("One letter must be N or S and the other E or W"));
   return OX_OK;
 }
 
@@ -212,14 +219,15 @@ static ox_status split(run all, half halves[2], complaint c) {
     if (split_by_letters(all, at, halves, c) != OX_OK) return OX_ERROR;
   } else if (letters == 0) {
     size_t i = seam(all);
-    if (i == 0) return refuse(c, "A latitude and a longitude are needed" EXAMPLE);
+    if (i == 0) return refuse_showing(c, N_("A latitude and a longitude are needed"));
     halves[0].pieces = slice(all, 0, i);
     halves[1].pieces = slice(all, i, all.count);
   } else {
-    return refuse(c, "Give a letter for the latitude and one for the longitude, or none" EXAMPLE);
+    return refuse_showing(c,
+                          N_("Give a letter for the latitude and one for the longitude, or none"));
   }
   if (!drop_comma(&halves[0], &halves[1]))
-    return refuse(c, "A sign or comma stands in the wrong place" EXAMPLE);
+    return refuse_showing(c, N_("A sign or comma stands in the wrong place"));
   return OX_OK;
 }
 
@@ -230,7 +238,7 @@ ox_status ox_latlon_parse(const char *text, ox_latlon *out, char *remark, size_t
   half halves[2];
   double first_deg, second_deg;
   if (ox_pieces_read(text, pieces, &count, remark, remark_bytes) != OX_OK) return OX_ERROR;
-  if (count == 0) return refuse(c, "A latitude and a longitude are needed" EXAMPLE);
+  if (count == 0) return refuse_showing(c, N_("A latitude and a longitude are needed"));
   if (split((run){pieces, count}, halves, c) != OX_OK) return OX_ERROR;
   if (read_half(halves[0], &first_deg, c) != OX_OK) return OX_ERROR;
   if (read_half(halves[1], &second_deg, c) != OX_OK) return OX_ERROR;

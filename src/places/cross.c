@@ -11,6 +11,7 @@
 #include <math.h>
 
 #include "earth.h"
+#include "oxbow/text.h"
 #include "oxbow/units.h"
 #include "remark.h"
 
@@ -100,17 +101,18 @@ static ox_status refuse_triangle(triangle t, char *remark, size_t bytes) {
       opposite ? fabs(t.a_deg) - fabs(t.b_deg) : 180.0 - fabs(t.a_deg) - fabs(t.b_deg);
   if ((side_a == 0 && side_b == 0) || (!opposite && closing_deg > 180.0 - OX_CUT_LEAST_DEG))
     return ox_remark(OX_ERROR, remark, bytes,
-                     "The two radials run along one line and give no fix; use another station.");
+                     _("The two radials run along one line and give no fix; use another station."));
   if (fabs(closing_deg) < OX_CUT_LEAST_DEG)
     return ox_remark(OX_ERROR, remark, bytes,
-                     "The two radials are parallel within 1 degree and give no fix; use another "
-                     "radial or station.");
+                     _("The two radials are parallel within 1 degree and give no fix; use another "
+                       "radial or station."));
   if (opposite || closing_deg < 0)
     return ox_remark(OX_ERROR, remark, bytes,
-                     "The two radials run apart and do not cross; check each radial, or its "
-                     "reciprocal, and the station it is from.");
+                     _("The two radials run apart and do not cross; check each radial, or its "
+                       "reciprocal, and the station it is from."));
   return ox_remark(OX_ERROR, remark, bytes,
-                   "The two radials cross farther than 1000 NM from a station; that is not a fix.");
+                   _("The two radials cross farther than 1000 NM from a station; that is not a "
+                     "fix."));
 }
 
 static ox_status refuse_input(ox_station a, double radial_a_deg, ox_station b, double radial_b_deg,
@@ -123,10 +125,10 @@ static ox_status refuse_input(ox_station a, double radial_a_deg, ox_station b, d
   double base_nm = ox_earth_inverse(a.at, b.at).distance_nm;
   if (base_nm < 0.01)
     return ox_remark(OX_ERROR, remark, bytes,
-                     "Both radials are from the same place; give two different stations.");
+                     _("Both radials are from the same place; give two different stations."));
   if (base_nm > 2 * OX_PLACE_DISTANCE_MAX_NM)
     return ox_remark(OX_ERROR, remark, bytes,
-                     "The two stations are more than 2000 NM apart; use nearer ones.");
+                     _("The two stations are more than 2000 NM apart; use nearer ones."));
   return OX_OK;
 }
 
@@ -151,7 +153,7 @@ ox_status ox_radials_cross(ox_station a, double radial_a_deg, ox_station b, doub
   if (m.cut_deg >= OX_CUT_POOR_DEG) return ox_no_remark(remark, remark_bytes);
   char cut[OX_FIGURES_BYTES];
   return ox_remark(OX_ADVISORY, remark, remark_bytes,
-                   "The radials cut at only %s degrees; below 30 degrees a small error of either "
-                   "moves the fix far.",
+                   _("The radials cut at only %s degrees; below 30 degrees a small error of either "
+                     "moves the fix far."),
                    ox_figures(cut, m.cut_deg, 1));
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "oxbow/flight.h"
+#include "oxbow/text.h"
 #include "oxbow/wind.h"
 #include "remark.h"
 
@@ -82,10 +83,10 @@ static ox_status lead(const ox_fix *fix, const ox_case *c, double *track_true_de
                       char *remark, size_t bytes) {
   double gs_kt;
   if (ox_fix_arrival(c, track_true_deg, &gs_kt) == OX_ERROR)
-    return ox_remark(OX_ERROR, remark, bytes, "The arrival of this case cannot be computed.");
+    return ox_remark(OX_ERROR, remark, bytes, _("The arrival of this case cannot be computed."));
   *nm = fix->kind == OX_FIX_AHEAD_NM ? fix->ahead_nm : fix->ahead_s * gs_kt / 3600.0;
   if (!isfinite(*nm) || *nm < 0.0 || *nm > OX_FIX_AHEAD_MAX_NM)
-    return ox_remark(OX_ERROR, remark, bytes, "A fix ahead may be at most %d NM away.",
+    return ox_remark(OX_ERROR, remark, bytes, _("A fix ahead may be at most %d NM away."),
                      (int)OX_FIX_AHEAD_MAX_NM);
   return OX_OK;
 }
@@ -96,7 +97,7 @@ static ox_status place_ahead(const ox_points *points, const ox_fix *fix, const o
   ox_latlon present;
   if (!fix->present[0])
     return ox_remark(OX_ERROR, remark, bytes,
-                     "The fix is ahead of the aircraft, and nothing says where that is.");
+                     _("The fix is ahead of the aircraft, and nothing says where that is."));
   ox_status status = ox_points_place(points, fix->present, &present, remark, bytes);
   if (status == OX_ERROR ||
       lead(fix, c, &track_true_deg, &nm, remark, bytes) == OX_ERROR ||
@@ -114,7 +115,7 @@ ox_status ox_fix_place(const ox_points *points, const ox_fix *fix, const ox_case
   }
   if (is_ahead(fix)) return place_ahead(points, fix, c, out, remark, remark_bytes);
   if (!ox_points_find(points, c->hold.fix))
-    return ox_remark(OX_ERROR, remark, remark_bytes, "Nothing says where %s is.", c->hold.fix);
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("Nothing says where %s is."), c->hold.fix);
   return ox_points_place(points, c->hold.fix, out, remark, remark_bytes);
 }
 
@@ -134,7 +135,7 @@ static ox_status settle_station(const ox_points *points, const ox_fix *fix, ox_c
     return OX_ERROR;
   if (ox_geodesic_between(at, station, &line) != OX_OK) return OX_ERROR;
   if (!takes("hold.leg.station.nm", line.distance_nm))
-    return ox_remark(OX_ERROR, remark, bytes, "The station is more than 200 NM from the fix.");
+    return ox_remark(OX_ERROR, remark, bytes, _("The station is more than 200 NM from the fix."));
   c->hold.station.given = true;
   c->hold.station.nm = line.distance_nm;
   c->hold.station.radial_deg = ox_magnetic_deg(line.from_bearing_deg, c->variation_deg);

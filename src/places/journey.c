@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "journey_legs.h"
+#include "oxbow/text.h"
 #include "oxbow/wind.h"
 #include "remark.h"
 
@@ -195,7 +196,7 @@ ox_status ox_journey_make(const ox_points *points, const ox_route *route, const 
   memset(out, 0, sizeof *out);
   out->hold = out->missed = -1;
   if (ox_case_check(c, NULL, 0) > 0)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "The case has a fault.");
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("The case has a fault."));
   if (route->count < 2) return OX_OK;
   if (ox_fix_place(points, fix, c, &origin, remark, remark_bytes) == OX_ERROR ||
       place_points(points, route, origin, out, remark, remark_bytes) == OX_ERROR) {

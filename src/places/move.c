@@ -2,6 +2,7 @@
 #include <math.h>
 
 #include "oxbow/route.h"
+#include "oxbow/text.h"
 #include "oxbow/units.h"
 #include "remark.h"
 
@@ -28,7 +29,7 @@ static void give_place(ox_point *p, ox_latlon to, const grid *g) {
 static ox_status station_of(const ox_points *points, const char *name, ox_station *out,
                             double *elevation_ft, char *remark, size_t bytes) {
   const ox_point *from = ox_points_find(points, name);
-  if (!from) return ox_remark(OX_ERROR, remark, bytes, "There is no point named %s.", name);
+  if (!from) return ox_remark(OX_ERROR, remark, bytes, _("There is no point named %s."), name);
   out->declination_deg = from->declination_deg;
   *elevation_ft = from->elevation_ft;
   return ox_points_place(points, name, &out->at, remark, bytes);
@@ -40,7 +41,7 @@ static ox_status give_radial(const ox_points *points, const char *name, ox_latlo
   ox_station from;
   if (station_of(points, name, &from, elevation_ft, remark, bytes) == OX_ERROR) return OX_ERROR;
   if (ox_radial_of(from, to, radial_deg, nm) == OX_ERROR)
-    return ox_remark(OX_ERROR, remark, bytes, "That place has no radial from %s.", name);
+    return ox_remark(OX_ERROR, remark, bytes, _("That place has no radial from %s."), name);
   *radial_deg = fmod(to_grid(*radial_deg, g->degree), 360.0);
   return OX_OK;
 }
@@ -73,9 +74,9 @@ ox_status ox_points_bring(ox_points *points, const char *name, ox_latlon to, boo
   ox_latlon unused;
   ox_no_remark(remark, remark_bytes);
   if (!found)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "There is no point named %s.", name);
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("There is no point named %s."), name);
   if (!ox_latlon_valid(to))
-    return ox_remark(OX_ERROR, remark, remark_bytes, "That is no place on the earth.");
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("That is no place on the earth."));
   ox_point *p = &points->points[found - points->points];
   ox_point before = *p;
   if (give(points, p, to, fine ? &fine_grid : &coarse_grid, remark, remark_bytes) != OX_ERROR) {

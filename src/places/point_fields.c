@@ -3,20 +3,22 @@
 #include <string.h>
 
 #include "oxbow/fix.h"
+#include "oxbow/mark.h"
 
 #define NUMBER(key, member, min, max, allowed)                                                   \
   {key, OX_FIELD_NUMBER, offsetof(ox_point, member), min, max, false, allowed, NULL}
 
 static const ox_field fields[] = {
-    NUMBER("lat_deg", at.lat_deg, -90, 90, "a latitude (-90 to 90 degrees, north positive)"),
-    NUMBER("lon_deg", at.lon_deg, -180, 180, "a longitude (-180 to 180 degrees, east positive)"),
-    NUMBER("radial_deg", radial_deg, 0, 360, "a radial (0 to 360)"),
-    NUMBER("nm", nm, 0, 1000, "a distance (0 to 1000 NM)"),
-    NUMBER("altitude_ft", altitude_ft, -1500, 60000, "an altitude (-1500 to 60000 ft)"),
-    NUMBER("and_radial_deg", and_radial_deg, 0, 360, "a radial (0 to 360)"),
+    NUMBER("lat_deg", at.lat_deg, -90, 90, N_("a latitude (-90 to 90 degrees, north positive)")),
+    NUMBER("lon_deg", at.lon_deg, -180, 180,
+           N_("a longitude (-180 to 180 degrees, east positive)")),
+    NUMBER("radial_deg", radial_deg, 0, 360, N_("a radial (0 to 360)")),
+    NUMBER("nm", nm, 0, 1000, N_("a distance (0 to 1000 NM)")),
+    NUMBER("altitude_ft", altitude_ft, -1500, 60000, N_("an altitude (-1500 to 60000 ft)")),
+    NUMBER("and_radial_deg", and_radial_deg, 0, 360, N_("a radial (0 to 360)")),
     NUMBER("declination_deg", declination_deg, -180, 180,
-           "a declination (-180 to 180, east positive)"),
-    NUMBER("elevation_ft", elevation_ft, -1500, 20000, "an elevation (-1500 to 20000 ft)"),
+           N_("a declination (-180 to 180, east positive)")),
+    NUMBER("elevation_ft", elevation_ft, -1500, 20000, N_("an elevation (-1500 to 20000 ft)")),
 };
 
 const ox_field *ox_point_fields(size_t *count) {

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "oxbow/fix.h"
+#include "oxbow/text.h"
 #include "remark.h"
 
 static int index_of(const ox_points *points, const char *name) {
@@ -34,7 +35,7 @@ typedef struct {
 static ox_status place_of(search *s, int index);
 
 static ox_status refuse_unknown(const char *name, char *remark, size_t bytes) {
-  return ox_remark(OX_ERROR, remark, bytes, "There is no point named %s.", name);
+  return ox_remark(OX_ERROR, remark, bytes, _("There is no point named %s."), name);
 }
 
 static ox_status station_of(search *s, const char *name, ox_station *out, double *elevation_ft) {
@@ -86,7 +87,7 @@ static ox_status on_crossing(search *s, const ox_point *p, ox_latlon *out) {
 static ox_status at_itself(search *s, const ox_point *p, ox_latlon *out) {
   if (!ox_latlon_valid(p->at))
     return ox_remark(OX_ERROR, s->remark, s->bytes,
-                     "%s: the latitude must be -90 to 90 degrees and the longitude -180 to 180.",
+                     _("%s: the latitude must be -90 to 90 degrees and the longitude -180 to 180."),
                      p->name);
   *out = p->at;
   return OX_OK;
@@ -102,7 +103,7 @@ static ox_status place_of(search *s, int index) {
   const ox_point *p = &s->points->points[index];
   if (s->progress[index] == FOUND) return OX_OK;
   if (s->progress[index] == ASKING)
-    return ox_remark(OX_ERROR, s->remark, s->bytes, "%s is counted from itself.", p->name);
+    return ox_remark(OX_ERROR, s->remark, s->bytes, _("%s is counted from itself."), p->name);
   s->progress[index] = ASKING;
   ox_status status = compute(s, p, &s->at[index]);
   s->progress[index] = FOUND;
@@ -138,7 +139,7 @@ ox_status ox_point_crossing(const ox_points *points, const ox_point *point, ox_c
   search s = {.points = points, .remark = remark, .bytes = remark_bytes};
   ox_crossing crossing;
   if (point->kind != OX_POINT_CROSSING)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "That point is not given by two radials.");
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("That point is not given by two radials."));
   if (crossing_of(&s, point, &crossing) == OX_ERROR) return OX_ERROR;
   *out = crossing;
   return s.advised ? OX_ADVISORY : ox_no_remark(remark, remark_bytes);
@@ -154,7 +155,7 @@ ox_status ox_points_check(const ox_points *points, const ox_route *route, char *
       return refuse_unknown(route->names[i], remark, remark_bytes);
   if (route->missed_approach < -1 || route->missed_approach >= (int)route->count)
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "The missed approach point is no point of the route.");
+                     _("The missed approach point is no point of the route."));
   return ox_no_remark(remark, remark_bytes);
 }
 
@@ -164,22 +165,22 @@ static ox_status refuse_name(const ox_points *points, const char *name, char *re
                              size_t bytes) {
   size_t length = strlen(name), blanks = strspn(name, " ");
   if (length == blanks)
-    return ox_remark(OX_ERROR, remark, bytes, "A point needs a name.");
+    return ox_remark(OX_ERROR, remark, bytes, _("A point needs a name."));
   if (length >= OX_POINT_NAME_BYTES)
-    return ox_remark(OX_ERROR, remark, bytes, "A point's name has at most %d bytes.",
+    return ox_remark(OX_ERROR, remark, bytes, _("A point's name has at most %d bytes."),
                      OX_POINT_NAME_BYTES - 1);
   for (size_t i = 0; i < length; i++)
     if ((unsigned char)name[i] < 0x20 || name[i] == 0x7f)
-      return ox_remark(OX_ERROR, remark, bytes, "A point's name has no control characters.");
+      return ox_remark(OX_ERROR, remark, bytes, _("A point's name has no control characters."));
   if (index_of(points, name) >= 0)
-    return ox_remark(OX_ERROR, remark, bytes, "There is a point named %s already.", name);
+    return ox_remark(OX_ERROR, remark, bytes, _("There is a point named %s already."), name);
   return OX_OK;
 }
 
 ox_status ox_points_add(ox_points *points, const ox_point *point, char *remark,
                         size_t remark_bytes) {
   if (points->count >= OX_POINTS_MAX)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "A lesson has at most %d points.",
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("A lesson has at most %d points."),
                      OX_POINTS_MAX);
   if (refuse_name(points, point->name, remark, remark_bytes) != OX_OK) return OX_ERROR;
   points->points[points->count++] = *point;
@@ -252,12 +253,12 @@ ox_status ox_points_remove(ox_points *points, const ox_route *route, const char 
     if (counts_from(&points->points[k], name)) append(users, sizeof users, points->points[k].name);
   for (size_t k = 0; route && k < route->count; k++)
     if (strcmp(route->names[k], name) == 0) {
-      append(users, sizeof users, "the route");
+      append(users, sizeof users, _("the route"));
       break;
     }
   if (also_used_by && also_used_by[0]) append(users, sizeof users, also_used_by);
   if (users[0])
-    return ox_remark(OX_ERROR, remark, remark_bytes, "%s is used by %s.", name, users);
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("%s is used by %s."), name, users);
   points->count--;
   memmove(&points->points[i], &points->points[i + 1],
           (points->count - (size_t)i) * sizeof points->points[0]);

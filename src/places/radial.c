@@ -3,63 +3,68 @@
 #include <math.h>
 
 #include "earth.h"
+#include "oxbow/text.h"
 #include "oxbow/units.h"
 #include "remark.h"
 
-static const double altitude_limit_ft = 200000.0;
-
-/* OX_OK, or a sentence that says what the number must be. */
-static ox_status refuse_number(double value, double min, double max, const char *what,
-                               const char *unit, char *remark, size_t bytes) {
-  if (isfinite(value) && value >= min && value <= max) return OX_OK;
-  char got[OX_FIGURES_BYTES], low[OX_FIGURES_BYTES], high[OX_FIGURES_BYTES];
-  return ox_remark(OX_ERROR, remark, bytes, "The %s is %s; it must be %s to %s %s.", what,
-                   ox_figures(got, value, 1), ox_figures(low, min, 0), ox_figures(high, max, 0),
-                   unit);
+/* Whether a number is none or lies beyond its ends; then `got` has its figures for the sentence. */
+static bool outside(double value, double min, double max, char got[OX_FIGURES_BYTES]) {
+  if (isfinite(value) && value >= min && value <= max) return false;
+  ox_figures(got, value, 1);
+  return true;
 }
 
 static ox_status refuse_place(ox_latlon p, char *remark, size_t bytes) {
   if (ox_latlon_valid(p)) return OX_OK;
   return ox_remark(OX_ERROR, remark, bytes,
-                   "The latitude must be -90 to 90 degrees and the longitude -180 to 180.");
+                   _("The latitude must be -90 to 90 degrees and the longitude -180 to 180."));
 }
 
 ox_status ox_place_along(ox_latlon from, double bearing_true_deg, double distance_nm,
                          ox_latlon *out, double *arriving_deg, char *remark, size_t remark_bytes) {
-  if (refuse_place(from, remark, remark_bytes) != OX_OK ||
-      refuse_number(bearing_true_deg, -360, 720, "bearing", "degrees", remark, remark_bytes) !=
-          OX_OK ||
-      refuse_number(distance_nm, 0, OX_PLACE_DISTANCE_MAX_NM, "distance", "NM", remark,
-                    remark_bytes) != OX_OK)
-    return OX_ERROR;
+  char got[OX_FIGURES_BYTES];
+  if (refuse_place(from, remark, remark_bytes) != OX_OK) return OX_ERROR;
+  if (outside(bearing_true_deg, -360, 720, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The bearing is %s; it must be -360 to 720 degrees."), got);
+  if (outside(distance_nm, 0, OX_PLACE_DISTANCE_MAX_NM, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The distance is %s; it must be 0 to 1000 NM."), got);
   *out = ox_earth_direct(from, bearing_true_deg, distance_nm, arriving_deg);
   return ox_no_remark(remark, remark_bytes);
 }
 
 ox_status ox_place_ahead(ox_latlon from, double track_true_deg, double gs_kt, double s,
                          ox_latlon *out, char *remark, size_t remark_bytes) {
-  if (refuse_number(gs_kt, 0, 2000, "ground speed", "kt", remark, remark_bytes) != OX_OK ||
-      refuse_number(s, 0, 36000, "time ahead", "seconds", remark, remark_bytes) != OX_OK)
-    return OX_ERROR;
+  char got[OX_FIGURES_BYTES];
+  if (outside(gs_kt, 0, 2000, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The ground speed is %s; it must be 0 to 2000 kt."), got);
+  if (outside(s, 0, 36000, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The time ahead is %s; it must be 0 to 36000 seconds."), got);
   return ox_place_along(from, track_true_deg, gs_kt * s / OX_S_PER_H, out, NULL, remark,
                         remark_bytes);
 }
 
 ox_status ox_slant_to_ground_nm(double dme_nm, double elevation_ft, double altitude_ft,
                                 double *ground_nm, char *remark, size_t remark_bytes) {
-  if (refuse_number(dme_nm, 0, OX_PLACE_DISTANCE_MAX_NM, "DME distance", "NM", remark,
-                    remark_bytes) != OX_OK ||
-      refuse_number(elevation_ft, -2000, 30000, "station's elevation", "ft", remark,
-                    remark_bytes) != OX_OK ||
-      refuse_number(altitude_ft, -2000, altitude_limit_ft, "altitude", "ft", remark,
-                    remark_bytes) != OX_OK)
-    return OX_ERROR;
+  char got[OX_FIGURES_BYTES];
+  if (outside(dme_nm, 0, OX_PLACE_DISTANCE_MAX_NM, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The DME distance is %s; it must be 0 to 1000 NM."), got);
+  if (outside(elevation_ft, -2000, 30000, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The station's elevation is %s; it must be -2000 to 30000 ft."), got);
+  if (outside(altitude_ft, -2000, 200000, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The altitude is %s; it must be -2000 to 200000 ft."), got);
   double height_nm = fabs(altitude_ft - elevation_ft) / OX_FT_PER_NM;
   if (dme_nm < height_nm) {
     char dme[OX_FIGURES_BYTES], height[OX_FIGURES_BYTES];
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "A DME cannot read %s NM here: over the station itself it reads the height, "
-                     "%s NM; give that or more.",
+                     _("A DME cannot read %s NM here: over the station itself it reads the height, "
+                       "%s NM; give that or more."),
                      ox_figures(dme, dme_nm, 2), ox_figures(height, height_nm, 2));
   }
   *ground_nm = sqrt((dme_nm - height_nm) * (dme_nm + height_nm));
@@ -72,10 +77,13 @@ double ox_ground_to_slant_nm(double ground_nm, double elevation_ft, double altit
 
 ox_status ox_radial_place(ox_station from, double radial_deg, double ground_nm, ox_latlon *out,
                           char *remark, size_t remark_bytes) {
-  if (refuse_number(radial_deg, -360, 720, "radial", "degrees", remark, remark_bytes) != OX_OK ||
-      refuse_number(from.declination_deg, -180, 180, "station's declination", "degrees", remark,
-                    remark_bytes) != OX_OK)
-    return OX_ERROR;
+  char got[OX_FIGURES_BYTES];
+  if (outside(radial_deg, -360, 720, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The radial is %s; it must be -360 to 720 degrees."), got);
+  if (outside(from.declination_deg, -180, 180, got))
+    return ox_remark(OX_ERROR, remark, remark_bytes,
+                     _("The station's declination is %s; it must be -180 to 180 degrees."), got);
   double bearing_deg = ox_true_deg(radial_deg, from.declination_deg);
   return ox_place_along(from.at, bearing_deg, ground_nm, out, NULL, remark, remark_bytes);
 }

@@ -1,14 +1,17 @@
-/* Sentences for people. printf writes a decimal comma in some locales, and these sentences also
- * go to the command line; so figures are made from whole numbers. */
+/* Sentences for people. printf takes its decimal point from the locale of the process, and that of
+ * these sentences is their language's; so figures are made from whole numbers. */
 #include "remark.h"
 
 #include <math.h>
 #include <stdarg.h>
 #include <stdio.h>
 
+#include "oxbow/text.h"
+
 const char *ox_figures(char buf[OX_FIGURES_BYTES], double value, int decimals) {
   if (!isfinite(value) || fabs(value) >= 9e8) {
-    snprintf(buf, OX_FIGURES_BYTES, "%s", isfinite(value) ? "too large a number" : "no number");
+    snprintf(buf, OX_FIGURES_BYTES, "%s",
+             isfinite(value) ? _("too large a number") : _("no number"));
     return buf;
   }
   long long scale = 1;
@@ -23,7 +26,7 @@ const char *ox_figures(char buf[OX_FIGURES_BYTES], double value, int decimals) {
   while (skip < length - decimals - 1 && figures[skip] == '0')
     skip++;
   snprintf(buf, OX_FIGURES_BYTES, "%s%.*s%s%s", value < 0 && units > 0 ? "-" : "",
-           length - decimals - skip, figures + skip, decimals > 0 ? "." : "",
+           length - decimals - skip, figures + skip, decimals > 0 ? ox_text_decimal() : "",
            figures + length - decimals);
   return buf;
 }

@@ -3,12 +3,13 @@
 #include <math.h>
 
 #include "oxbow/route.h"
+#include "oxbow/text.h"
 #include "remark.h"
 
 ox_status ox_route_leg(const ox_points *points, const ox_route *route, size_t index,
                        ox_geodesic *out, char *remark, size_t remark_bytes) {
   if (index < 1 || index >= route->count)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "No leg of the route arrives there.");
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("No leg of the route arrives there."));
   ox_latlon from, to;
   ox_status first = ox_points_place(points, route->names[index - 1], &from, remark, remark_bytes);
   if (first == OX_ERROR) return OX_ERROR;
@@ -22,7 +23,7 @@ ox_status ox_route_leg(const ox_points *points, const ox_route *route, size_t in
   ox_geodesic leg;
   if (ox_geodesic_between(from, to, &leg) != OX_OK) return OX_ERROR;
   if (leg.distance_nm < 1e-6)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "%s and %s are the same place.",
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("%s and %s are the same place."),
                      route->names[index - 1], route->names[index]);
   *out = leg;
   return first == OX_ADVISORY ? first : second;
@@ -33,7 +34,7 @@ ox_status ox_route_inbound_deg(const ox_points *points, const ox_route *route, s
                                size_t remark_bytes) {
   if (!isfinite(variation_deg) || fabs(variation_deg) > 180.0)
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "The variation must be -180 to 180 degrees, east positive.");
+                     _("The variation must be -180 to 180 degrees, east positive."));
   ox_geodesic leg;
   ox_status status =
       ox_route_leg(points, route, index > 0 ? index : 1, &leg, remark, remark_bytes);
@@ -42,22 +43,22 @@ ox_status ox_route_inbound_deg(const ox_points *points, const ox_route *route, s
   *inbound_deg = ox_magnetic_deg(course_deg, variation_deg);
   if (index > 0) return status;
   return ox_remark(OX_ADVISORY, remark, remark_bytes,
-                   "The route begins at %s: the course of its first leg is proposed.",
+                   _("The route begins at %s: the course of its first leg is proposed."),
                    route->names[0]);
 }
 
 ox_status ox_route_hold_allowed(const ox_route *route, size_t index, char *remark,
                                 size_t remark_bytes) {
   if (index >= route->count)
-    return ox_remark(OX_ERROR, remark, remark_bytes, "That is no point of the route.");
+    return ox_remark(OX_ERROR, remark, remark_bytes, _("That is no point of the route."));
   int missed = route->missed_approach;
   if (missed >= (int)route->count || missed < -1)
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "The missed approach point is no point of the route.");
+                     _("The missed approach point is no point of the route."));
   if (missed >= 0 && (int)index <= missed)
     return ox_remark(OX_ERROR, remark, remark_bytes,
-                     "The hold belongs to the missed approach: it must be after %s, the missed "
-                     "approach point.",
+                     _("The hold belongs to the missed approach: it must be after %s, the missed "
+                       "approach point."),
                      route->names[missed]);
   return ox_no_remark(remark, remark_bytes);
 }

@@ -15,6 +15,7 @@
 #include <unistd.h>
 
 #include "errno_text.h"
+#include "oxbow/text.h"
 #include "text.h"
 
 #define LINKS_MAX 40
@@ -30,14 +31,15 @@ struct ox_file_writer {
 };
 
 static void say(char *error, size_t error_bytes, const char *path, const char *why) {
-  ox_text text = {0};
+  ox_growing text = {0};
   size_t length = strlen(path), from = length > SHOWN_PATH_BYTES ? length - SHOWN_PATH_BYTES : 0;
   while (from > 0 && from < length && ox_utf8_length(path + from, length - from) == 0)
     from++;
-  if (from > 0) ox_text_puts(&text, "…");
-  ox_text_put_plain(&text, path + from, length - from);
-  snprintf(error, error_bytes, "%s: cannot be written: %s", text.bytes ? text.bytes : "file", why);
-  ox_text_clear(&text);
+  if (from > 0) ox_growing_puts(&text, "…");
+  ox_growing_put_plain(&text, path + from, length - from);
+  snprintf(error, error_bytes, _("%s: cannot be written: %s"), text.bytes ? text.bytes : _("file"),
+           why);
+  ox_growing_clear(&text);
 }
 
 static char *copy_bytes(const char *bytes, size_t length) {

@@ -20,10 +20,10 @@ cJSON *ox_json_parse(const char *bytes, size_t length, ox_json_fault *fault);
 /* Pretty text with a closing newline: two spaces a level; an object or array that fits within
  * OX_JSON_COLUMNS stands on one line, otherwise one member a line;
  * numbers alone fill their lines. */
-void ox_json_print(ox_text *out, const cJSON *tree);
+void ox_json_print(ox_growing *out, const cJSON *tree);
 
 /* A value for a message: on one line, cut to about `columns` characters with "…". */
-void ox_json_print_short(ox_text *out, const cJSON *value, size_t columns);
+void ox_json_print_short(ox_growing *out, const cJSON *value, size_t columns);
 
 /* The shortest text of 15, 16 or 17 digits that reads back as the same double; integers without a
  * point, never -0, "null" for what is not finite. */

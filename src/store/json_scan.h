@@ -10,7 +10,7 @@
 
 typedef struct {
   size_t at;          /* byte offset of the fault */
-  char sentence[120]; /* what is wrong there, without the place */
+  char sentence[200]; /* what is wrong there, without the place */
 } ox_json_fault;
 
 /* Whether the bytes are one JSON document in UTF-8; when not, *fault says where and why. */

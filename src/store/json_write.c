@@ -33,38 +33,38 @@ void ox_json_number_text(char out[OX_JSON_NUMBER_TEXT_BYTES], double value) {
   freelocale(plain);
 }
 
-static void put_string(ox_text *t, const char *string) {
-  ox_text_put(t, "\"", 1);
+static void put_string(ox_growing *t, const char *string) {
+  ox_growing_put(t, "\"", 1);
   for (const char *run = string; *run;) {
     size_t plain = 0;
     while (run[plain] && run[plain] != '"' && run[plain] != '\\' &&
            (unsigned char)run[plain] >= 0x20)
       plain++;
-    ox_text_put(t, run, plain);
+    ox_growing_put(t, run, plain);
     run += plain;
     if (!*run) break;
     if (*run == '"' || *run == '\\') {
-      ox_text_put(t, "\\", 1);
-      ox_text_put(t, run, 1);
+      ox_growing_put(t, "\\", 1);
+      ox_growing_put(t, run, 1);
     } else {
       char escape[8];
       snprintf(escape, sizeof escape, "\\u%04x", (unsigned)(unsigned char)*run);
-      ox_text_puts(t, escape);
+      ox_growing_puts(t, escape);
     }
     run++;
   }
-  ox_text_put(t, "\"", 1);
+  ox_growing_put(t, "\"", 1);
 }
 
-static void put_scalar(ox_text *t, const cJSON *value) {
+static void put_scalar(ox_growing *t, const cJSON *value) {
   char number[OX_JSON_NUMBER_TEXT_BYTES];
   if (cJSON_IsString(value)) {
     put_string(t, value->valuestring);
   } else if (cJSON_IsNumber(value)) {
     if (!value->valuestring) ox_json_number_text(number, value->valuedouble);
-    ox_text_puts(t, value->valuestring ? value->valuestring : number);
+    ox_growing_puts(t, value->valuestring ? value->valuestring : number);
   } else {
-    ox_text_puts(t, cJSON_IsTrue(value) ? "true" : cJSON_IsFalse(value) ? "false" : "null");
+    ox_growing_puts(t, cJSON_IsTrue(value) ? "true" : cJSON_IsFalse(value) ? "false" : "null");
   }
 }
 
@@ -73,23 +73,23 @@ static bool is_group(const cJSON *value) {
 }
 
 /* On one line, given up as soon as the text is longer than `limit` bytes. */
-static bool put_line(ox_text *t, const cJSON *value, size_t limit) {
+static bool put_line(ox_growing *t, const cJSON *value, size_t limit) {
   if (!is_group(value)) {
     put_scalar(t, value);
     return t->length <= limit;
   }
   bool object = cJSON_IsObject(value);
-  ox_text_puts(t, object ? "{" : "[");
+  ox_growing_puts(t, object ? "{" : "[");
   for (const cJSON *child = value->child; child; child = child->next) {
-    if (child != value->child) ox_text_puts(t, ",");
-    if (object || child != value->child) ox_text_puts(t, " ");
+    if (child != value->child) ox_growing_puts(t, ",");
+    if (object || child != value->child) ox_growing_puts(t, " ");
     if (object) {
       put_string(t, child->string);
-      ox_text_puts(t, ": ");
+      ox_growing_puts(t, ": ");
     }
     if (!put_line(t, child, limit)) return false;
   }
-  ox_text_puts(t, object ? value->child ? " }" : "}" : "]");
+  ox_growing_puts(t, object ? value->child ? " }" : "}" : "]");
   return t->length <= limit;
 }
 
@@ -100,35 +100,35 @@ static bool is_all_numbers(const cJSON *value) {
   return true;
 }
 
-static void new_line(ox_text *t, size_t depth) {
-  ox_text_put(t, "\n", 1);
+static void new_line(ox_growing *t, size_t depth) {
+  ox_growing_put(t, "\n", 1);
   while (depth-- > 0)
-    ox_text_put(t, "  ", 2);
+    ox_growing_put(t, "  ", 2);
 }
 
 /* A long list of numbers: as many on a line as there is room for. */
-static void put_numbers(ox_text *t, const cJSON *list, size_t depth) {
+static void put_numbers(ox_growing *t, const cJSON *list, size_t depth) {
   size_t line = 0;
-  ox_text_puts(t, "[");
+  ox_growing_puts(t, "[");
   for (const cJSON *child = list->child; child; child = child->next) {
     size_t begin = t->length;
-    if (child != list->child) ox_text_puts(t, " ");
+    if (child != list->child) ox_growing_puts(t, " ");
     put_scalar(t, child);
-    if (child->next) ox_text_puts(t, ",");
+    if (child->next) ox_growing_puts(t, ",");
     if (t->failed) return;
     if (child != list->child && t->length - line <= OX_JSON_COLUMNS) continue;
     t->length = begin;
     new_line(t, depth + 1);
     line = t->length - 2 * (depth + 1);
     put_scalar(t, child);
-    if (child->next) ox_text_puts(t, ",");
+    if (child->next) ox_growing_puts(t, ",");
   }
   new_line(t, depth);
-  ox_text_puts(t, "]");
+  ox_growing_puts(t, "]");
 }
 
 /* `line` is where the line that is being written begins. */
-static void put_value(ox_text *t, const cJSON *value, size_t depth, size_t line) {
+static void put_value(ox_growing *t, const cJSON *value, size_t depth, size_t line) {
   size_t begin = t->length;
   bool last = !value->next;
   size_t columns = OX_JSON_COLUMNS - (last ? 0 : 1); /* the comma */
@@ -138,24 +138,24 @@ static void put_value(ox_text *t, const cJSON *value, size_t depth, size_t line)
     put_numbers(t, value, depth);
     return;
   }
-  ox_text_puts(t, cJSON_IsObject(value) ? "{" : "[");
+  ox_growing_puts(t, cJSON_IsObject(value) ? "{" : "[");
   for (const cJSON *child = value->child; child; child = child->next) {
     new_line(t, depth + 1);
     size_t child_line = t->length - 2 * (depth + 1);
     if (cJSON_IsObject(value)) {
       put_string(t, child->string);
-      ox_text_puts(t, ": ");
+      ox_growing_puts(t, ": ");
     }
     put_value(t, child, depth + 1, child_line);
-    if (child->next) ox_text_put(t, ",", 1);
+    if (child->next) ox_growing_put(t, ",", 1);
   }
   new_line(t, depth);
-  ox_text_puts(t, cJSON_IsObject(value) ? "}" : "]");
+  ox_growing_puts(t, cJSON_IsObject(value) ? "}" : "]");
 }
 
-void ox_json_print(ox_text *out, const cJSON *tree) {
+void ox_json_print(ox_growing *out, const cJSON *tree) {
   put_value(out, tree, 0, out->length);
-  ox_text_put(out, "\n", 1);
+  ox_growing_put(out, "\n", 1);
 }
 
 /* Ends of a cut value: the quote or bracket that its beginning asks for. */
@@ -166,12 +166,12 @@ static const char *cut_end(const cJSON *value) {
                                  : "…";
 }
 
-void ox_json_print_short(ox_text *out, const cJSON *value, size_t columns) {
-  ox_text line = {0};
+void ox_json_print_short(ox_growing *out, const cJSON *value, size_t columns) {
+  ox_growing line = {0};
   put_line(&line, value, 4 * columns);
   if (line.failed) {
     out->failed = true;
-    ox_text_clear(&line);
+    ox_growing_clear(&line);
     return;
   }
   size_t at = 0, seen = 0;
@@ -180,7 +180,7 @@ void ox_json_print_short(ox_text *out, const cJSON *value, size_t columns) {
     at += step ? step : 1;
     seen++;
   }
-  ox_text_put_plain(out, line.bytes, at);
-  if (at < line.length) ox_text_puts(out, cut_end(value));
-  ox_text_clear(&line);
+  ox_growing_put_plain(out, line.bytes, at);
+  if (at < line.length) ox_growing_puts(out, cut_end(value));
+  ox_growing_clear(&line);
 }

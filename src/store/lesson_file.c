@@ -10,6 +10,7 @@
 
 #include "errno_text.h"
 #include "oxbow/file.h"
+#include "oxbow/text.h"
 #include "reading.h"
 #include "text.h"
 
@@ -25,9 +26,9 @@ static int open_lesson(const char *path, const char **why) {
   if (fstat(fd, &state) != 0)
     *why = ox_errno_text(errno);
   else if (S_ISDIR(state.st_mode))
-    *why = "it is a directory";
+    *why = _("it is a directory");
   else if (!S_ISREG(state.st_mode) && !S_ISFIFO(state.st_mode))
-    *why = "it is neither a file nor a pipe";
+    *why = _("it is neither a file nor a pipe");
   else if (fcntl(fd, F_SETFL, 0) < 0)
     *why = ox_errno_text(errno);
   else
@@ -37,7 +38,7 @@ static int open_lesson(const char *path, const char **why) {
 }
 
 /* All of the file, or one byte more than a lesson may have. False with the reason. */
-static bool read_all(int fd, ox_text *into, const char **why) {
+static bool read_all(int fd, ox_growing *into, const char **why) {
   char block[16384];
   while (into->length <= OX_LESSON_FILE_MAX_BYTES) {
     ssize_t got = read(fd, block, sizeof block);
@@ -47,7 +48,7 @@ static bool read_all(int fd, ox_text *into, const char **why) {
       *why = ox_errno_text(errno);
       return false;
     }
-    ox_text_put(into, block, (size_t)got);
+    ox_growing_put(into, block, (size_t)got);
     if (into->failed) {
       *why = ox_errno_text(ENOMEM);
       return false;
@@ -56,10 +57,17 @@ static bool read_all(int fd, ox_text *into, const char **why) {
   return true;
 }
 
-static ox_status refuse(ox_messages *messages, const char *path, const char *what,
-                        const char *why) {
-  char sentence[200];
-  snprintf(sentence, sizeof sentence, "%s: %s", what, why);
+/* `why` is a clause as ox_errno_text has it. */
+static ox_status cannot_read(ox_messages *messages, const char *path, const char *why) {
+  char sentence[240];
+  snprintf(sentence, sizeof sentence, _("cannot be read: %s"), why);
+  ox_messages_say(messages, path, sentence);
+  return OX_ERROR;
+}
+
+static ox_status not_written(ox_messages *messages, const char *path, const char *why) {
+  char sentence[240];
+  snprintf(sentence, sizeof sentence, _("not written: %s"), why);
   ox_messages_say(messages, path, sentence);
   return OX_ERROR;
 }
@@ -67,13 +75,13 @@ static ox_status refuse(ox_messages *messages, const char *path, const char *wha
 ox_status ox_lesson_read(const char *path, ox_lesson **out, ox_messages *messages) {
   const char *why = "";
   int fd = open_lesson(path, &why);
-  if (fd < 0) return refuse(messages, path, "cannot be read", why);
-  ox_text text = {0};
+  if (fd < 0) return cannot_read(messages, path, why);
+  ox_growing text = {0};
   bool ok = read_all(fd, &text, &why);
   close(fd);
   ox_status status = ok ? ox_lesson_parse(text.bytes, text.length, path, out, messages)
-                        : refuse(messages, path, "cannot be read", why);
-  ox_text_clear(&text);
+                        : cannot_read(messages, path, why);
+  ox_growing_clear(&text);
   return status;
 }
 
@@ -90,10 +98,7 @@ static bool check_cases(const ox_lesson *lesson, const char *path, ox_messages *
     r.case_number = i + 1;
     r.case_name = ox_text_is_blank(name) ? NULL : name;
     for (size_t f = 0; f < count && f < OX_READING_FIELDS_MAX; f++) {
-      char sentence[160];
-      snprintf(sentence, sizeof sentence, "%.31s is not %.100s", faults[f].value,
-               faults[f].allowed);
-      ox_reading_say(&r, "", faults[f].key, sentence);
+      ox_reading_say_fault(&r, &faults[f]);
     }
   }
   return r.fault_count == 0;
@@ -128,23 +133,23 @@ static ox_status write_text(const char *text, const char *path, ox_messages *mes
     status = ox_file_commit(writer, error, sizeof error);
   }
   if (status == OX_OK) return OX_OK;
-  ox_text message = {0};
-  ox_text_puts(&message, error);
+  ox_growing message = {0};
+  ox_growing_puts(&message, error);
   ox_messages_add(messages, &message);
   return OX_ERROR;
 }
 
 ox_status ox_lesson_write(const ox_lesson *lesson, const char *path, ox_messages *messages) {
   if (lesson->read_only)
-    return refuse(messages, path, "not written",
-                  "the lesson comes from a newer program and is read-only here");
+    return not_written(messages, path,
+                       _("the lesson comes from a newer program and is read-only here"));
   if (!check_cases(lesson, path, messages) || !check_places(lesson, path, messages))
     return OX_ERROR;
   char *text = ox_lesson_to_text(lesson);
-  if (!text) return refuse(messages, path, "not written", ox_errno_text(ENOMEM));
+  if (!text) return not_written(messages, path, ox_errno_text(ENOMEM));
   ox_status status = OX_ERROR;
   if (strlen(text) > OX_LESSON_FILE_MAX_BYTES)
-    refuse(messages, path, "not written", "the lesson is larger than a lesson may be (4 MiB)");
+    not_written(messages, path, _("the lesson is larger than a lesson may be (4 MiB)"));
   else
     status = write_text(text, path, messages);
   cJSON_free(text);

@@ -5,18 +5,19 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
 #define FORMAT "oxbow-lesson"
-#define VERSION_ALLOWED "a version (a whole number from 1)"
-#define CASES_ALLOWED "a list of 1 to 200 cases"
+#define VERSION_ALLOWED N_("a version (a whole number from 1)")
+#define CASES_ALLOWED N_("a list of 1 to 200 cases")
 
 static void say_syntax(ox_reading *r, const char *bytes, size_t length,
                        const ox_json_fault *fault) {
   size_t line, column;
   char sentence[sizeof fault->sentence + 80];
   ox_json_place(bytes, length, fault->at, &line, &column);
-  snprintf(sentence, sizeof sentence, "line %zu, column %zu: %s", line, column, fault->sentence);
+  snprintf(sentence, sizeof sentence, _("line %zu, column %zu: %s"), line, column, fault->sentence);
   ox_reading_say(r, "", "", sentence);
 }
 
@@ -51,8 +52,8 @@ static void read_cases(ox_reading *r, cJSON *list, ox_lesson *lesson, bool newer
     return;
   }
   if (count > OX_LESSON_CASES_MAX) {
-    char sentence[80];
-    snprintf(sentence, sizeof sentence, "%d cases is not " CASES_ALLOWED, count);
+    char sentence[OX_READING_SENTENCE_BYTES];
+    snprintf(sentence, sizeof sentence, _("%d cases is not a list of 1 to 200 cases"), count);
     ox_reading_say(r, "", "cases", sentence);
     count = OX_LESSON_CASES_MAX;
   }
@@ -78,10 +79,7 @@ static void read_cases(ox_reading *r, cJSON *list, ox_lesson *lesson, bool newer
 }
 
 static void check_present(ox_reading *r, const cJSON *tree, const char *key, const char *needed) {
-  char sentence[80];
-  if (ox_json_member(tree, key)) return;
-  snprintf(sentence, sizeof sentence, "is missing: %s is needed", needed);
-  ox_reading_say(r, "", key, sentence);
+  if (!ox_json_member(tree, key)) ox_reading_say_missing(r, "", key, needed);
 }
 
 /* The points come before the cases that name them, wherever they stand in the file. */
@@ -104,7 +102,7 @@ static void read_tree(ox_reading *r, cJSON *tree, ox_lesson *lesson) {
       ox_reading_refuse(r, "", "version", child, VERSION_ALLOWED);
     else if (strcmp(child->string, "title") == 0)
       ox_reading_line(r, "title", child, lesson->title, sizeof lesson->title,
-                      "a title of one line and at most 199 bytes");
+                      N_("a title of one line and at most 199 bytes"));
     else if (strcmp(child->string, "cases") == 0)
       read_cases(r, child, lesson, newer);
   }
@@ -116,15 +114,15 @@ static void read_tree(ox_reading *r, cJSON *tree, ox_lesson *lesson) {
 
 /* What a newer program wrote is shown as far as it is understood; the remarks say what is not. */
 static void say_newer(ox_reading *r, const cJSON *tree) {
-  ox_text t = {0};
-  char sentence[200];
+  ox_growing t = {0};
+  char sentence[OX_READING_SENTENCE_BYTES];
   ox_json_print_short(&t, ox_json_member(tree, "version"), 20);
   snprintf(
       sentence, sizeof sentence,
-      "version %s is newer than this program knows (%d): it is read-only here, and what is not "
-      "understood stands at its default",
+      _("version %s is newer than this program knows (%d): it is read-only here, and what is not "
+        "understood stands at its default"),
       t.bytes ? t.bytes : "?", OX_LESSON_VERSION);
-  ox_text_clear(&t);
+  ox_growing_clear(&t);
   ox_reading_say(r, "", "", sentence);
 }
 
@@ -170,17 +168,17 @@ static ox_lesson *read_text(ox_reading *r, const char *bytes, size_t length) {
 
 ox_status ox_lesson_parse(const char *bytes, size_t length, const char *name, ox_lesson **out,
                           ox_messages *messages) {
-  ox_reading r = {.name = name ? name : "lesson", .messages = messages};
+  ox_reading r = {.name = name ? name : _("lesson"), .messages = messages};
   if (length == 0) {
-    ox_messages_say(messages, r.name, "the file is empty");
+    ox_messages_say(messages, r.name, _("the file is empty"));
     return OX_ERROR;
   }
   if (length > OX_LESSON_FILE_MAX_BYTES) {
-    ox_messages_say(messages, r.name, "the file is larger than a lesson may be (4 MiB)");
+    ox_messages_say(messages, r.name, _("the file is larger than a lesson may be (4 MiB)"));
     return OX_ERROR;
   }
   ox_lesson *lesson = read_text(&r, bytes, length);
-  if (r.no_memory) ox_messages_say(messages, r.name, "there is not enough memory to read it");
+  if (r.no_memory) ox_messages_say(messages, r.name, _("there is not enough memory to read it"));
   if (!lesson) return OX_ERROR;
   *out = lesson;
   return lesson->read_only ? OX_ADVISORY : OX_OK;

@@ -336,11 +336,11 @@ static cJSON *make_lesson(ox_writing *w) {
 
 char *ox_lesson_to_text(const ox_lesson *lesson) {
   ox_writing w = {.lesson = lesson};
-  ox_text text = {0};
+  ox_growing text = {0};
   cJSON *tree = make_lesson(&w);
   if (tree && !w.failed) ox_json_print(&text, tree);
   cJSON_Delete(tree);
   if (!text.failed) return text.bytes;
-  ox_text_clear(&text);
+  ox_growing_clear(&text);
   return NULL;
 }

@@ -6,70 +6,87 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 
 #define KEY_SHOWN_BYTES 40
 #define VALUE_SHOWN_COLUMNS 40
 
-static void put_where(ox_reading *r, ox_text *t) {
-  ox_text_put_plain(t, r->name, strlen(r->name));
-  ox_text_puts(t, ": ");
+static void put_where(ox_reading *r, ox_growing *t) {
+  ox_growing_put_plain(t, r->name, strlen(r->name));
+  ox_growing_puts(t, ": ");
   if (!r->in_case) return;
   if (r->case_name) {
-    ox_text_puts(t, "case \"");
-    ox_text_put_plain(t, r->case_name, strlen(r->case_name));
-    ox_text_puts(t, "\": ");
+    ox_growing name = {0};
+    ox_growing_put_plain(&name, r->case_name, strlen(r->case_name));
+    ox_growing_printf(t, _("case \"%s\": "), name.bytes ? name.bytes : "");
+    t->failed = t->failed || name.failed;
+    ox_growing_clear(&name);
   } else {
-    char number[40];
-    snprintf(number, sizeof number, "case %zu: ", r->case_number);
-    ox_text_puts(t, number);
+    ox_growing_printf(t, _("case %zu: "), r->case_number);
   }
 }
 
-static void put_key(ox_text *t, const char *key) {
+static void put_key(ox_growing *t, const char *key) {
   size_t length = strlen(key), at = 0;
   while (at < length && at < KEY_SHOWN_BYTES) {
     size_t step = ox_utf8_length(key + at, length - at);
     at += step ? step : 1;
   }
-  ox_text_put_plain(t, key, at);
-  if (at < length) ox_text_puts(t, "…");
+  ox_growing_put_plain(t, key, at);
+  if (at < length) ox_growing_puts(t, "…");
 }
 
-static void put_path(ox_text *t, const char *prefix, const char *key) {
-  ox_text_puts(t, prefix);
-  if (*prefix && *key) ox_text_puts(t, ".");
+static void put_path(ox_growing *t, const char *prefix, const char *key) {
+  ox_growing_puts(t, prefix);
+  if (*prefix && *key) ox_growing_puts(t, ".");
   put_key(t, key);
-  if (*prefix || *key) ox_text_puts(t, ": ");
+  if (*prefix || *key) ox_growing_puts(t, ": ");
 }
 
-static void tell(ox_reading *r, ox_text *t) {
+static void tell(ox_reading *r, ox_growing *t) {
   r->fault_count++;
   if (!ox_messages_add(r->messages, t)) r->no_memory = true;
 }
 
 void ox_reading_say(ox_reading *r, const char *prefix, const char *key, const char *sentence) {
-  ox_text t = {0};
+  ox_growing t = {0};
   put_where(r, &t);
   put_path(&t, prefix, key);
-  ox_text_puts(&t, sentence);
+  ox_growing_puts(&t, sentence);
   tell(r, &t);
 }
 
 void ox_reading_refuse(ox_reading *r, const char *prefix, const char *key, const cJSON *value,
                        const char *allowed) {
-  ox_text t = {0};
+  ox_growing t = {0};
   put_where(r, &t);
   put_path(&t, prefix, key);
-  ox_json_print_short(&t, value, VALUE_SHOWN_COLUMNS);
-  ox_text_puts(&t, " is not ");
-  ox_text_puts(&t, allowed);
+  ox_growing shown = {0};
+  ox_json_print_short(&shown, value, VALUE_SHOWN_COLUMNS);
+  /* translators: a value in a file, and what is allowed there, such as "a radial (0 to 360)" */
+  ox_growing_printf(&t, _("%s is not %s"), shown.bytes ? shown.bytes : "?", _(allowed));
+  t.failed = t.failed || shown.failed;
+  ox_growing_clear(&shown);
   tell(r, &t);
+}
+
+void ox_reading_say_fault(ox_reading *r, const ox_fault *fault) {
+  char sentence[OX_READING_SENTENCE_BYTES];
+  snprintf(sentence, sizeof sentence, _("%s is not %s"), fault->value, _(fault->allowed));
+  ox_reading_say(r, "", fault->key, sentence);
+}
+
+void ox_reading_say_missing(ox_reading *r, const char *prefix, const char *key,
+                            const char *allowed) {
+  char sentence[OX_READING_SENTENCE_BYTES];
+  snprintf(sentence, sizeof sentence, _("is missing: %s is needed"), _(allowed));
+  ox_reading_say(r, prefix, key, sentence);
 }
 
 bool ox_reading_first(ox_reading *r, const char *prefix, const cJSON *object, const cJSON *member) {
   for (const cJSON *before = object->child; before != member; before = before->next)
     if (strcmp(before->string, member->string) == 0) {
-      ox_reading_say(r, prefix, member->string, "is given twice");
+      ox_reading_say(r, prefix, member->string, _("is given twice"));
       return false;
     }
   return true;
@@ -77,14 +94,14 @@ bool ox_reading_first(ox_reading *r, const char *prefix, const cJSON *object, co
 
 bool ox_reading_object(ox_reading *r, const char *prefix, const char *key, const cJSON *value) {
   if (!cJSON_IsObject(value)) {
-    ox_reading_refuse(r, prefix, key, value, "an object");
+    ox_reading_refuse(r, prefix, key, value, N_("an object"));
     return false;
   }
   size_t count = 0;
   for (const cJSON *child = value->child; child; child = child->next)
     count++;
   if (count <= OX_READING_MEMBERS_MAX) return true;
-  ox_reading_say(r, prefix, key, "has more than 256 keys");
+  ox_reading_say(r, prefix, key, _("has more than 256 keys"));
   return false;
 }
 

@@ -13,6 +13,8 @@
 #define OX_READING_FIELDS_MAX 128
 /* Objects with more members are refused: finding what stands twice compares every two. */
 #define OX_READING_MEMBERS_MAX 256
+/* Room for a value and what is allowed, in any language. */
+#define OX_READING_SENTENCE_BYTES 320
 
 typedef struct {
   const char *name; /* of the file */
@@ -34,9 +36,15 @@ typedef struct {
 /* "FILE: case "NAME": PREFIX.KEY: SENTENCE"; an empty prefix or key leaves its part out. The key
  * may be any bytes and is shortened. Counts a fault. */
 void ox_reading_say(ox_reading *r, const char *prefix, const char *key, const char *sentence);
-/* "…: VALUE is not ALLOWED". */
+/* "…: VALUE is not ALLOWED". What is allowed is marked for translators wherever it is passed on,
+ * and translated here. */
 void ox_reading_refuse(ox_reading *r, const char *prefix, const char *key, const cJSON *value,
                        const char *allowed);
+/* The same of a fault of a whole case. */
+void ox_reading_say_fault(ox_reading *r, const ox_fault *fault);
+/* "…: is missing: ALLOWED is needed". */
+void ox_reading_say_missing(ox_reading *r, const char *prefix, const char *key,
+                            const char *allowed);
 /* Whether the member may be looked at: says so and returns false when the same key stands
  * before it. */
 bool ox_reading_first(ox_reading *r, const char *prefix, const cJSON *object,

@@ -4,14 +4,15 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
-#define NAME_ALLOWED "a name of one line and at most 159 bytes"
-#define FIX_ALLOWED "a name of one line and 1 to 63 bytes"
-#define EFC_ALLOWED "a time of day (\"00:00\" to \"23:59\") or null"
-#define FIX_AT_ALLOWED "a time of day (\"00:00\" to \"23:59:59\") or null"
+#define NAME_ALLOWED N_("a name of one line and at most 159 bytes")
+#define FIX_ALLOWED N_("a name of one line and 1 to 63 bytes")
+#define EFC_ALLOWED N_("a time of day (\"00:00\" to \"23:59\") or null")
+#define FIX_AT_ALLOWED N_("a time of day (\"00:00\" to \"23:59:59\") or null")
 #define STATION "hold.leg.station"
-#define SHOWN_FIX_ALLOWED "a name of one line and at most 63 bytes"
+#define SHOWN_FIX_ALLOWED N_("a name of one line and at most 63 bytes")
 
 static void read_fix(ox_reading *r, const cJSON *value, ox_case *out) {
   char fix[OX_FIX_NAME_BYTES];
@@ -132,10 +133,7 @@ static void read_members(ox_reading *r, const cJSON *object, const char *prefix,
 }
 
 static void say_missing(ox_reading *r, const char *key) {
-  char sentence[120];
-  snprintf(sentence, sizeof sentence, "is missing: %s is needed",
-           ox_field_by_key(key)->allowed);
-  ox_reading_say(r, "", key, sentence);
+  ox_reading_say_missing(r, "", key, ox_field_by_key(key)->allowed);
 }
 
 static void check_required(ox_reading *r, const char *key) {
@@ -162,8 +160,8 @@ static void check_station(ox_reading *r, const ox_case *out) {
   if (!by_is_open && !ox_reading_was_told(r, "hold.leg.end") &&
       (out->hold.leg_by != OX_LEG_BY_DISTANCE || out->hold.leg_end != OX_LEG_END_OUTBOUND))
     ox_reading_say(r, "", STATION,
-                   "a station goes only with a leg \"by\" \"distance\" whose \"end\" is "
-                   "\"outbound\"");
+                   _("a station goes only with a leg \"by\" \"distance\" whose \"end\" is "
+                     "\"outbound\""));
   if (r->fix->station[0]) return; /* a point says where it is */
   check_required(r, nm);
   bool at_fix = ox_reading_was_seen(r, nm) && out->hold.station.nm == 0.0;
@@ -203,8 +201,8 @@ static void check_airspeed(ox_reading *r, ox_case *out) {
   if (!told && seen) return; /* a 0: ox_case_check tells */
   if (!told)
     ox_reading_say(r, "", ias,
-                   "is missing: an indicated airspeed (30 to 400 kt) is needed, or a true one in "
-                   "aircraft.tas_kt");
+                   _("is missing: an indicated airspeed (30 to 400 kt) is needed, or a true one in "
+                     "aircraft.tas_kt"));
   out->aircraft.ias_kt = ox_case_default().aircraft.ias_kt;
 }
 
@@ -220,11 +218,8 @@ static void check_together(ox_reading *r, ox_case *out) {
   ox_case standard = ox_case_default();
   for (int guard = 0; guard < 4 && ox_case_check(out, &fault, 1) > 0; guard++) {
     bool airspeed = ox_key_is_within(fault.key, "aircraft");
-    if (!(dubious && airspeed) && !ox_reading_was_told(r, fault.key)) {
-      char sentence[sizeof fault.value + 80];
-      snprintf(sentence, sizeof sentence, "%s is not %s", fault.value, fault.allowed);
-      ox_reading_say(r, "", fault.key, sentence);
-    }
+    if (!(dubious && airspeed) && !ox_reading_was_told(r, fault.key))
+      ox_reading_say_fault(r, &fault);
     /* Mended, so that the next round finds the next fault. */
     if (airspeed) {
       out->aircraft = standard.aircraft;
@@ -263,7 +258,7 @@ void ox_reading_case(ox_reading *r, const cJSON *value, size_t number, ox_case *
   memset(r->seen, 0, sizeof r->seen);
   memset(r->told, 0, sizeof r->told);
   *out = ox_case_default();
-  snprintf(out->name, sizeof out->name, "Case %zu", number);
+  snprintf(out->name, sizeof out->name, _("Case %zu"), number);
   if (ox_reading_object(r, "", "", value)) {
     out->aircraft.ias_kt = 0.0;
     read_members(r, value, "", out);

@@ -5,10 +5,11 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
-#define STROKES_ALLOWED "a list of at most 1000 strokes"
-#define POINTS_ALLOWED "a list of x and y in turn, of one point or more"
+#define STROKES_ALLOWED N_("a list of at most 1000 strokes")
+#define POINTS_ALLOWED N_("a list of x and y in turn, of one point or more")
 
 /* Index of a word among count names, or -1. */
 static int word_index(const cJSON *value, const char *(*name)(int), int count) {
@@ -25,7 +26,8 @@ static bool read_point(ox_reading *r, const char *prefix, const cJSON *x, ox_vec
   const cJSON *pair[2] = {x, x->next};
   for (int i = 0; i < 2; i++) {
     if (cJSON_IsNumber(pair[i]) && fabs(pair[i]->valuedouble) <= OX_INK_REACH_NM) continue;
-    ox_reading_refuse(r, prefix, "points_nm", pair[i], "a distance from the fix (-500 to 500 NM)");
+    ox_reading_refuse(r, prefix, "points_nm", pair[i],
+                      N_("a distance from the fix (-500 to 500 NM)"));
     return false;
   }
   *out = (ox_vec){pair[0]->valuedouble, pair[1]->valuedouble};
@@ -42,7 +44,7 @@ static bool read_points(ox_reading *r, const char *prefix, const cJSON *list, ox
   stroke->count = (size_t)count / 2;
   if (stroke->count > OX_INK_POINTS_MAX ||
       ox_ink_point_count(ink) > OX_INK_POINTS_MAX - stroke->count) {
-    ox_reading_say(r, prefix, "points_nm", "there are more than 20000 points in the strokes");
+    ox_reading_say(r, prefix, "points_nm", _("there are more than 20000 points in the strokes"));
     return false;
   }
   stroke->points_nm = malloc(stroke->count * sizeof *stroke->points_nm);
@@ -76,12 +78,12 @@ static void read_stroke(ox_reading *r, const cJSON *value, size_t index, ox_ink 
   for (const cJSON *child = value->child; child; child = child->next)
     ok = ox_reading_first(r, prefix, value, child) && ok;
   ok = read_word(r, prefix, value, "ink", colour_name, OX_INK_COLOUR_COUNT,
-                 "\"black\", \"vermillion\" or \"blue\"", &colour) && ok;
+                 N_("\"black\", \"vermillion\" or \"blue\""), &colour) && ok;
   ok = read_word(r, prefix, value, "width", width_name, OX_INK_WIDTH_COUNT,
-                 "\"thin\" or \"broad\"", &width) && ok;
+                 N_("\"thin\" or \"broad\""), &width) && ok;
   const cJSON *points = ox_json_member(value, "points_nm");
   if (!points) {
-    ox_reading_say(r, prefix, "points_nm", "is missing: " POINTS_ALLOWED " is needed");
+    ox_reading_say_missing(r, prefix, "points_nm", POINTS_ALLOWED);
     ok = false;
   } else {
     ok = read_points(r, prefix, points, ink, &stroke) && ok;
@@ -96,12 +98,13 @@ static void read_stroke(ox_reading *r, const cJSON *value, size_t index, ox_ink 
 }
 
 static void read_strokes(ox_reading *r, const cJSON *list, ox_ink *ink) {
-  char sentence[80];
+  char sentence[OX_READING_SENTENCE_BYTES];
   int count = cJSON_IsArray(list) ? cJSON_GetArraySize(list) : -1;
   if (count < 0) {
     ox_reading_refuse(r, "ink", "strokes", list, STROKES_ALLOWED);
   } else if (count > OX_INK_STROKES_MAX) {
-    snprintf(sentence, sizeof sentence, "%d strokes is not " STROKES_ALLOWED, count);
+    snprintf(sentence, sizeof sentence, _("%d strokes is not a list of at most 1000 strokes"),
+             count);
     ox_reading_say(r, "ink", "strokes", sentence);
   } else {
     size_t index = 0;

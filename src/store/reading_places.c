@@ -5,12 +5,13 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
 static bool known(ox_reading *r, const char *key, const char *name) {
   if (!name[0] || ox_points_find(r->points, name)) return true;
   cJSON value = {.type = cJSON_String, .valuestring = (char *)(uintptr_t)name};
-  ox_reading_refuse(r, "", key, &value, "the name of a point of the lesson");
+  ox_reading_refuse(r, "", key, &value, N_("the name of a point of the lesson"));
   return false;
 }
 
@@ -99,16 +100,16 @@ void ox_reading_look_up(ox_reading *r, ox_lesson *lesson) {
 
 static bool add_remark(ox_messages *messages, const char *name, const char *where,
                        const char *what) {
-  ox_text t = {0};
-  ox_text_put_plain(&t, name, strlen(name));
-  ox_text_puts(&t, ": ");
-  ox_text_puts(&t, where);
-  ox_text_puts(&t, what);
+  ox_growing t = {0};
+  ox_growing_put_plain(&t, name, strlen(name));
+  ox_growing_puts(&t, ": ");
+  ox_growing_puts(&t, where);
+  ox_growing_puts(&t, what);
   return ox_messages_add(messages, &t);
 }
 
 ox_status ox_lesson_remarks(const ox_lesson *lesson, const char *name, ox_messages *messages) {
-  char why[OX_REMARK_BYTES], where[OX_CASE_NAME_BYTES + 40];
+  char why[OX_REMARK_BYTES], where[OX_CASE_NAME_BYTES + 60];
   ox_latlon unused;
   bool any = false;
   for (size_t i = 0; i < lesson->points.count; i++) {
@@ -128,7 +129,7 @@ ox_status ox_lesson_remarks(const ox_lesson *lesson, const char *name, ox_messag
         ox_fix_place(&lesson->points, &lc->fix, &lc->c, &unused, why, sizeof why) != OX_ADVISORY)
       continue;
     any = true;
-    snprintf(where, sizeof where, "case \"%s\": hold.fix: ", lc->c.name);
+    snprintf(where, sizeof where, _("case \"%s\": hold.fix: "), lc->c.name);
     add_remark(messages, name, where, why);
   }
   return any ? OX_ADVISORY : OX_OK;

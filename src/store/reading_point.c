@@ -5,12 +5,13 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
-#define POINT_NAME_ALLOWED "a name of one line and 1 to 63 bytes"
-#define POINT_ALLOWED "the name of a point, or a point"
-#define POINTS_ALLOWED "a list of at most 128 points"
-#define ROUTE_ALLOWED "a list of 2 to 32 names of points"
+#define POINT_NAME_ALLOWED N_("a name of one line and 1 to 63 bytes")
+#define POINT_ALLOWED N_("the name of a point, or a point")
+#define POINTS_ALLOWED N_("a list of at most 128 points")
+#define ROUTE_ALLOWED N_("a list of 2 to 32 names of points")
 #define KEY_BYTES 96
 
 /* Which forms of a place an object has keys of. */
@@ -52,7 +53,7 @@ static bool read_name(ox_reading *r, const char *key, const cJSON *value, char *
 /* A name of ours that no other point has. */
 static void name_it(const ox_points *points, ox_point *point) {
   for (size_t number = 1;; number++) {
-    snprintf(point->name, sizeof point->name, "unnamed %zu", number);
+    snprintf(point->name, sizeof point->name, _("unnamed %zu"), number);
     if (!ox_points_find(points, point->name)) return;
   }
 }
@@ -68,13 +69,13 @@ static bool take_point(ox_reading *r, const char *key, ox_point *point) {
     ox_point alike = *there;
     alike.inside = point->inside;
     if (point->inside && ox_point_equal(&alike, point)) return true;
-    char sentence[OX_POINT_NAME_BYTES + 60];
-    snprintf(sentence, sizeof sentence, "there is another point named \"%s\"", point->name);
+    char sentence[OX_READING_SENTENCE_BYTES];
+    snprintf(sentence, sizeof sentence, _("there is another point named \"%s\""), point->name);
     ox_reading_say(r, "", key, sentence);
     return false;
   }
   if (r->points->count >= OX_POINTS_MAX) {
-    ox_reading_say(r, "", key, "there are more than 128 points in the lesson");
+    ox_reading_say(r, "", key, _("there are more than 128 points in the lesson"));
     return false;
   }
   r->points->points[r->points->count++] = *point;
@@ -108,10 +109,7 @@ static bool read_point_member(ox_reading *r, const char *prefix, const cJSON *ch
 static bool need(ox_reading *r, const char *prefix, const cJSON *object, const char *key) {
   if (has(object, key)) return true;
   const ox_field *field = ox_point_field_by_key(key);
-  char sentence[120];
-  snprintf(sentence, sizeof sentence, "is missing: %s is needed",
-           field ? field->allowed : POINT_ALLOWED);
-  ox_reading_say(r, prefix, key, sentence);
+  ox_reading_say_missing(r, prefix, key, field ? field->allowed : POINT_ALLOWED);
   return false;
 }
 
@@ -126,8 +124,8 @@ static bool need_all(ox_reading *r, const char *prefix, const cJSON *object,
 
 static bool check_forms(ox_reading *r, const char *prefix, const cJSON *object, forms f) {
   if (f.at && f.from) {
-    ox_reading_say(r, "", prefix, "a point is given by its latitude and longitude, or from "
-                                  "another point, not by both");
+    ox_reading_say(r, "", prefix, _("a point is given by its latitude and longitude, or from "
+                                    "another point, not by both"));
     return false;
   }
   static const char *const at[] = {"lat_deg", "lon_deg", NULL};
@@ -137,8 +135,8 @@ static bool check_forms(ox_reading *r, const char *prefix, const cJSON *object, 
   if (f.crossing) return need_all(r, prefix, object, crossing);
   if (f.from) return need_all(r, prefix, object, from);
   ox_reading_say(r, "", prefix,
-                 "nothing says where it is: lat_deg and lon_deg, or from, radial_deg and nm, or "
-                 "from, radial_deg, and and and_radial_deg are needed");
+                 _("nothing says where it is: lat_deg and lon_deg, or from, radial_deg and nm, or "
+                   "from, radial_deg, and and and_radial_deg are needed"));
   return false;
 }
 
@@ -179,7 +177,7 @@ void ox_reading_points(ox_reading *r, const cJSON *value) {
     if (point.name[0])
       take_point(r, prefix, &point);
     else
-      ox_reading_say(r, prefix, "name", "is missing: " POINT_NAME_ALLOWED " is needed");
+      ox_reading_say_missing(r, prefix, "name", POINT_NAME_ALLOWED);
   }
 }
 
@@ -201,16 +199,16 @@ static void read_fix_ahead(ox_reading *r, const cJSON *value, forms f, ox_case *
   const cJSON *name = ox_json_member(value, "name");
   if (f.at || f.from || (nm && s)) {
     ox_reading_say(r, "", "hold.fix",
-                   "a fix is given by ahead_nm, by ahead_s, or as a point, not by two of them");
+                   _("a fix is given by ahead_nm, by ahead_s, or as a point, not by two of them"));
     return;
   }
   for (const cJSON *child = value->child; child; child = child->next)
     ox_reading_first(r, "hold.fix", value, child);
   if (name) read_name(r, "hold.fix.name", name, c->hold.fix, POINT_NAME_ALLOWED);
-  if (nm && read_ahead(r, "ahead_nm", nm, OX_FIX_AHEAD_MAX_NM, "a distance (0 to 100 NM)",
+  if (nm && read_ahead(r, "ahead_nm", nm, OX_FIX_AHEAD_MAX_NM, N_("a distance (0 to 100 NM)"),
                        &out->ahead_nm))
     out->kind = OX_FIX_AHEAD_NM;
-  if (s && read_ahead(r, "ahead_s", s, OX_FIX_AHEAD_MAX_S, "a time (0 to 3600 seconds)",
+  if (s && read_ahead(r, "ahead_s", s, OX_FIX_AHEAD_MAX_S, N_("a time (0 to 3600 seconds)"),
                       &out->ahead_s))
     out->kind = OX_FIX_AHEAD_S;
 }
@@ -276,12 +274,12 @@ void ox_reading_route(ox_reading *r, const cJSON *value, ox_route *out) {
 void ox_reading_missed_approach(ox_reading *r, const cJSON *value, ox_route *out) {
   char name[OX_POINT_NAME_BYTES];
   if (cJSON_IsNull(value) ||
-      !read_name(r, "missed_approach_point", value, name, "the name of a point of the route"))
+      !read_name(r, "missed_approach_point", value, name, N_("the name of a point of the route")))
     return;
   for (size_t i = 0; i < out->count; i++)
     if (strcmp(out->names[i], name) == 0) {
       out->missed_approach = (int)i;
       return;
     }
-  ox_reading_refuse(r, "", "missed_approach_point", value, "the name of a point of the route");
+  ox_reading_refuse(r, "", "missed_approach_point", value, N_("the name of a point of the route"));
 }

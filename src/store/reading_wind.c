@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "json.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
 /* What tells the two lists apart. */
@@ -13,32 +14,26 @@ typedef struct {
   const char *ascending;         /* the key that ascends */
   const char *ascending_allowed; /* what follows "is not" where it does not */
   int count_max;
-  const char *count_is_not; /* what follows a count that is not allowed */
 } row_kind;
 
 static const row_kind altitude_rows = {
     .key = "wind",
     .field_by_key = ox_wind_field_by_key,
     .ascending = "altitude_ft",
-    .ascending_allowed = "above the altitude of the row before it",
+    .ascending_allowed = N_("above the altitude of the row before it"),
     .count_max = OX_WIND_ROWS_MAX,
-    .count_is_not = "rows is not a number of wind rows",
 };
 static const row_kind changes = {
     .key = "wind_changes",
     .field_by_key = ox_wind_change_field_by_key,
     .ascending = "at_min",
-    .ascending_allowed = "later than the change before it",
+    .ascending_allowed = N_("later than the change before it"),
     .count_max = OX_WIND_CHANGES_MAX,
-    .count_is_not = "changes is not a number of wind changes",
 };
 
 static void say_missing(ox_reading *r, const row_kind *kind, const char *prefix,
                         const char *key) {
-  char sentence[120];
-  snprintf(sentence, sizeof sentence, "is missing: %s is needed",
-           kind->field_by_key(key)->allowed);
-  ox_reading_say(r, prefix, key, sentence);
+  ox_reading_say_missing(r, prefix, key, kind->field_by_key(key)->allowed);
 }
 
 /* One row. Speed and direction have no default: a wind that is half given is a slip, and a guess
@@ -86,10 +81,12 @@ static bool check_order(ox_reading *r, const row_kind *kind, const char *prefix,
 }
 
 static bool count_is_allowed(ox_reading *r, const row_kind *kind, int count) {
-  char sentence[80];
+  char sentence[OX_READING_SENTENCE_BYTES];
   if (count >= 1 && count <= kind->count_max) return true;
-  snprintf(sentence, sizeof sentence, "%d %s (1 to %d)", count, kind->count_is_not,
-           kind->count_max);
+  snprintf(sentence, sizeof sentence,
+           kind == &changes ? _("%d changes is not a number of wind changes (1 to %d)")
+                            : _("%d rows is not a number of wind rows (1 to %d)"),
+           count, kind->count_max);
   ox_reading_say(r, "", kind->key, sentence);
   return false;
 }
@@ -125,7 +122,8 @@ void ox_reading_wind(ox_reading *r, const cJSON *value, ox_case *out) {
   if (cJSON_IsArray(value)) {
     read_altitude_rows(r, value, out);
   } else if (!cJSON_IsObject(value)) {
-    ox_reading_refuse(r, "", "wind", value, "a wind: an object, a list of 1 to 12 rows, or null");
+    ox_reading_refuse(r, "", "wind", value,
+                      N_("a wind: an object, a list of 1 to 12 rows, or null"));
   } else if (read_row(r, &altitude_rows, "wind", value, false, &row)) {
     out->wind[0] = row;
     out->wind_count = 1;
@@ -136,7 +134,7 @@ void ox_reading_wind_changes(ox_reading *r, const cJSON *value, ox_case *out) {
   ox_wind_change rows[OX_WIND_CHANGES_MAX] = {0};
   if (cJSON_IsNull(value)) return;
   if (!cJSON_IsArray(value)) {
-    ox_reading_refuse(r, "", changes.key, value, "a list of 1 to 6 changes of wind, or null");
+    ox_reading_refuse(r, "", changes.key, value, N_("a list of 1 to 6 changes of wind, or null"));
     return;
   }
   int count = cJSON_GetArraySize(value);

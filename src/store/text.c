@@ -3,9 +3,11 @@
 #include "text.h"
 
 #include <cJSON.h>
+#include <stdarg.h>
+#include <stdio.h>
 #include <string.h>
 
-static bool reserve(ox_text *t, size_t more) {
+static bool reserve(ox_growing *t, size_t more) {
   if (t->failed) return false;
   if (more < t->capacity - t->length) return true;
   size_t capacity = t->capacity ? t->capacity : 64;
@@ -28,20 +30,32 @@ static bool reserve(ox_text *t, size_t more) {
   return true;
 }
 
-void ox_text_put(ox_text *t, const char *bytes, size_t length) {
+void ox_growing_put(ox_growing *t, const char *bytes, size_t length) {
   if (!reserve(t, length)) return;
   if (length > 0) memcpy(t->bytes + t->length, bytes, length);
   t->length += length;
   t->bytes[t->length] = '\0';
 }
 
-void ox_text_puts(ox_text *t, const char *string) {
-  ox_text_put(t, string, strlen(string));
+void ox_growing_puts(ox_growing *t, const char *string) {
+  ox_growing_put(t, string, strlen(string));
 }
 
-void ox_text_clear(ox_text *t) {
+void ox_growing_printf(ox_growing *t, const char *format, ...) {
+  va_list list;
+  va_start(list, format);
+  int length = vsnprintf(NULL, 0, format, list);
+  va_end(list);
+  if (length < 0 || !reserve(t, (size_t)length + 1)) return;
+  va_start(list, format);
+  vsnprintf(t->bytes + t->length, (size_t)length + 1, format, list);
+  va_end(list);
+  t->length += (size_t)length;
+}
+
+void ox_growing_clear(ox_growing *t) {
   cJSON_free(t->bytes);
-  *t = (ox_text){0};
+  *t = (ox_growing){0};
 }
 
 size_t ox_utf8_length(const char *bytes, size_t available) {
@@ -63,29 +77,29 @@ static bool is_control(unsigned char byte) {
   return byte < 0x20 || byte == 0x7f;
 }
 
-static void put_hex(ox_text *t, const char *before, unsigned char byte) {
+static void put_hex(ox_growing *t, const char *before, unsigned char byte) {
   static const char figures[] = "0123456789abcdef";
   char two[3] = {figures[byte >> 4], figures[byte & 15], '\0'};
-  ox_text_puts(t, before);
-  ox_text_puts(t, two);
+  ox_growing_puts(t, before);
+  ox_growing_puts(t, two);
 }
 
-void ox_text_put_plain(ox_text *t, const char *bytes, size_t length) {
+void ox_growing_put_plain(ox_growing *t, const char *bytes, size_t length) {
   for (size_t at = 0; at < length;) {
     size_t step = ox_utf8_length(bytes + at, length - at);
     unsigned char byte = (unsigned char)bytes[at];
     if (step == 0)
       put_hex(t, "\\x", byte);
     else if (byte == '\n')
-      ox_text_puts(t, "\\n");
+      ox_growing_puts(t, "\\n");
     else if (byte == '\t')
-      ox_text_puts(t, "\\t");
+      ox_growing_puts(t, "\\t");
     else if (byte == '\r')
-      ox_text_puts(t, "\\r");
+      ox_growing_puts(t, "\\r");
     else if (is_control(byte))
       put_hex(t, "\\u00", byte);
     else
-      ox_text_put(t, bytes + at, step);
+      ox_growing_put(t, bytes + at, step);
     at += step ? step : 1;
   }
 }
@@ -132,21 +146,21 @@ static bool reserve_message(ox_messages *m) {
   return true;
 }
 
-bool ox_messages_add(ox_messages *m, ox_text *text) {
+bool ox_messages_add(ox_messages *m, ox_growing *text) {
   if (text->failed || !text->bytes || !reserve_message(m)) {
-    ox_text_clear(text);
+    ox_growing_clear(text);
     return false;
   }
   m->text[m->count++] = text->bytes;
-  *text = (ox_text){0};
+  *text = (ox_growing){0};
   return true;
 }
 
 bool ox_messages_say(ox_messages *m, const char *name, const char *sentence) {
-  ox_text text = {0};
-  ox_text_put_plain(&text, name, strlen(name));
-  ox_text_puts(&text, ": ");
-  ox_text_puts(&text, sentence);
+  ox_growing text = {0};
+  ox_growing_put_plain(&text, name, strlen(name));
+  ox_growing_puts(&text, ": ");
+  ox_growing_puts(&text, sentence);
   return ox_messages_add(m, &text);
 }
 

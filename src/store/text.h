@@ -14,14 +14,17 @@ typedef struct {
   char *bytes;
   size_t length, capacity;
   bool failed;
-} ox_text;
+} ox_growing;
 
-void ox_text_put(ox_text *t, const char *bytes, size_t length);
-void ox_text_puts(ox_text *t, const char *string);
+void ox_growing_put(ox_growing *t, const char *bytes, size_t length);
+void ox_growing_puts(ox_growing *t, const char *string);
+/* No conversions but %s, %d, %u, %zu and %c: others depend on the locale. */
+void ox_growing_printf(ox_growing *t, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
 /* Bytes of anything as people may read it: what is not UTF-8 becomes \xNN, control characters
  * their JSON escape. */
-void ox_text_put_plain(ox_text *t, const char *bytes, size_t length);
-void ox_text_clear(ox_text *t);
+void ox_growing_put_plain(ox_growing *t, const char *bytes, size_t length);
+void ox_growing_clear(ox_growing *t);
 
 /* Bytes of the UTF-8 character at the beginning (1..4), 0 when there is none (also: surrogates,
  * overlong forms, above U+10FFFF). */
@@ -35,7 +38,7 @@ bool ox_text_is_blank(const char *string);
 void ox_text_line_copy(char *out, size_t out_bytes, const char *in, size_t in_bytes);
 
 /* Appends a message made of the text, which is emptied. False when memory is out. */
-bool ox_messages_add(ox_messages *m, ox_text *text);
+bool ox_messages_add(ox_messages *m, ox_growing *text);
 /* Appends "NAME: SENTENCE", the name made plain. */
 bool ox_messages_say(ox_messages *m, const char *name, const char *sentence);
 

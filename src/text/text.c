@@ -3,7 +3,6 @@
 
 #include <libintl.h>
 #include <stdatomic.h>
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -14,6 +13,9 @@
 enum { LONGEST_KEY = 2048 };
 
 static atomic_bool is_open;
+static _Thread_local bool in_english;
+
+static bool is_asked(void) { return atomic_load(&is_open) && !in_english; }
 
 void ox_text_open(const char *folder) {
   if (folder) {
@@ -23,6 +25,12 @@ void ox_text_open(const char *folder) {
   atomic_store(&is_open, folder != NULL);
 }
 
+bool ox_text_english(bool on) {
+  bool before = in_english;
+  in_english = on;
+  return before;
+}
+
 const char *ox_text_folder(void) {
   const char *folder = getenv("OXBOW_LOCALE");
   return folder && *folder ? folder : OX_LOCALE_DIR;
@@ -30,13 +38,13 @@ const char *ox_text_folder(void) {
 
 /* The empty text is the key of the catalogue's own header. */
 const char *ox_text(const char *text) {
-  if (!atomic_load(&is_open) || !text || !*text) return text;
+  if (!is_asked() || !text || !*text) return text;
   return dgettext(OX_TEXT_DOMAIN, text);
 }
 
 const char *ox_text_in(const char *context, const char *text) {
   char key[LONGEST_KEY];
-  if (!atomic_load(&is_open)) return text;
+  if (!is_asked()) return text;
   int length = snprintf(key, sizeof key, "%s" BETWEEN "%s", context, text);
   if (length < 0 || length >= LONGEST_KEY) return text;
   const char *found = dgettext(OX_TEXT_DOMAIN, key);
@@ -44,7 +52,7 @@ const char *ox_text_in(const char *context, const char *text) {
 }
 
 const char *ox_text_count(const char *one, const char *many, unsigned long count) {
-  if (!atomic_load(&is_open)) return count == 1 ? one : many;
+  if (!is_asked()) return count == 1 ? one : many;
   return dngettext(OX_TEXT_DOMAIN, one, many, count);
 }
 

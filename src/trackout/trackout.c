@@ -2,6 +2,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "oxbow/text.h"
 #include "trackout_private.h"
 
 const char *ox_trackout_name(ox_trackout_format format) {
@@ -11,13 +12,13 @@ const char *ox_trackout_name(ox_trackout_format format) {
 
 static const char *fault_of(const ox_trackout_case *cases, size_t count,
                             const ox_trackout_options *o) {
-  if (count == 0) return "there is no case";
-  if (!(o->step_s >= 0.1 && o->step_s <= 3600.0)) return "the step is not 0.1 to 3600 seconds";
+  if (count == 0) return _("there is no case");
+  if (!(o->step_s >= 0.1 && o->step_s <= 3600.0)) return _("the step is not 0.1 to 3600 seconds");
   if (o->year != 0 && !ox_trackout_date_valid(o->year, o->month, o->day))
-    return "there is no such date";
+    return _("there is no such date");
   for (size_t i = 0; i < count; i++) {
-    if (!ox_latlon_valid(cases[i].fix)) return "the fix is not on the earth";
-    if (cases[i].flight->leg_count == 0) return "there is no flight to write";
+    if (!ox_latlon_valid(cases[i].fix)) return _("the fix is not on the earth");
+    if (cases[i].flight->leg_count == 0) return _("there is no flight to write");
   }
   return NULL;
 }
@@ -53,7 +54,7 @@ ox_status ox_trackout_write(const ox_trackout_case *cases, size_t count,
   const char *fault = fault_of(cases, count, options);
   if (fault) return fail(fault, error);
   track *tracks = calloc(count, sizeof *tracks);
-  if (!tracks) return fail("there is not enough memory", error);
+  if (!tracks) return fail(_("there is not enough memory"), error);
   ox_out out = {sink, context, false};
   bool made = make_tracks(cases, count, options->step_s, tracks);
   if (made) {
@@ -63,7 +64,7 @@ ox_status ox_trackout_write(const ox_trackout_case *cases, size_t count,
   for (size_t i = 0; i < count; i++)
     track_clear(&tracks[i]);
   free(tracks);
-  if (!made) return fail("there is not enough memory", error);
-  if (out.failed) return fail("the file could not be written", error);
+  if (!made) return fail(_("there is not enough memory"), error);
+  if (out.failed) return fail(_("the file could not be written"), error);
   return OX_OK;
 }
