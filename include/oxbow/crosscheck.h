@@ -21,7 +21,7 @@ typedef enum { OX_CHECK_NOT_SHOWN, OX_CHECK_SAME, OX_CHECK_DIFFERS } ox_check_re
 typedef struct {
   ox_check_result result;
   char cleared[80], shown[80]; /* "inbound 240", "outbound 060" */
-  char means[280];             /* what follows when it is flown; empty where nothing does */
+  char means[400];             /* what follows when it is flown; empty where nothing does */
 } ox_check_row;
 
 typedef struct {
@@ -46,7 +46,7 @@ ox_status ox_crosscheck_make(const ox_case *c, ox_crosscheck *out);
 
 /* The whole in a few sentences: how much differs, and in figures where the two tracks lead
  * (OX_CROSSCHECK_BYTES hold it). `flight` is that of the case as cleared. */
-#define OX_CROSSCHECK_BYTES 600
+#define OX_CROSSCHECK_BYTES 800
 void ox_words_crosscheck(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight,
                          const ox_crosscheck *check);
 

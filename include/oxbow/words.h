@@ -1,5 +1,6 @@
 /* A flight in sentences: the working, the advisories and the description of the picture.
- * Strings returned as char * are malloc'd and belong to the caller; NULL when memory is out. */
+ * Strings returned as char * are malloc'd and belong to the caller; NULL when memory is out.
+ * All of them are in the reader's language (text.h), figures with that language's decimal point. */
 #ifndef OXBOW_WORDS_H
 #define OXBOW_WORDS_H
 
@@ -17,19 +18,29 @@ void ox_words_bearing(char buf[4], double bearing_deg);
 void ox_words_correction(char *buf, size_t bytes, double correction_deg, int decimals);
 /* Minutes and seconds: "1:00", "0:26", "-0:45". */
 void ox_words_min_s(char *buf, size_t bytes, double s);
-/* "right" / "left"; "north-east" etc.: the eighth that contains a bearing. Static. */
+/* "right" / "left"; "right turns" / "left turns". Static, as all the next. */
 const char *ox_words_turns(ox_turns turns);
+const char *ox_words_turns_noun(ox_turns turns);
+/* "north-east" etc.: the eighth that contains a bearing. */
 const char *ox_words_eighth(double bearing_deg);
+/* "M", which stands behind a bearing where magnetic and true differ. */
+const char *ox_words_magnetic_mark(void);
+/* "teardrop entry" */
+const char *ox_words_entry_noun(ox_entry_kind kind);
 
-/* An advisory as a few sentences for a student (600 bytes hold the longest). A buffer that is too
- * small cuts it at a whole character. */
+/* An advisory as a few sentences for a student (OX_ADVICE_BYTES hold the longest). A buffer that is
+ * too small cuts it at a whole character. */
+#define OX_ADVICE_BYTES 600
 void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice *advice);
 
 /* The working: rows in reading order, grouped. */
 typedef struct {
   const char *group;  /* static: "Entry", "Headings", "Times", "Turn and speed", "Limits", … */
+  const char *key;    /* static, in every language the English label: by it code finds a row */
   char *label;        /* "Outbound heading" */
   char *value;        /* "152 (28° L)" */
+  char *brief;        /* "1:06" of "1:06 by the clock": the value without its remark; NULL where
+                         the value has none */
   char *why;          /* the formula with the numbers put in, one line */
   const char *source; /* static: the publication and paragraph, or "common practice", "geometry",
                          "given with the case" or "measured on the flight" */
@@ -76,7 +87,7 @@ void ox_words_mistake(char *buf, size_t bytes, const ox_case *c, const ox_flight
 
 /* Time and fuel in sentences; a buffer of OX_WHEN_BYTES holds each. What is not given is said to be
  * so. Clock times are UTC, with the local time beside them where the case has an offset. */
-#define OX_WHEN_BYTES 700
+#define OX_WHEN_BYTES 1000
 const char *ox_words_fuel_unit(ox_fuel_unit unit); /* "US gal"; static */
 /* How the EFC is met: circuits, and the outbound time of the last. */
 void ox_words_efc(char *buf, size_t bytes, const ox_case *c, const ox_efc_plan *plan);

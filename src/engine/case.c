@@ -6,11 +6,12 @@
 
 #include "oxbow/atmosphere.h"
 #include "oxbow/fields.h"
+#include "oxbow/mark.h"
 
 ox_case ox_case_default(void) {
   ox_case c;
   memset(&c, 0, sizeof c);
-  strcpy(c.name, "A hold");
+  strcpy(c.name, N_("A hold"));
   strcpy(c.hold.fix, "FIX");
   c.hold.inbound_deg = 360;
   c.hold.turns = OX_TURNS_RIGHT;
@@ -134,7 +135,7 @@ static void row_key(char *key, const char *list, int row, bool only, const char 
 
 static void check_wind(const ox_case *c, fault_list *list) {
   if (c->wind_count < 0 || c->wind_count > OX_WIND_ROWS_MAX) {
-    add_fault(list, "wind", c->wind_count, "a number of wind rows (0 to 12)");
+    add_fault(list, "wind", c->wind_count, N_("a number of wind rows (0 to 12)"));
     return;
   }
   size_t count;
@@ -151,14 +152,14 @@ static void check_wind(const ox_case *c, fault_list *list) {
     }
     if (i > 0 && !(c->wind[i].altitude_ft > c->wind[i - 1].altitude_ft)) {
       row_key(key, "wind", i, false, "altitude_ft");
-      add_fault(list, key, c->wind[i].altitude_ft, "above the altitude of the row before it");
+      add_fault(list, key, c->wind[i].altitude_ft, N_("above the altitude of the row before it"));
     }
   }
 }
 
 static void check_wind_changes(const ox_case *c, fault_list *list) {
   if (c->wind_change_count < 0 || c->wind_change_count > OX_WIND_CHANGES_MAX) {
-    add_fault(list, "wind_changes", c->wind_change_count, "a number of wind changes (0 to 6)");
+    add_fault(list, "wind_changes", c->wind_change_count, N_("a number of wind changes (0 to 6)"));
     return;
   }
   size_t count;
@@ -174,7 +175,7 @@ static void check_wind_changes(const ox_case *c, fault_list *list) {
     }
     if (i > 0 && !(change->at_min > change[-1].at_min)) {
       row_key(key, "wind_changes", i, false, "at_min");
-      add_fault(list, key, change->at_min, "later than the change before it");
+      add_fault(list, key, change->at_min, N_("later than the change before it"));
     }
   }
 }
@@ -186,9 +187,9 @@ static bool ends_in_array(const char *text, size_t bytes) {
 /* Faults that lie between fields; asked only when the fields by themselves are sound. */
 static void check_together(const ox_case *c, fault_list *list) {
   if (c->hold.leg_by == OX_LEG_BY_DISTANCE && c->hold.leg_nm == 0.0)
-    add_fault(list, "hold.leg.nm", 0.0, "a leg length (0.5 to 60 NM)");
+    add_fault(list, "hold.leg.nm", 0.0, N_("a leg length (0.5 to 60 NM)"));
   if (c->aircraft.ias_kt == 0.0 && c->aircraft.tas_kt == 0.0) {
-    add_fault(list, "aircraft.ias_kt", 0.0, "an indicated airspeed (30 to 400 kt)");
+    add_fault(list, "aircraft.ias_kt", 0.0, N_("an indicated airspeed (30 to 400 kt)"));
     return;
   }
   /* The true airspeed of one indicated airspeed is nearest to sound at the highest altitude. */
@@ -202,23 +203,23 @@ static void check_together(const ox_case *c, fault_list *list) {
     bool by_tas = c->aircraft.tas_kt > 0.0;
     add_fault(list, by_tas ? "aircraft.tas_kt" : "aircraft.ias_kt",
               by_tas ? c->aircraft.tas_kt : c->aircraft.ias_kt,
-              "below the speed of sound at this altitude");
+              N_("below the speed of sound at this altitude"));
   }
 }
 
 static void check_minute(fault_list *list, const char *key, int minute) {
   if (minute < -1 || minute >= 24 * 60)
-    add_fault(list, key, minute, "a time of day (00:00 to 23:59)");
+    add_fault(list, key, minute, N_("a time of day (00:00 to 23:59)"));
 }
 
 size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
   fault_list list = {faults, faults ? max : 0, 0};
   if (!ends_in_array(c->name, sizeof c->name))
-    add_fault(&list, "name", (double)sizeof c->name, "a name of at most 159 bytes");
+    add_fault(&list, "name", (double)sizeof c->name, N_("a name of at most 159 bytes"));
   if (!ends_in_array(c->hold.fix, sizeof c->hold.fix))
-    add_fault(&list, "hold.fix", (double)sizeof c->hold.fix, "a name of at most 63 bytes");
+    add_fault(&list, "hold.fix", (double)sizeof c->hold.fix, N_("a name of at most 63 bytes"));
   if (!ends_in_array(c->shown.fix, sizeof c->shown.fix))
-    add_fault(&list, "shown.fix", (double)sizeof c->shown.fix, "a name of at most 63 bytes");
+    add_fault(&list, "shown.fix", (double)sizeof c->shown.fix, N_("a name of at most 63 bytes"));
   size_t count;
   const ox_field *fields = ox_fields(&count);
   for (size_t i = 0; i < count; i++) {
@@ -230,7 +231,8 @@ size_t ox_case_check(const ox_case *c, ox_fault *faults, size_t max) {
   check_minute(&list, "lost_radio.eta", c->lost_radio.eta_min);
   check_minute(&list, "shown.efc", c->shown.efc_min);
   if (c->arrival.fix_at_s < -1 || c->arrival.fix_at_s >= 24 * 3600)
-    add_fault(&list, "arrival.fix_at", c->arrival.fix_at_s, "a time of day (00:00:00 to 23:59:59)");
+    add_fault(&list, "arrival.fix_at", c->arrival.fix_at_s,
+              N_("a time of day (00:00:00 to 23:59:59)"));
   check_wind(c, &list);
   check_wind_changes(c, &list);
   if (list.count == 0) check_together(c, &list);

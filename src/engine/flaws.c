@@ -6,36 +6,37 @@
 #include <stddef.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/mark.h"
 
 typedef struct {
   const char *name, *effect;
 } mistake_text;
 
 static const mistake_text texts[OX_MISTAKE_COUNT] = {
-    [OX_MISTAKE_DRIFT_WRONG_SIDE] =
-        {"drift corrected on the wrong side",
-         "The wind and the correction add up: the inbound turn rolls out far from the course, on "
-         "the side the wind blows to."},
+    [OX_MISTAKE_DRIFT_WRONG_SIDE] = {N_("drift corrected on the wrong side"),
+                                     N_("The wind and the correction add up: the inbound turn "
+                                        "rolls out far from the course, on the side the wind blows "
+                                        "to.")},
     [OX_MISTAKE_CLOCK_AT_FIX] =
-        {"timing started at the fix",
-         "The turn is counted as part of the outbound leg, which comes out about a minute too "
-         "short, and so does the inbound leg."},
-    [OX_MISTAKE_TEARDROP_WRONG_SIDE] =
-        {"teardrop on the wrong side",
-         "Thirty degrees to the wrong side lead over the non-holding side, where the airspace is "
-         "smaller, and the turn back crosses the course."},
+        {N_("timing started at the fix"),
+         N_("The turn is counted as part of the outbound leg, which comes out about a minute too "
+            "short, and so does the inbound leg.")},
+    [OX_MISTAKE_TEARDROP_WRONG_SIDE] = {N_("teardrop on the wrong side"),
+                                        N_("Thirty degrees to the wrong side lead over the "
+                                           "non-holding side, where the airspace is smaller, and "
+                                           "the turn back crosses the course.")},
     [OX_MISTAKE_PARALLEL_WRONG_TURN] =
-        {"parallel entry turned the wrong way",
-         "The turn away from the holding side takes the aircraft farther into the non-holding "
-         "side before it comes back."},
+        {N_("parallel entry turned the wrong way"),
+         N_("The turn away from the holding side takes the aircraft farther into the non-holding "
+            "side before it comes back.")},
     [OX_MISTAKE_RADIAL_AS_COURSE] =
-        {"radial flown as the inbound course",
-         "The whole hold lies on the opposite side of the fix, in airspace that nobody keeps "
-         "clear."},
+        {N_("radial flown as the inbound course"),
+         N_("The whole hold lies on the opposite side of the fix, in airspace that nobody keeps "
+            "clear.")},
     [OX_MISTAKE_LATE_SPEED] =
-        {"speed reduced too late",
-         "At the higher speed the first turn is wide and the first outbound leg long: the "
-         "aircraft may leave the protected airspace."},
+        {N_("speed reduced too late"),
+         N_("At the higher speed the first turn is wide and the first outbound leg long: the "
+            "aircraft may leave the protected airspace.")},
 };
 
 const char *ox_mistake_name(ox_mistake mistake) {

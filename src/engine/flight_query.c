@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "oxbow/flight.h"
+#include "oxbow/mark.h"
 #include "oxbow/turn.h"
 #include "oxbow/units.h"
 
@@ -58,32 +59,38 @@ const char *ox_event_name(ox_event_kind kind) {
 
 const char *ox_entry_name(ox_entry_kind kind) {
   switch (kind) {
-  case OX_ENTRY_DIRECT: return "direct";
-  case OX_ENTRY_PARALLEL: return "parallel";
-  case OX_ENTRY_TEARDROP: return "teardrop";
+  case OX_ENTRY_DIRECT:
+    return N_("direct");
+  case OX_ENTRY_PARALLEL:
+    return N_("parallel");
+  case OX_ENTRY_TEARDROP:
+    return N_("teardrop");
   }
   return "unknown";
 }
 
 const char *ox_steady_why_name(ox_steady_why why) {
   switch (why) {
-  case OX_STEADY_EXISTS: return "A steady hold exists.";
+  case OX_STEADY_EXISTS:
+    return N_("A steady hold exists.");
   case OX_STEADY_CROSSWIND:
-    return "The wind across the inbound course is not less than the true airspeed: no heading "
-           "holds the course.";
+    return N_("The wind across the inbound course is not less than the true airspeed: no heading "
+              "holds the course.");
   case OX_STEADY_HEADWIND:
-    return "The headwind on the inbound course leaves no ground speed towards the fix.";
+    return N_("The headwind on the inbound course leaves no ground speed towards the fix.");
   case OX_STEADY_TAILWIND:
-    return "The wind is as strong as the true airspeed, or nearly: the outbound leg against it "
-           "takes hours or never ends.";
+    return N_("The wind is as strong as the true airspeed, or nearly: the outbound leg against it "
+              "takes hours or never ends.");
   case OX_STEADY_TURN_DRIFT:
-    return "The turns alone drift farther along the course than the leg asked for is long, so no "
-           "outbound time makes the circuit close.";
+    return N_(
+        "The turns alone drift farther along the course than the leg asked for is long, so no "
+        "outbound time makes the circuit close.");
   case OX_STEADY_CROSS_DRIFT:
-    return "The drift across the course in the turns cannot be made good on the outbound leg.";
+    return N_("The drift across the course in the turns cannot be made good on the outbound leg.");
   case OX_STEADY_STATION:
-    return "With this limiting radial no circuit repeats itself: an outbound leg that ended where "
-           "the station asks would not lead back to the same leg.";
+    return N_(
+        "With this limiting radial no circuit repeats itself: an outbound leg that ended where "
+        "the station asks would not lead back to the same leg.");
   }
   return "unknown";
 }

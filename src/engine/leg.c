@@ -8,6 +8,7 @@
 
 #include <math.h>
 
+#include "oxbow/mark.h"
 #include "oxbow/units.h"
 #include "oxbow/wind.h"
 
@@ -56,21 +57,21 @@ ox_state ox_leg_at(const ox_leg *leg, double t_s) {
 }
 
 static const char *const leg_names[OX_LEG_KIND_COUNT] = {
-    [OX_LEG_ARRIVAL] = "arrival",
-    [OX_LEG_REACTION] = "reaction",
-    [OX_LEG_ENTRY_TURN] = "entry turn",
-    [OX_LEG_ENTRY_OUTBOUND] = "entry outbound",
-    [OX_LEG_ENTRY_INBOUND_TURN] = "entry inbound turn",
-    [OX_LEG_OUTBOUND_TURN] = "outbound turn",
-    [OX_LEG_OUTBOUND] = "outbound",
-    [OX_LEG_INBOUND_TURN] = "inbound turn",
-    [OX_LEG_INTERCEPT] = "intercept",
-    [OX_LEG_INTERCEPT_TURN] = "intercept turn",
-    [OX_LEG_INBOUND] = "inbound",
-    [OX_LEG_DIRECT_TURN] = "turn to the fix",
-    [OX_LEG_DIRECT_TO_FIX] = "direct to the fix",
-    [OX_LEG_ADRIFT] = "adrift",
-    [OX_LEG_ROUTE] = "route",
+    [OX_LEG_ARRIVAL] = N_("arrival"),
+    [OX_LEG_REACTION] = N_("reaction"),
+    [OX_LEG_ENTRY_TURN] = N_("entry turn"),
+    [OX_LEG_ENTRY_OUTBOUND] = N_("entry outbound"),
+    [OX_LEG_ENTRY_INBOUND_TURN] = N_("entry inbound turn"),
+    [OX_LEG_OUTBOUND_TURN] = N_("outbound turn"),
+    [OX_LEG_OUTBOUND] = N_("outbound"),
+    [OX_LEG_INBOUND_TURN] = N_("inbound turn"),
+    [OX_LEG_INTERCEPT] = N_("intercept"),
+    [OX_LEG_INTERCEPT_TURN] = N_("intercept turn"),
+    [OX_LEG_INBOUND] = N_("inbound"),
+    [OX_LEG_DIRECT_TURN] = N_("turn to the fix"),
+    [OX_LEG_DIRECT_TO_FIX] = N_("direct to the fix"),
+    [OX_LEG_ADRIFT] = N_("adrift"),
+    [OX_LEG_ROUTE] = N_("route"),
 };
 
 const char *ox_leg_name(ox_leg_kind kind) {

@@ -6,6 +6,7 @@
 #include "oxbow/presets.h"
 
 #include "oxbow/limits.h"
+#include "oxbow/mark.h"
 
 typedef struct {
   ox_preset text;
@@ -20,54 +21,55 @@ typedef struct {
 } row;
 
 static const row rows[] = {
-    {{"exact", "Exact in this wind",
-      "Outbound heading and time so that the inbound turn rolls out on the course and the leg "
-      "comes out as asked for.",
-      "geometry: the hold that closes on itself"},
+    {{"exact", N_("Exact in this wind"),
+      N_("Outbound heading and time so that the inbound turn rolls out on the course and the leg "
+         "comes out as asked for."),
+      N_("geometry: the hold that closes on itself")},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_EXACT, OX_OUTBOUND_EXACT,
      OX_ENTRY_LINE_HEADING, OX_TURN_BY_LESSER, 30, false},
-    {{"aim", "FAA: inbound timed, triple drift",
-      "Three times the inbound correction outbound; the first outbound leg timed from abeam, then "
-      "adjusted for the inbound time; 3 degrees a second or 30 degrees of bank.",
+    {{"aim", N_("FAA: inbound timed, triple drift"),
+      N_("Three times the inbound correction outbound; the first outbound leg timed from abeam, "
+         "then adjusted for the inbound time; 3 degrees a second or 30 degrees of bank."),
       "AIM 5-3-8 j4, j8(b), j8(c)"},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM, OX_DRIFT_TRIPLE, OX_OUTBOUND_ADJUST, OX_ENTRY_LINE_HEADING,
      OX_TURN_BY_LESSER, 30, false},
-    {{"aim-fd", "FAA with a flight director",
-      "As the FAA's, with at most 25 degrees of bank.", "AIM 5-3-8 j8(b)"},
+    {{"aim-fd", N_("FAA with a flight director"),
+      N_("As the FAA's, with at most 25 degrees of bank."), "AIM 5-3-8 j8(b)"},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM, OX_DRIFT_TRIPLE, OX_OUTBOUND_ADJUST, OX_ENTRY_LINE_HEADING,
      OX_TURN_BY_LESSER, 25, false},
-    {{"doc8168", "ICAO: outbound timed, wind allowed for",
-      "Still-air outbound time, with allowance for the wind in heading and in timing; entries by "
-      "track; at most 25 degrees of bank.",
-      "ICAO Doc 8168 Vol I Part I Section 6 (as quoted)"},
+    {{"doc8168", N_("ICAO: outbound timed, wind allowed for"),
+      N_("Still-air outbound time, with allowance for the wind in heading and in timing; entries "
+         "by track; at most 25 degrees of bank."),
+      N_("ICAO Doc 8168 Vol I Part I Section 6 (as quoted)")},
      OX_TIMING_OUTBOUND, OX_CLOCK_ABEAM, OX_DRIFT_EXACT, OX_OUTBOUND_EXACT, OX_ENTRY_LINE_TRACK,
      OX_TURN_BY_LESSER, 25, true},
-    {{"parallel-track", "Outbound track parallel",
-      "The outbound leg is flown as a track parallel to the inbound one, for the still-air time.",
-      "Doc 8168 Vol I read literally; AIP Australia ENR 1.5 (as quoted)"},
+    {{"parallel-track", N_("Outbound track parallel"),
+      N_("The outbound leg is flown as a track parallel to the inbound one, for the still-air "
+         "time."),
+      N_("Doc 8168 Vol I read literally; AIP Australia ENR 1.5 (as quoted)")},
      OX_TIMING_OUTBOUND, OX_CLOCK_ABEAM, OX_DRIFT_TRACK, OX_OUTBOUND_NOMINAL, OX_ENTRY_LINE_TRACK,
      OX_TURN_BY_LESSER, 25, true},
-    {{"p871", "US Navy: triple drift, add the difference",
-      "Triple drift; timing from abeam or wings level, the later; the inbound error added to the "
-      "next outbound time, not under 30 seconds.",
-      "CNATRA P-871 p. 76 to 79"},
+    {{"p871", N_("US Navy: triple drift, add the difference"),
+      N_("Triple drift; timing from abeam or wings level, the later; the inbound error added to "
+         "the next outbound time, not under 30 seconds."),
+      N_("CNATRA P-871 p. 76 to 79")},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_TRIPLE, OX_OUTBOUND_ADJUST,
      OX_ENTRY_LINE_HEADING, OX_TURN_BY_LESSER, 30, true},
-    {{"uk", "UK-style: double drift, a second a knot",
-      "Double drift outbound; a second of outbound time for each knot along the course; timing "
-      "from abeam or the end of the turn, the later; at most 25 degrees of bank.",
-      "UK-style textbook and drift note (as quoted); the second a knot is common practice"},
+    {{"uk", N_("UK-style: double drift, a second a knot"),
+      N_("Double drift outbound; a second of outbound time for each knot along the course; timing "
+         "from abeam or the end of the turn, the later; at most 25 degrees of bank."),
+      N_("UK-style textbook and drift note (as quoted); the second a knot is common practice")},
      OX_TIMING_OUTBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_DOUBLE, OX_OUTBOUND_RULE,
      OX_ENTRY_LINE_TRACK, OX_TURN_BY_LESSER, 25, true},
-    {{"canada", "Canada: still-air outbound, then adjusted inbound",
-      "The first outbound leg at the still-air time, then changed so that the inbound leg comes "
-      "out; timing from abeam or on attaining the outbound heading, the later.",
-      "TC AIM RAC 10 (as reproduced); the triple drift is common practice"},
+    {{"canada", N_("Canada: still-air outbound, then adjusted inbound"),
+      N_("The first outbound leg at the still-air time, then changed so that the inbound leg comes "
+         "out; timing from abeam or on attaining the outbound heading, the later."),
+      N_("TC AIM RAC 10 (as reproduced); the triple drift is common practice")},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_TRIPLE, OX_OUTBOUND_ADJUST,
      OX_ENTRY_LINE_TRACK, OX_TURN_BY_LESSER, 25, true},
-    {{"no-correction", "No correction at all",
-      "The still-air headings and times flown in wind: what the corrections are for.",
-      "for comparison; no publication asks for it"},
+    {{"no-correction", N_("No correction at all"),
+      N_("The still-air headings and times flown in wind: what the corrections are for."),
+      N_("for comparison; no publication asks for it")},
      OX_TIMING_INBOUND, OX_CLOCK_ABEAM_OR_LEVEL, OX_DRIFT_NONE, OX_OUTBOUND_NOMINAL,
      OX_ENTRY_LINE_HEADING, OX_TURN_BY_LESSER, 30, false},
 };

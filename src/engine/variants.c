@@ -5,20 +5,21 @@
 #include <stddef.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/mark.h"
 
 static const double MOST_WIND_KT = 250.0; /* as in the table of fields */
 
 static const struct {
   const char *key, *name;
 } names[OX_VARIANT_COUNT] = {
-    [OX_VARIANT_CALM] = {"calm", "Calm air"},
-    [OX_VARIANT_WIND_DOUBLED] = {"wind-doubled", "Twice the wind"},
-    [OX_VARIANT_WIND_TURNED] = {"wind-turned", "Wind from the other side"},
-    [OX_VARIANT_OTHER_TURNS] = {"other-turns", "Turns to the other side"},
-    [OX_VARIANT_DRIFT_SINGLE] = {"single-drift", "Single drift"},
-    [OX_VARIANT_DRIFT_TRIPLE] = {"triple-drift", "Triple drift"},
-    [OX_VARIANT_BOUNDARY_LEFT] = {"boundary-left", "2° left of the sector boundary"},
-    [OX_VARIANT_BOUNDARY_RIGHT] = {"boundary-right", "2° right of the sector boundary"},
+    [OX_VARIANT_CALM] = {"calm", N_("Calm air")},
+    [OX_VARIANT_WIND_DOUBLED] = {"wind-doubled", N_("Twice the wind")},
+    [OX_VARIANT_WIND_TURNED] = {"wind-turned", N_("Wind from the other side")},
+    [OX_VARIANT_OTHER_TURNS] = {"other-turns", N_("Turns to the other side")},
+    [OX_VARIANT_DRIFT_SINGLE] = {"single-drift", N_("Single drift")},
+    [OX_VARIANT_DRIFT_TRIPLE] = {"triple-drift", N_("Triple drift")},
+    [OX_VARIANT_BOUNDARY_LEFT] = {"boundary-left", N_("2° left of the sector boundary")},
+    [OX_VARIANT_BOUNDARY_RIGHT] = {"boundary-right", N_("2° right of the sector boundary")},
 };
 
 const char *ox_variant_name(ox_variant variant) { return names[variant].name; }

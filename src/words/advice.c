@@ -1,33 +1,32 @@
 /* Each advisory as one or two sentences for a student: what it is, and what follows from it. */
 #include <math.h>
+#include <stdio.h>
 
 #include "oxbow/words.h"
 #include "say.h"
 
 static const char *entry_word(double kind) {
   int whole = isfinite(kind) ? (int)fmax(-1.0, fmin(kind, 9.0)) : -1;
-  return whole >= 0 ? ox_entry_name((ox_entry_kind)whole) : "different";
-}
-
-static const char *crossing_word(const ox_case *c) {
-  return c->technique.sector == OX_SECTOR_TRACK ? "track" : "heading";
+  return whole >= 0 ? _(ox_entry_name((ox_entry_kind)whole)) : _("different");
 }
 
 static void say_no_steady(words_say *s, const ox_advice *a) {
   int why = isfinite(a->a) ? (int)fmax(0.0, fmin(a->a, 99.0)) : 0;
-  const char *sentence = ox_steady_why_name((ox_steady_why)why);
+  const char *sentence = _(ox_steady_why_name((ox_steady_why)why));
   if (why == OX_STEADY_STATION) {
-    words_put(s, "%s Each circuit ends its outbound leg elsewhere.", sentence);
+    words_put(s, _("%s Each circuit ends its outbound leg elsewhere."), sentence);
     return;
   }
-  const char *component = why == OX_STEADY_TAILWIND ? "The wind"
-                          : why == OX_STEADY_CROSSWIND || why == OX_STEADY_CROSS_DRIFT
-                              ? "The component across the course"
-                              : "The component along the course";
-  words_put(s, "No circuit repeats itself in this wind. %s %s is %s kt", sentence, component,
-            words_number(a->b, 1).text);
+  words_figure kt = words_number(a->b, 1);
+  words_put(s, _("No circuit repeats itself in this wind. %s "), sentence);
+  if (why == OX_STEADY_TAILWIND)
+    words_put(s, _("The wind is %s kt"), kt.text);
+  else if (why == OX_STEADY_CROSSWIND || why == OX_STEADY_CROSS_DRIFT)
+    words_put(s, _("The component across the course is %s kt"), kt.text);
+  else
+    words_put(s, _("The component along the course is %s kt"), kt.text);
   if (a->c > 0.0)
-    words_put(s, " and the limit for this speed and leg %s kt", words_number(a->c, 1).text);
+    words_put(s, _(" and the limit for this speed and leg %s kt"), words_number(a->c, 1).text);
   words_put(s, ".");
 }
 
@@ -36,22 +35,24 @@ static void say_speed(words_say *s, const ox_case *c, const ox_advice *a) {
   if (a->kind == OX_ADVICE_SPEED_ABOVE_LIMIT) {
     /* 200.4 over a limit of 200 must not read as 200 over 200. */
     if (a->a - a->b < 1.0) kias = words_short(a->a, 1);
-    words_put(s,
-              "%s KIAS is above the maximum holding airspeed of %s KIAS here. Slow down in time to "
-              "cross the fix at or below it, or tell the controller that more is needed.",
-              kias.text, other.text);
+    words_put(
+        s,
+        _("%s KIAS is above the maximum holding airspeed of %s KIAS here. Slow down in time to "
+          "cross the fix at or below it, or tell the controller that more is needed."),
+        kias.text, other.text);
   } else if (a->kind == OX_ADVICE_BELOW_FIXED_WING_MIN) {
     if (a->b - a->a < 1.0) kias = words_short(a->a, 1);
     words_put(s,
-              "%s KIAS is slower than the %s KIAS recommended as the least for aeroplanes in a "
-              "hold; the wind then counts for more.",
+              _("%s KIAS is slower than the %s KIAS recommended as the least for aeroplanes in a "
+                "hold; the wind then counts for more."),
               kias.text, other.text);
   } else {
-    words_put(s,
-              "The true airspeed given, %s kt, does not belong to %s KIAS at %s ft: that would be "
-              "%s kt. The true airspeed given is flown.",
-              words_number(a->a, 1).text, words_short(c->aircraft.ias_kt, 1).text,
-              words_short(c->hold.altitude_ft, 0).text, words_number(a->b, 1).text);
+    words_put(
+        s,
+        _("The true airspeed given, %s kt, does not belong to %s KIAS at %s ft: that would be %s "
+          "kt. The true airspeed given is flown."),
+        words_number(a->a, 1).text, words_short(c->aircraft.ias_kt, 1).text,
+        words_short(c->hold.altitude_ft, 0).text, words_number(a->b, 1).text);
   }
 }
 
@@ -59,24 +60,26 @@ static void say_entry(words_say *s, const ox_case *c, const ox_advice *a) {
   const char *first = entry_word(a->a), *second = entry_word(a->b);
   switch (a->kind) {
   case OX_ADVICE_ENTRY_NOT_BY_SECTOR:
-    words_put(s,
-              "The entry flown is %s, but the sector that the aircraft arrives in by %s calls for "
-              "%s. The three entries with their sectors are what protected airspace is sized for.",
-              first, crossing_word(c), second);
+    words_put(
+        s,
+        _("The entry flown is %s, but the sector that the aircraft arrives in by %s calls for %s. "
+          "The three entries with their sectors are what protected airspace is sized for."),
+        first, words_crossing(c), second);
     break;
   case OX_ADVICE_ENTRY_EITHER:
     words_put(
         s,
-        "The %s on crossing the fix is %s° from the boundary between the %s and the %s sector. "
-        "Within 5° either entry is accepted: take the one that the wind makes easier.",
-        crossing_word(c), words_short(a->c, 1).text, first, second);
+        _("The %s on crossing the fix is %s° from the boundary between the %s and the %s sector. "
+          "Within 5° either entry is accepted: take the one that the wind makes easier."),
+        words_crossing(c), words_short(a->c, 1).text, first, second);
     break;
   default:
-    words_put(s,
-              "By heading the entry is %s, by track over the ground it is %s: the drift puts the "
-              "track into another sector. The rule goes by heading; some area navigation equipment "
-              "goes by track.",
-              first, second);
+    words_put(
+        s,
+        _("By heading the entry is %s, by track over the ground it is %s: the drift puts the track "
+          "into another sector. The rule goes by heading; some area navigation equipment goes by "
+          "track."),
+        first, second);
     break;
   }
 }
@@ -92,46 +95,52 @@ static bool has_steady(const ox_case *c) {
 }
 
 static void say_flown(words_say *s, const ox_case *c, const ox_advice *a) {
-  words_figure circuit = words_number(fmax(a->c, 0.0), 0);
-  /* Circuit 0 is the entry. */
-  const char *part = a->c >= 1.0 ? "circuit " : "the entry",
-             *number = a->c >= 1.0 ? circuit.text : "";
+  words_phrase in; /* circuit 0 is the entry */
+  if (a->c >= 1.0)
+    snprintf(in.text, sizeof in.text, _("In circuit %s"), words_number(a->c, 0).text);
+  else
+    snprintf(in.text, sizeof in.text, "%s", _("In the entry"));
   switch (a->kind) {
   case OX_ADVICE_NO_ABEAM:
     words_put(s,
-              "In %s%s the aircraft is never abeam the fix flying outbound, so the outbound time "
-              "starts at wings level.",
-              part, number);
+              /* translators: %s is "In circuit 2" or "In the entry", here and below */
+              _("%s the aircraft is never abeam the fix flying outbound, so the outbound time "
+                "starts at wings level."),
+              in.text);
     break;
   case OX_ADVICE_PAST_FIX:
     words_put(s,
-              "In %s%s the inbound course would be met only beyond the fix, so the aircraft turns "
-              "straight to the fix instead. A longer outbound leg would leave room to "
-              "intercept the course.",
-              part, number);
+              _("%s the inbound course would be met only beyond the fix, so the aircraft turns "
+                "straight to the fix instead. A longer outbound leg would leave room to intercept "
+                "the course."),
+              in.text);
     break;
   case OX_ADVICE_NOT_REGAINED:
     words_put(s,
-              "In %s%s the fix cannot be regained in this wind at this airspeed, so the flight "
-              "ends there. Fly faster, hold elsewhere or ask for another clearance.",
-              part, number);
+              _("%s the fix cannot be regained in this wind at this airspeed, so the flight ends "
+                "there. Fly faster, hold elsewhere or ask for another clearance."),
+              in.text);
     break;
   case OX_ADVICE_LONG_INBOUND: {
     bool is_long = a->a > a->b;
-    words_put(s, "In %s%s the inbound leg takes %s instead of %s, %s s too %s", part, number,
-              words_time(a->a).text, words_time(a->b).text, words_number(fabs(a->a - a->b), 0).text,
-              is_long ? "long" : "short");
+    words_put(s,
+              is_long ? _("%s the inbound leg takes %s instead of %s, %s s too long")
+                      : _("%s the inbound leg takes %s instead of %s, %s s too short"),
+              in.text, words_time(a->a).text, words_time(a->b).text,
+              words_number(fabs(a->a - a->b), 0).text);
     if (has_steady(c))
-      words_put(s, ": fly the next outbound leg %s.", is_long ? "shorter" : "longer");
+      words_put(s, "%s",
+                is_long ? _(": fly the next outbound leg shorter.")
+                        : _(": fly the next outbound leg longer."));
     else
-      words_put(s, ", and no outbound time cures that in this wind.");
+      words_put(s, _(", and no outbound time cures that in this wind."));
     break;
   }
   default:
     words_put(s,
-              "In %s%s the inbound turn overshoots: it rolls out %s NM beyond the inbound course "
-              "on the non-holding side. Fly the outbound leg farther out on the holding side.",
-              part, number, words_number(a->a, 2).text);
+              _("%s the inbound turn overshoots: it rolls out %s NM beyond the inbound course on "
+                "the non-holding side. Fly the outbound leg farther out on the holding side."),
+              in.text, words_number(a->a, 2).text);
     break;
   }
 }
@@ -139,49 +148,46 @@ static void say_flown(words_say *s, const ox_case *c, const ox_advice *a) {
 static void say_dme_not_seen(words_say *s, const ox_case *c, const ox_advice *a) {
   if (a->a <= 0.0) { /* away from the station the readings grow less on the outbound leg */
     words_put(s,
-              "The leg of %s NM is as long as the way back to the station or longer, so there is "
-              "no reading that could end it. The standard time is flown instead; ask for a "
-              "shorter leg.",
+              _("The leg of %s NM is as long as the way back to the station or longer, so there is "
+                "no reading that could end it. The standard time is flown instead; ask for a "
+                "shorter leg."),
               words_short(c->hold.leg_nm, 1).text);
     return;
   }
-  words_put(s, "The DME never reads %s NM on the outbound leg",
+  words_put(s, _("The DME never reads %s NM on the outbound leg"),
             words_number(fmax(a->a, 0.0), 1).text);
   if (a->a < a->b)
-    words_put(s, ": the aircraft is %s NM above the station, and the reading is never less",
+    words_put(s, _(": the aircraft is %s NM above the station, and the reading is never less"),
               words_number(a->b, 1).text);
-  words_put(s, ". The standard time is flown instead; ask for another leg length.");
+  words_put(s, _(". The standard time is flown instead; ask for another leg length."));
 }
 
 /* Clock times "12:07:00" where the arrival says when the fix is crossed, else minutes after it. */
-static void put_clock(words_say *s, const ox_case *c, double after_s) {
-  if (c->arrival.fix_at_s < 0) {
-    words_put(s, "%s after the first crossing", words_time(after_s).text);
-    return;
-  }
-  words_put_clock(s, c->arrival.fix_at_s + after_s);
+static words_phrase clock_of(const ox_case *c, double after_s) {
+  words_phrase p;
+  words_say s = words_into(p.text, sizeof p.text);
+  if (c->arrival.fix_at_s < 0)
+    words_put(&s, _("%s after the first crossing"), words_time(after_s).text);
+  else
+    words_put_clock(&s, c->arrival.fix_at_s + after_s);
+  return p;
 }
 
 static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {
   if (a->kind == OX_ADVICE_LEAVE_BEFORE) {
-    words_put(s,
-              "The time to leave lies %s before the fix is first crossed, so the hold is flown as "
-              "if there were none. Ask for a new time.",
-              words_time(a->a).text);
+    words_put(
+        s,
+        _("The time to leave lies %s before the fix is first crossed, so the hold is flown as if "
+          "there were none. Ask for a new time."),
+        words_time(a->a).text);
     return;
   }
-  words_put(s, "The fix cannot be crossed at the time to leave. ");
-  if (!(a->b > a->a) || !isfinite(a->b)) { /* no circuit leads back to it */
-    words_put(s, "The last time before it is ");
-    put_clock(s, c, a->a);
-    words_put(s, ": tell the controller.");
-    return;
-  }
-  words_put(s, "The nearest times are ");
-  put_clock(s, c, a->a);
-  words_put(s, " and ");
-  put_clock(s, c, a->b);
-  words_put(s, ": tell the controller which.");
+  words_put(s, _("The fix cannot be crossed at the time to leave. "));
+  if (!(a->b > a->a) || !isfinite(a->b)) /* no circuit leads back to it */
+    words_put(s, _("The last time before it is %s: tell the controller."), clock_of(c, a->a).text);
+  else
+    words_put(s, _("The nearest times are %s and %s: tell the controller which."),
+              clock_of(c, a->a).text, clock_of(c, a->b).text);
 }
 
 static void say(words_say *s, const ox_case *c, const ox_advice *a) {
@@ -201,23 +207,23 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
     return;
   case OX_ADVICE_DRIFT_CAPPED:
     words_put(s,
-              "The outbound correction would be %s°; not more than %s° is flown, because beyond "
-              "that the leg no longer leads outbound.",
+              _("The outbound correction would be %s°; not more than %s° is flown, because beyond "
+                "that the leg no longer leads outbound."),
               words_number(a->a, 0).text, words_number(a->b, 0).text);
     return;
   case OX_ADVICE_OUTBOUND_FLOOR:
-    words_put(s, "The correction for the last inbound leg would leave %s",
-              a->a > 0.5 ? words_time(a->a).text : "no time");
-    words_put(s, " outbound; it is flown for %s, the least that a first correction goes down to.",
-              words_time(a->b).text);
+    words_put(s,
+              _("The correction for the last inbound leg would leave %s outbound; it is flown for "
+                "%s, the least that a first correction goes down to."),
+              a->a > 0.5 ? words_time(a->a).text : _("no time"), words_time(a->b).text);
     return;
   case OX_ADVICE_NO_ARRIVAL:
-    words_put(s,
-              "On this heading the aircraft makes no way over the ground against the wind, so the "
-              "arrival is left out and the flight begins over the fix.");
+    words_put(
+        s, _("On this heading the aircraft makes no way over the ground against the wind, so the "
+             "arrival is left out and the flight begins over the fix."));
     return;
   case OX_ADVICE_WIND_EXTRAPOLATED:
-    words_put(s, "The winds given do not reach %s ft: the nearest row is used as it stands.",
+    words_put(s, _("The winds given do not reach %s ft: the nearest row is used as it stands."),
               words_short(a->a, 0).text);
     return;
   case OX_ADVICE_DME_NOT_SEEN:
@@ -228,10 +234,11 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
     say_leaving(s, c, a);
     return;
   case OX_ADVICE_RADIAL_NOT_CROSSED:
-    words_put(s,
-              "No outbound leg of this hold crosses the limiting radial, %s: it lies elsewhere, or "
-              "along the holding course, and only the distance ends the leg.",
-              words_shown(a->a).text);
+    words_put(
+        s,
+        _("No outbound leg of this hold crosses the limiting radial, %s: it lies elsewhere, or "
+          "along the holding course, and only the distance ends the leg."),
+        words_shown(a->a).text);
     return;
   case OX_ADVICE_NO_ABEAM:
   case OX_ADVICE_PAST_FIX:
@@ -243,7 +250,7 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   case OX_ADVICE_KIND_COUNT:
     break;
   }
-  words_put(s, "Something about this flight deserves a second look.");
+  words_put(s, _("Something about this flight deserves a second look."));
 }
 
 void ox_words_advice(char *buf, size_t bytes, const ox_case *c, const ox_advice *advice) {

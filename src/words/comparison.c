@@ -46,12 +46,8 @@ static bool make_room(builder *b) {
 }
 
 static void add(builder *b, const char *quantity, cells *x) {
-  ox_comparison_row row = {b->which,
-                           (int)b->circuit + 1,
-                           quantity,
-                           words_take(&x->flown),
-                           words_take(&x->exact),
-                           words_take(&x->difference),
+  ox_comparison_row row = {_(b->which),           (int)b->circuit + 1,   _(quantity),
+                           words_take(&x->flown), words_take(&x->exact), words_take(&x->difference),
                            words_take(&x->why)};
   if (row.flown && row.exact && row.difference && row.why && make_room(b)) {
     b->table.rows[b->table.count++] = row;
@@ -59,6 +55,10 @@ static void add(builder *b, const char *quantity, cells *x) {
   }
   row_clear(&row);
   b->failed = true;
+}
+
+static const char *none(void) {
+  return C_("difference", "none");
 }
 
 /* --- the quantities ------------------------------------------------------------------------ */
@@ -80,13 +80,13 @@ static void add_heading(builder *b, const ox_circuit *m, const ox_circuit *e) {
   words_put_heading(&x.flown, b->c, m->outbound_heading_true_deg, flown_deg);
   words_put_heading(&x.exact, b->c, e->outbound_heading_true_deg, exact_deg);
   if (fabs(more_deg) < 0.05)
-    words_put(&x.difference, "none");
+    words_put(&x.difference, "%s", none());
   else
-    words_put(&x.difference, "%s° to the %s", words_short(fabs(more_deg), 1).text,
-              more_deg > 0 ? "right" : "left");
-  words_put(&x.why, "corrections, right positive: ");
+    words_put(&x.difference, _("%s° to the %s"), words_short(fabs(more_deg), 1).text,
+              words_side(more_deg > 0));
+  words_put(&x.why, _("corrections, right positive: "));
   put_why(&x, flown_deg, exact_deg, 1, "°");
-  add(b, "Outbound heading", &x);
+  add(b, N_("Outbound heading"), &x);
 }
 
 static void add_time(builder *b, const char *quantity, double flown_s, double exact_s) {
@@ -95,10 +95,10 @@ static void add_time(builder *b, const char *quantity, double flown_s, double ex
   words_put(&x.flown, "%s", words_time(flown_s).text);
   words_put(&x.exact, "%s", words_time(exact_s).text);
   if (fabs(more_s) < 0.5)
-    words_put(&x.difference, "none");
+    words_put(&x.difference, "%s", none());
   else
-    words_put(&x.difference, "%s s %s", words_number(fabs(more_s), 0).text,
-              more_s > 0 ? "longer" : "shorter");
+    words_put(&x.difference, more_s > 0 ? _("%s s longer") : _("%s s shorter"),
+              words_number(fabs(more_s), 0).text);
   put_why(&x, flown_s, exact_s, 1, " s");
   add(b, quantity, &x);
 }
@@ -111,27 +111,30 @@ static void add_time_back(builder *b, const char *quantity, const ox_circuit *m,
     return;
   }
   cells x = {0};
-  words_put(&x.flown, "%s", m->complete ? words_time(flown_s).text : "fix not regained");
-  words_put(&x.exact, "%s", e->complete ? words_time(exact_s).text : "fix not regained");
-  words_put(&x.difference, "%s", m->complete == e->complete ? "none" : "the fix is lost");
-  words_put(&x.why, "%s does not come back to the fix",
-            m->complete ? "the exact technique" : "the flown circuit");
+  words_put(&x.flown, "%s", m->complete ? words_time(flown_s).text : _("fix not regained"));
+  words_put(&x.exact, "%s", e->complete ? words_time(exact_s).text : _("fix not regained"));
+  words_put(&x.difference, "%s", m->complete == e->complete ? none() : _("the fix is lost"));
+  words_put(&x.why, "%s",
+            m->complete ? _("the exact technique does not come back to the fix")
+                        : _("the flown circuit does not come back to the fix"));
   add(b, quantity, &x);
 }
 
 static void add_rollout(builder *b, const ox_circuit *m, const ox_circuit *e) {
   cells x = {0};
   double more_nm = m->rollout_offset_nm - e->rollout_offset_nm;
-  words_put_rollout(&x.flown, m->rollout_offset_nm);
-  words_put_rollout(&x.exact, e->rollout_offset_nm);
+  words_put(&x.flown, "%s", words_rollout(m->rollout_offset_nm).text);
+  words_put(&x.exact, "%s", words_rollout(e->rollout_offset_nm).text);
   if (fabs(more_nm) < 0.005)
-    words_put(&x.difference, "none");
+    words_put(&x.difference, "%s", none());
   else
-    words_put(&x.difference, "%s NM towards the %s side", words_number(fabs(more_nm), 2).text,
-              more_nm > 0 ? "holding" : "non-holding");
-  words_put(&x.why, "holding side positive: ");
+    words_put(&x.difference,
+              more_nm > 0 ? _("%s NM towards the holding side")
+                          : _("%s NM towards the non-holding side"),
+              words_number(fabs(more_nm), 2).text);
+  words_put(&x.why, _("holding side positive: "));
   put_why(&x, m->rollout_offset_nm, e->rollout_offset_nm, 2, " NM");
-  add(b, "Roll-out", &x);
+  add(b, N_("Roll-out"), &x);
 }
 
 /* A quantity that is more or less than the exact hold's; below half the last figure, "none". */
@@ -142,20 +145,21 @@ static void add_amount(builder *b, const char *label, double flown, double exact
   words_put(&x.flown, "%s%s", words_number(flown, decimals).text, unit);
   words_put(&x.exact, "%s%s", words_number(exact, decimals).text, unit);
   if (fabs(more) < 0.5 * pow(10.0, -decimals))
-    words_put(&x.difference, "none");
+    words_put(&x.difference, "%s", none());
   else
-    words_put(&x.difference, "%s%s %s", words_short(fabs(more), decimals).text, unit,
-              more > 0 ? "more" : "less");
+    /* translators: a figure and its unit */
+    words_put(&x.difference, more > 0 ? _("%s%s more") : _("%s%s less"),
+              words_short(fabs(more), decimals).text, unit);
   put_why(&x, flown, exact, decimals, unit);
   add(b, label, &x);
 }
 
 static void add_gate(builder *b, const ox_circuit *m, const ox_circuit *e) {
-  add_amount(b, "Gate angle", m->gate_deg, e->gate_deg, 1, "°");
+  add_amount(b, N_("Gate angle"), m->gate_deg, e->gate_deg, 1, "°");
 }
 
 static void add_nonholding(builder *b, const ox_circuit *m, const ox_circuit *e) {
-  add_amount(b, "On the non-holding side", m->nonholding_nm, e->nonholding_nm, 2, " NM");
+  add_amount(b, N_("On the non-holding side"), m->nonholding_nm, e->nonholding_nm, 2, " NM");
 }
 
 /* --- the circuits -------------------------------------------------------------------------- */
@@ -171,9 +175,9 @@ static void add_circuit(builder *b, size_t circuit, const char *which) {
   b->which = which;
   b->circuit = circuit;
   add_heading(b, m, e);
-  add_time(b, "Outbound time", m->timed_s, e->timed_s);
-  add_time_back(b, "Inbound time", m, e, m->inbound_s, e->inbound_s);
-  add_time_back(b, "Whole circuit", m, e, m->end_t_s - m->fix_t_s, e->end_t_s - e->fix_t_s);
+  add_time(b, N_("Outbound time"), m->timed_s, e->timed_s);
+  add_time_back(b, N_("Inbound time"), m, e, m->inbound_s, e->inbound_s);
+  add_time_back(b, N_("Whole circuit"), m, e, m->end_t_s - m->fix_t_s, e->end_t_s - e->fix_t_s);
   add_rollout(b, m, e);
   add_gate(b, m, e);
   add_nonholding(b, m, e);
@@ -191,8 +195,8 @@ static void add_circuits(builder *b) {
   /* Of circuits that are as bad to a hair the last one is named. */
   for (size_t i = 0; i < last; i++)
     if (badness(b, i) > badness(b, worst) + 1e-6) worst = i;
-  add_circuit(b, last, worst == last ? "Last and worst circuit" : "Last circuit");
-  if (worst != last) add_circuit(b, worst, "Worst circuit");
+  add_circuit(b, last, worst == last ? N_("Last and worst circuit") : N_("Last circuit"));
+  if (worst != last) add_circuit(b, worst, N_("Worst circuit"));
 }
 
 /* --- the whole ----------------------------------------------------------------------------- */
@@ -205,16 +209,16 @@ ox_case words_exact_case(const ox_case *c) {
 }
 
 static const char *nothing_to_compare(const ox_flight *flown, const ox_flight *exact) {
-  if (flown->circuit_count == 0) return "No circuit is flown.";
-  if (exact->circuit_count == 0) return "The exact technique flies no circuit here.";
+  if (flown->circuit_count == 0) return _("No circuit is flown.");
+  if (exact->circuit_count == 0) return _("The exact technique flies no circuit here.");
   /* In a wind that stays, what does not exist cannot be compared with. */
   if (exact->steady.why != OX_STEADY_EXISTS && exact->setup.condition_count == 1)
-    return ox_steady_why_name(exact->steady.why);
+    return _(ox_steady_why_name(exact->steady.why));
   return NULL;
 }
 
 ox_comparison ox_comparison_make(const ox_case *c, const ox_flight *flown) {
-  static const char *const no_memory = "There is not enough memory.";
+  const char *no_memory = _("There is not enough memory.");
   ox_case exact_case = words_exact_case(c);
   ox_flight *exact = malloc(sizeof *exact);
   builder b = {.c = c, .flown = flown, .exact = exact};
@@ -224,7 +228,7 @@ ox_comparison ox_comparison_make(const ox_case *c, const ox_flight *flown) {
     return b.table;
   }
   if (ox_flight_solve(&exact_case, exact) == OX_ERROR)
-    b.table.none = "The exact technique cannot be flown with this case.";
+    b.table.none = _("The exact technique cannot be flown with this case.");
   else
     b.table.none = nothing_to_compare(flown, exact);
   if (!b.table.none) add_circuits(&b);

@@ -15,17 +15,20 @@ static const double SAME_PART = 0.1; /* a length for a time */
 static const double HALF_EIGHTH_DEG = 23.0; /* and a little: 22.5 belongs to both */
 
 const char *ox_check_item_name(ox_check_item item) {
-  static const char *const names[] = {"Fix", "Direction", "Course", "Turns", "Leg", "EFC"};
-  return item >= 0 && item < OX_CHECK_ITEM_COUNT ? names[item] : "";
+  static const char *const names[] = {N_("Fix"),   N_("Direction"), N_("Course"),
+                                      N_("Turns"), N_("Leg"),       N_("EFC")};
+  return item >= 0 && item < OX_CHECK_ITEM_COUNT ? _(names[item]) : "";
 }
 
 const char *ox_check_result_name(ox_check_result result) {
   switch (result) {
-  case OX_CHECK_SAME: return "same";
-  case OX_CHECK_DIFFERS: return "differs";
+  case OX_CHECK_SAME:
+    return C_("item of the cross-check", "same");
+  case OX_CHECK_DIFFERS:
+    return C_("item of the cross-check", "differs");
   case OX_CHECK_NOT_SHOWN: break;
   }
-  return "not shown";
+  return C_("item of the cross-check", "not shown");
 }
 
 bool ox_shown_is_given(const ox_case *c) {
@@ -67,20 +70,20 @@ static void check_fix(const ox_case *c, ox_check_row *row, words_say *cleared, w
 static void check_direction(const ox_case *c, ox_check_row *row, words_say *cleared,
                             words_say *shown) {
   double outbound_deg = c->hold.inbound_deg + 180.0;
-  words_put(cleared, "%s of the fix", ox_words_eighth(outbound_deg));
+  words_put(cleared, _("%s of the fix"), ox_words_eighth(outbound_deg));
   if (c->shown.direction == OX_SHOWN_DIRECTION_NONE) return;
   double shown_deg = ((int)c->shown.direction - 1) * 45.0;
-  words_put(shown, "%s of the fix", ox_words_eighth(shown_deg));
+  words_put(shown, _("%s of the fix"), ox_words_eighth(shown_deg));
   row->result = verdict(fabs(ox_turn_between_deg(outbound_deg, shown_deg)) <= HALF_EIGHTH_DEG);
 }
 
 static void check_course(const ox_case *c, ox_check_row *row, words_say *cleared,
                          words_say *shown) {
-  words_put(cleared, "inbound %s", words_shown(c->hold.inbound_deg).text);
+  words_put(cleared, _("inbound %s"), words_shown(c->hold.inbound_deg).text);
   if (c->shown.course_deg == 0.0) return;
   bool outbound = c->shown.course_is == OX_COURSE_OUTBOUND;
   double off_deg = ox_turn_between_deg(c->hold.inbound_deg, words_shown_inbound_deg(&c->shown));
-  words_put(shown, "%s %s", outbound ? "outbound" : "inbound",
+  words_put(shown, outbound ? _("outbound %s") : _("inbound %s"),
             words_shown(c->shown.course_deg).text);
   row->result = verdict(fabs(off_deg) <= SAME_COURSE_DEG);
 }
@@ -139,7 +142,7 @@ static void check_efc(const ox_case *c, ox_check_row *row, words_say *cleared, w
   if (c->hold.efc_min >= 0)
     put_minute(cleared, c->hold.efc_min);
   else
-    words_put(cleared, "none");
+    words_put(cleared, "%s", C_("expect further clearance", "none"));
   if (c->shown.efc_min < 0) return;
   put_minute(shown, c->shown.efc_min);
   row->result = verdict(c->shown.efc_min == c->hold.efc_min);

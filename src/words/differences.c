@@ -21,7 +21,7 @@ static bool make_room(differences *d) {
 
 void differences_add(differences *d, bool given, const char *label,
                      words_say texts[OX_DIFFERENCES_MAX]) {
-  ox_difference_row row = {.given = given, .label = label};
+  ox_difference_row row = {.given = given, .label = _(label)};
   bool whole = true;
   for (size_t i = 0; i < d->table.columns; i++) {
     row.value[i] = words_take(&texts[i]);

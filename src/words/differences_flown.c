@@ -16,14 +16,16 @@ static const ox_circuit *last(const ox_flight *f) {
   return f->circuit_count ? &f->circuits[f->circuit_count - 1] : NULL;
 }
 
-static void put_none(words_say *s) { words_put(s, "no circuit"); }
+static void put_none(words_say *s) {
+  words_put(s, "%s", _("no circuit"));
+}
 
 /* --- the entry ----------------------------------------------------------------------------- */
 
 static void put_entry(words_say *s, const ox_case *c, const ox_flight *f) {
-  words_put(s, "%s", ox_entry_name(f->flown));
+  words_put(s, "%s", _(ox_entry_name(f->flown)));
   if (c->technique.entry == OX_CHOOSE_AUTO && f->entry.also != OX_ENTRY_NONE)
-    words_put(s, " (or %s)", ox_entry_name((ox_entry_kind)f->entry.also));
+    words_put(s, _(" (or %s)"), _(ox_entry_name((ox_entry_kind)f->entry.also)));
 }
 
 static void put_entry_heading(words_say *s, const ox_case *c, const ox_flight *f) {
@@ -32,7 +34,7 @@ static void put_entry_heading(words_say *s, const ox_case *c, const ox_flight *f
 
 static void put_boundary(words_say *s, const ox_case *c, const ox_flight *f) {
   double deg = f->entry.boundary_deg;
-  words_put(s, "%s° %s", words_short(fabs(deg), 1).text, deg < 0 ? "left" : "right");
+  words_put(s, "%s° %s", words_short(fabs(deg), 1).text, words_side(deg > 0));
 }
 
 /* --- speed and turn ------------------------------------------------------------------------ */
@@ -42,7 +44,7 @@ static void put_tas(words_say *s, const ox_case *c, const ox_flight *f) {
 }
 
 static void put_turn(words_say *s, const ox_case *c, const ox_flight *f) {
-  words_put(s, "%s NM at %s° bank", words_number(f->setup.radius_nm, 2).text,
+  words_put(s, _("%s NM at %s° bank"), words_number(f->setup.radius_nm, 2).text,
             words_number(f->setup.bank_deg, 0).text);
 }
 
@@ -63,15 +65,16 @@ static void put_inbound(words_say *s, const ox_case *c, const ox_flight *f) {
   if (f->steady.why == OX_STEADY_EXISTS)
     words_put_heading(s, c, f->steady.inbound_heading_deg, f->steady.inbound_wca_deg);
   else
-    words_put(s, "%s", ox_steady_why_name(f->steady.why));
+    words_put(s, "%s", _(ox_steady_why_name(f->steady.why)));
 }
 
 static void put_exact(words_say *s, const ox_case *c, const ox_flight *f) {
   if (f->steady.why == OX_STEADY_EXISTS)
-    words_put(s, "%s for %s", words_marked(c, f->steady.outbound_heading_deg).text,
+    words_put(s, C_("a heading for a time", "%s for %s"),
+              words_marked(c, f->steady.outbound_heading_deg).text,
               words_time(f->steady.outbound_s).text);
   else
-    words_put(s, "none");
+    words_put(s, "%s", C_("exact outbound leg", "none"));
 }
 
 /* --- times --------------------------------------------------------------------------------- */
@@ -88,7 +91,7 @@ static void put_inbound_s(words_say *s, const ox_circuit *m) {
   if (!m)
     put_none(s);
   else if (!m->complete)
-    words_put(s, "fix not regained");
+    words_put(s, "%s", _("fix not regained"));
   else
     words_put(s, "%s", words_time(m->inbound_s).text);
 }
@@ -106,7 +109,7 @@ static void put_circuit_s(words_say *s, const ox_case *c, const ox_flight *f) {
   if (m && m->complete)
     words_put(s, "%s", words_time(m->end_t_s - m->fix_t_s).text);
   else if (m)
-    words_put(s, "fix not regained");
+    words_put(s, "%s", _("fix not regained"));
   else
     put_none(s);
 }
@@ -114,11 +117,11 @@ static void put_circuit_s(words_say *s, const ox_case *c, const ox_flight *f) {
 static void put_end(words_say *s, const ox_case *c, const ox_flight *f) {
   const ox_circuit *m = last(f);
   if (!m || !m->complete)
-    words_put(s, "not at the fix");
+    words_put(s, "%s", _("not at the fix"));
   else if (c->arrival.fix_at_s >= 0)
     words_put_clock(s, c->arrival.fix_at_s + m->end_t_s);
   else
-    words_put(s, "%s after the first", words_time(m->end_t_s).text);
+    words_put(s, _("%s after the first"), words_time(m->end_t_s).text);
 }
 
 /* --- where it goes ------------------------------------------------------------------------- */
@@ -126,7 +129,7 @@ static void put_end(words_say *s, const ox_case *c, const ox_flight *f) {
 static void put_rollout(words_say *s, const ox_case *c, const ox_flight *f) {
   const ox_circuit *m = first(f);
   if (m)
-    words_put_rollout(s, m->rollout_offset_nm);
+    words_put(s, "%s", words_rollout(m->rollout_offset_nm).text);
   else
     put_none(s);
 }
@@ -142,21 +145,21 @@ static const struct {
   const char *label;
   put_text *put;
 } flown[] = {
-    {"Entry", put_entry},
-    {"Off the sector boundary", put_boundary},
-    {"Entry heading", put_entry_heading},
-    {"True airspeed", put_tas},
-    {"Turn radius", put_turn},
-    {"Inbound heading", put_inbound},
-    {"Outbound heading, last circuit", put_outbound},
-    {"Outbound time, last circuit", put_outbound_s},
-    {"Exact outbound leg", put_exact},
-    {"Inbound time, first circuit", put_first_inbound_s},
-    {"Inbound time, last circuit", put_last_inbound_s},
-    {"Last circuit in all", put_circuit_s},
-    {"Last over the fix", put_end},
-    {"Roll-out, first circuit", put_rollout},
-    {"Most on the non-holding side", put_nonholding},
+    {N_("Entry"), put_entry},
+    {N_("Off the sector boundary"), put_boundary},
+    {N_("Entry heading"), put_entry_heading},
+    {N_("True airspeed"), put_tas},
+    {N_("Turn radius"), put_turn},
+    {N_("Inbound heading"), put_inbound},
+    {N_("Outbound heading, last circuit"), put_outbound},
+    {N_("Outbound time, last circuit"), put_outbound_s},
+    {N_("Exact outbound leg"), put_exact},
+    {N_("Inbound time, first circuit"), put_first_inbound_s},
+    {N_("Inbound time, last circuit"), put_last_inbound_s},
+    {N_("Last circuit in all"), put_circuit_s},
+    {N_("Last over the fix"), put_end},
+    {N_("Roll-out, first circuit"), put_rollout},
+    {N_("Most on the non-holding side"), put_nonholding},
 };
 
 void differences_flown(differences *d) {

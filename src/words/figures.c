@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "say.h"
 
@@ -21,20 +22,24 @@ void ox_words_bearing(char buf[4], double bearing_deg) {
 
 void ox_words_correction(char *buf, size_t bytes, double correction_deg, int decimals) {
   if (!isfinite(correction_deg)) {
-    snprintf(buf, bytes, "unknown");
+    snprintf(buf, bytes, "%s", _("unknown"));
     return;
   }
   double size_deg = fabs(correction_deg);
   /* 9.96 is 10 when a tenth is shown, so the choice looks at the rounded figure. */
   int places = decimals == 1 && round(size_deg * 10.0) < 100.0 ? 1 : 0;
   words_figure figure = words_short(size_deg, places);
-  const char *side = strcmp(figure.text, "0") == 0 ? "" : correction_deg < 0 ? " L" : " R";
-  snprintf(buf, bytes, "%s°%s", figure.text, side);
+  if (strcmp(figure.text, "0") == 0)
+    snprintf(buf, bytes, "%s°", figure.text);
+  else if (correction_deg < 0)
+    snprintf(buf, bytes, C_("a correction to the left", "%s° L"), figure.text);
+  else
+    snprintf(buf, bytes, C_("a correction to the right", "%s° R"), figure.text);
 }
 
 void ox_words_min_s(char *buf, size_t bytes, double s) {
   if (!isfinite(s) || fabs(s) > 1e9) {
-    snprintf(buf, bytes, "unknown");
+    snprintf(buf, bytes, "%s", _("unknown"));
     return;
   }
   long whole = lround(fabs(s));
@@ -42,13 +47,47 @@ void ox_words_min_s(char *buf, size_t bytes, double s) {
 }
 
 const char *ox_words_turns(ox_turns turns) {
-  return turns == OX_TURNS_LEFT ? "left" : "right";
+  return words_side(turns != OX_TURNS_LEFT);
+}
+
+const char *ox_words_turns_noun(ox_turns turns) {
+  return turns == OX_TURNS_LEFT ? _("left turns") : _("right turns");
+}
+
+const char *ox_words_magnetic_mark(void) {
+  return C_("behind a bearing: magnetic", "M");
+}
+
+const char *ox_words_entry_noun(ox_entry_kind kind) {
+  switch (kind) {
+  case OX_ENTRY_DIRECT:
+    return _("direct entry");
+  case OX_ENTRY_PARALLEL:
+    return _("parallel entry");
+  case OX_ENTRY_TEARDROP:
+    return _("teardrop entry");
+  }
+  return _("unknown");
 }
 
 const char *ox_words_eighth(double bearing_deg) {
-  static const char *const names[] = {"north", "north-east", "east", "south-east",
-                                      "south", "south-west", "west", "north-west"};
-  if (!isfinite(bearing_deg)) return "unknown";
-  int eighth = (int)floor(ox_norm360_deg(bearing_deg) / 45.0 + 0.5);
-  return names[eighth % 8];
+  if (!isfinite(bearing_deg)) return _("unknown");
+  switch ((int)floor(ox_norm360_deg(bearing_deg) / 45.0 + 0.5) % 8) {
+  case 0:
+    return C_("where something lies", "north");
+  case 1:
+    return C_("where something lies", "north-east");
+  case 2:
+    return C_("where something lies", "east");
+  case 3:
+    return C_("where something lies", "south-east");
+  case 4:
+    return C_("where something lies", "south");
+  case 5:
+    return C_("where something lies", "south-west");
+  case 6:
+    return C_("where something lies", "west");
+  default:
+    return C_("where something lies", "north-west");
+  }
 }

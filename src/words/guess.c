@@ -3,6 +3,7 @@
 #include "oxbow/guess.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 
 #include "oxbow/words.h"
@@ -13,8 +14,8 @@ ox_guess ox_guess_none(void) {
 }
 
 const char *ox_guess_tolerances(void) {
-  return "Near enough is within 5° of heading, 10 s of time and 0.2 NM of the track. This is "
-         "common practice in training, not a regulation.";
+  return _("Near enough is within 5° of heading, 10 s of time and 0.2 NM of the track. This is "
+           "common practice in training, not a regulation.");
 }
 
 /* --- the measures --------------------------------------------------------------------------- */
@@ -77,7 +78,7 @@ static void row_clear(ox_guess_row *row) {
 }
 
 static void add(builder *b, const char *what, bool near, cells *x) {
-  ox_guess_row row = {what, words_take(&x->yours), words_take(&x->flown), near,
+  ox_guess_row row = {_(what), words_take(&x->yours), words_take(&x->flown), near,
                       words_take(&x->sentence)};
   size_t count = b->report.count;
   ox_guess_row *rows = realloc(b->report.rows, (count + 1) * sizeof *rows);
@@ -96,38 +97,43 @@ static void put_boundary(words_say *s, const ox_case *c, const ox_flight *flight
   bool by_track = c->technique.sector == OX_SECTOR_TRACK;
   double crossing_deg = by_track ? flight->setup.arrival_track_true_deg
                                  : flight->setup.arrival_heading_true_deg;
-  words_put(s, " The %s on crossing, %s, ", by_track ? "track" : "heading",
-            words_marked(c, crossing_deg).text);
+  words_figure crossing = words_marked(c, crossing_deg);
+  const char *sector = _(ox_entry_name(entry->kind));
   if (fabs(entry->boundary_deg) < 0.05)
-    words_put(s, "lies on the boundary of the %s sector.", ox_entry_name(entry->kind));
+    words_put(s, _(" The %s on crossing, %s, lies on the boundary of the %s sector."),
+              words_crossing(c), crossing.text, sector);
   else
-    words_put(s, "lies %s° to the %s of the boundary at %s, in the %s sector.",
-              words_short(fabs(entry->boundary_deg), 1).text,
-              entry->boundary_deg > 0.0 ? "right" : "left",
-              words_marked(c, entry->boundary_at_deg).text, ox_entry_name(entry->kind));
+    words_put(s,
+              _(" The %s on crossing, %s, lies %s° to the %s of the boundary at %s, in the %s "
+                "sector."),
+              words_crossing(c), crossing.text, words_short(fabs(entry->boundary_deg), 1).text,
+              words_side(entry->boundary_deg > 0.0), words_marked(c, entry->boundary_at_deg).text,
+              sector);
 }
 
 static void add_entry(builder *b, const ox_case *c, const ox_flight *flight,
                       const ox_guess *guess) {
   if (guess->entry == OX_ENTRY_NONE || flight->leg_count == 0) return;
   cells x = {0};
-  const char *yours = ox_entry_name((ox_entry_kind)guess->entry);
+  const char *yours = ox_words_entry_noun((ox_entry_kind)guess->entry);
   bool by_sector = guess->entry == (int)flight->entry.kind;
   bool fits = ox_guess_entry_fits(flight, guess);
-  words_put(&x.yours, "%s", yours);
-  words_put(&x.flown, "%s", ox_entry_name(flight->flown));
+  words_put(&x.yours, "%s", _(ox_entry_name((ox_entry_kind)guess->entry)));
+  words_put(&x.flown, "%s", _(ox_entry_name(flight->flown)));
+  /* translators: %s is "direct entry" etc. */
   if (by_sector)
-    words_put(&x.sentence, "The %s entry is right.", yours);
+    words_put(&x.sentence, _("The %s is right."), yours);
   else if (fits)
-    words_put(&x.sentence, "The %s entry is right as well: within 5° of a boundary either is "
-              "accepted.", yours);
+    words_put(&x.sentence,
+              _("The %s is right as well: within 5° of a boundary either is accepted."), yours);
   else
-    words_put(&x.sentence, "You chose the %s entry; the %s is the one of the sector.", yours,
-              ox_entry_name(flight->entry.kind));
+    words_put(&x.sentence, _("You chose the %s; the %s is the one of the sector."), yours,
+              _(ox_entry_name(flight->entry.kind)));
   put_boundary(&x.sentence, c, flight);
   if ((int)flight->flown != guess->entry && (fits || flight->flown != flight->entry.kind))
-    words_put(&x.sentence, " This case is flown with the %s entry.", ox_entry_name(flight->flown));
-  add(b, "Entry", fits, &x);
+    words_put(&x.sentence, _(" This case is flown with the %s."),
+              ox_words_entry_noun(flight->flown));
+  add(b, N_("Entry"), fits, &x);
 }
 
 static void add_heading(builder *b, const char *what, const ox_case *c, double guess_deg,
@@ -139,11 +145,13 @@ static void add_heading(builder *b, const char *what, const ox_case *c, double g
   words_put(&x.yours, "%s", shown.text);
   words_put(&x.flown, "%s", flown.text);
   if (fabs(off_deg) < 0.5)
-    words_put(&x.sentence, "%s is what is flown.", shown.text);
+    words_put(&x.sentence, _("%s is what is flown."), shown.text);
   else
-    words_put(&x.sentence, "%s%s is %s° to the %s of what is flown, %s.",
-              near ? "Near enough: " : "", shown.text, words_number(fabs(off_deg), 0).text,
-              off_deg > 0.0 ? "right" : "left", flown.text);
+    words_put(&x.sentence,
+              near ? _("Near enough: %s is %s° to the %s of what is flown, %s.")
+                   : _("%s is %s° to the %s of what is flown, %s."),
+              shown.text, words_number(fabs(off_deg), 0).text, words_side(off_deg > 0.0),
+              flown.text);
   if (more) words_put(&x.sentence, " %s", more);
   add(b, what, near, &x);
 }
@@ -157,41 +165,52 @@ static void add_outbound(builder *b, const ox_case *c, const ox_flight *flight,
   double outbound_deg = flight->setup.inbound_true_deg + 180.0;
   char more[160];
   words_say s = words_into(more, sizeof more);
-  words_put(&s, "The outbound course is %s, and the correction for the wind %s.",
+  words_put(&s, _("The outbound course is %s, and the correction for the wind %s."),
             words_marked(c, outbound_deg).text,
             words_correction(ox_turn_between_deg(outbound_deg, flown_deg)).text);
-  add_heading(b, "Outbound heading", c, guess->outbound_heading_deg, flown_deg, off_deg, more);
+  add_heading(b, N_("Outbound heading"), c, guess->outbound_heading_deg, flown_deg, off_deg, more);
+}
+
+static void put_time_off(words_say *s, double guess_s, double flown_time_s) {
+  double off_s = guess_s - flown_time_s;
+  words_figure yours = words_time(guess_s), off = words_number(fabs(off_s), 0);
+  words_figure flown = words_time(flown_time_s);
+  if (fabs(off_s) < 0.5) {
+    words_put(s, _("%s is what is flown."), yours.text);
+    return;
+  }
+  if (fabs(off_s) <= OX_GUESS_TIME_S) words_put(s, _("Near enough: "));
+  words_put(s,
+            off_s > 0.0 ? _("%s is %s s longer than what is flown, %s.")
+                        : _("%s is %s s shorter than what is flown, %s."),
+            yours.text, off.text, flown.text);
 }
 
 static void add_time(builder *b, const ox_flight *flight, const ox_guess *guess) {
   double off_s;
   if (!ox_guess_time_off(flight, guess, &off_s)) return;
   cells x = {0};
-  bool near = fabs(off_s) <= OX_GUESS_TIME_S;
   words_put(&x.yours, "%s", words_time(guess->outbound_s).text);
   words_put(&x.flown, "%s", words_time(flown_s(flight)).text);
-  if (fabs(off_s) < 0.5)
-    words_put(&x.sentence, "%s is what is flown.", words_time(guess->outbound_s).text);
-  else
-    words_put(&x.sentence, "%s%s is %s s %s than what is flown, %s.", near ? "Near enough: " : "",
-              words_time(guess->outbound_s).text, words_number(fabs(off_s), 0).text,
-              off_s > 0.0 ? "longer" : "shorter", words_time(flown_s(flight)).text);
+  put_time_off(&x.sentence, guess->outbound_s, flown_s(flight));
   const ox_circuit *first = &flight->circuits[0];
   if (first->complete)
-    words_put(&x.sentence, " It makes the inbound leg %s.", words_time(first->inbound_s).text);
-  add(b, "Outbound time", near, &x);
+    words_put(&x.sentence, _(" It makes the inbound leg %s."), words_time(first->inbound_s).text);
+  add(b, N_("Outbound time"), fabs(off_s) <= OX_GUESS_TIME_S, &x);
 }
 
 /* "on the non-holding side" of the inbound course. */
 static const char *side_of(const ox_flight *flight, ox_vec at_nm) {
   double left = ox_vec_cross(ox_unit(flight->setup.inbound_true_deg), at_nm);
-  if (fabs(left) < 0.05) return "on the inbound course";
-  return (left < 0.0) == (flight->setup.sense > 0) ? "on the holding side"
-                                                   : "on the non-holding side";
+  if (fabs(left) < 0.05) return _("on the inbound course");
+  return (left < 0.0) == (flight->setup.sense > 0) ? _("on the holding side")
+                                                   : _("on the non-holding side");
 }
 
-static void put_percent(words_say *s, double share) {
-  words_put(s, "%s\u00a0%%", words_number(100.0 * share, 0).text);
+static words_phrase percent(double share) {
+  words_phrase p;
+  snprintf(p.text, sizeof p.text, "%s\u00a0%%", words_number(100.0 * share, 0).text);
+  return p;
 }
 
 static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch) {
@@ -199,26 +218,22 @@ static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch
   if (!ox_guess_fit(flight, sketch, &fit)) return;
   cells x = {0};
   bool near = fit.most_nm <= OX_GUESS_SKETCH_NM && fit.missed_nm <= OX_GUESS_SKETCH_NM;
-  put_percent(&x.yours, fit.near_share);
-  words_put(&x.yours, " within 0.2 NM of it");
-  put_percent(&x.flown, fit.covered_share);
-  words_put(&x.flown, " within 0.2 NM of yours");
-  words_put(&x.sentence, "Your track lies %s NM from the flown one on average and %s NM at most",
+  words_put(&x.yours, _("%s within 0.2 NM of it"), percent(fit.near_share).text);
+  words_put(&x.flown, _("%s within 0.2 NM of yours"), percent(fit.covered_share).text);
+  words_put(&x.sentence, _("Your track lies %s NM from the flown one on average and %s NM at most"),
             words_number(fit.mean_nm, 1).text, words_number(fit.most_nm, 1).text);
   if (fit.most_nm > OX_GUESS_SKETCH_NM) {
     ox_vec off = ox_vec_sub(fit.most_at_nm, fit.most_track_nm);
-    words_put(&x.sentence, ", where it is too far %s, %s", ox_words_eighth(ox_bearing_deg(off)),
+    words_put(&x.sentence, _(", where it is too far %s, %s"), ox_words_eighth(ox_bearing_deg(off)),
               side_of(flight, fit.most_at_nm));
   }
-  words_put(&x.sentence, "; ");
-  put_percent(&x.sentence, fit.near_share);
-  words_put(&x.sentence, " of it is within 0.2 NM.");
+  words_put(&x.sentence, _("; %s of it is within 0.2 NM."), percent(fit.near_share).text);
   if (fit.covered_share < 0.95) {
-    words_put(&x.sentence, " What it does not show lies up to %s NM from it, %s of the fix.",
+    words_put(&x.sentence, _(" What it does not show lies up to %s NM from it, %s of the fix."),
               words_number(fit.missed_nm, 1).text,
               ox_words_eighth(ox_bearing_deg(fit.missed_at_nm)));
   }
-  add(b, "Track", near, &x);
+  add(b, N_("Track"), near, &x);
 }
 
 ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
@@ -227,8 +242,8 @@ ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, cons
   double off_deg;
   add_entry(&b, c, flight, guess);
   if (ox_guess_first_heading_off(c, flight, guess, &off_deg))
-    add_heading(&b, "First heading", c, guess->first_heading_deg, flight->entry_heading_true_deg,
-                off_deg, NULL);
+    add_heading(&b, N_("First heading"), c, guess->first_heading_deg,
+                flight->entry_heading_true_deg, off_deg, NULL);
   add_outbound(&b, c, flight, guess);
   add_time(&b, flight, guess);
   add_sketch(&b, flight, sketch);

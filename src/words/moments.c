@@ -27,15 +27,21 @@ typedef struct {
 
 const char *ox_moments_event(ox_event_kind kind) {
   switch (kind) {
-  case OX_EVENT_FIX: return "over the fix";
-  case OX_EVENT_TURN_BEGIN: return "turn begins";
-  case OX_EVENT_WINGS_LEVEL: return "wings level";
-  case OX_EVENT_ABEAM: return "abeam the fix";
-  case OX_EVENT_CLOCK_START: return "clock starts";
-  case OX_EVENT_INTERCEPT: return "established inbound";
+  case OX_EVENT_FIX:
+    return _("over the fix");
+  case OX_EVENT_TURN_BEGIN:
+    return _("turn begins");
+  case OX_EVENT_WINGS_LEVEL:
+    return _("wings level");
+  case OX_EVENT_ABEAM:
+    return _("abeam the fix");
+  case OX_EVENT_CLOCK_START:
+    return _("clock starts");
+  case OX_EVENT_INTERCEPT:
+    return _("established inbound");
   case OX_EVENT_KIND_COUNT: break;
   }
-  return "event";
+  return _("event");
 }
 
 /* ---- the instants ------------------------------------------------------------------------- */
@@ -65,29 +71,32 @@ static bool is_key(const teller *t, const instant *at) {
 
 static const char *turn_name(const ox_leg *turn) {
   switch (turn ? turn->kind : OX_LEG_KIND_COUNT) {
-  case OX_LEG_OUTBOUND_TURN: return "Turn outbound";
+  case OX_LEG_OUTBOUND_TURN:
+    return _("Turn outbound");
   case OX_LEG_INBOUND_TURN:
-  case OX_LEG_ENTRY_INBOUND_TURN: return "Turn inbound";
-  case OX_LEG_INTERCEPT_TURN: return "Turn onto the course";
-  case OX_LEG_DIRECT_TURN: return "Turn to the fix";
-  default: return "Turn";
+  case OX_LEG_ENTRY_INBOUND_TURN:
+    return _("Turn inbound");
+  case OX_LEG_INTERCEPT_TURN:
+    return _("Turn onto the course");
+  case OX_LEG_DIRECT_TURN:
+    return _("Turn to the fix");
+  default:
+    return _("Turn");
   }
 }
 
 static const char *what_of(const instant *at) {
-  if (at->kinds & HAS(OX_EVENT_FIX)) return "Over the fix";
-  if (at->kinds & HAS(OX_EVENT_ABEAM)) return "Abeam the fix";
-  if (at->kinds & HAS(OX_EVENT_INTERCEPT)) return "Established inbound";
+  if (at->kinds & HAS(OX_EVENT_FIX)) return _("Over the fix");
+  if (at->kinds & HAS(OX_EVENT_ABEAM)) return _("Abeam the fix");
+  if (at->kinds & HAS(OX_EVENT_INTERCEPT)) return _("Established inbound");
   if (at->kinds & HAS(OX_EVENT_TURN_BEGIN)) return turn_name(at->begins);
-  if (!(at->kinds & HAS(OX_EVENT_WINGS_LEVEL))) return "Clock starts";
+  if (!(at->kinds & HAS(OX_EVENT_WINGS_LEVEL))) return _("Clock starts");
   bool inbound = at->ends && (at->ends->kind == OX_LEG_INBOUND_TURN ||
                               at->ends->kind == OX_LEG_ENTRY_INBOUND_TURN);
-  return inbound ? "Rolled out inbound" : "Wings level";
+  return inbound ? _("Rolled out inbound") : _("Wings level");
 }
 
 /* ---- what is to be done ------------------------------------------------------------------- */
-
-static const char *mark(const teller *t) { return t->c->variation_deg != 0.0 ? " M" : ""; }
 
 /* A turn may be flown in pieces, one a condition: where the last of them ends. */
 static double turn_end_deg(const ox_flight *f, const ox_leg *turn) {
@@ -97,8 +106,9 @@ static double turn_end_deg(const ox_flight *f, const ox_leg *turn) {
 }
 
 static void put_turn(words_say *s, const teller *t, const ox_leg *turn) {
-  words_put(s, "Turn %s to heading %s%s", turn->rate_deg_s < 0.0 ? "left" : "right",
-            words_magnetic(t->c, turn_end_deg(t->f, turn)).text, mark(t));
+  words_put(s,
+            turn->rate_deg_s < 0.0 ? _("Turn left to heading %s") : _("Turn right to heading %s"),
+            words_marked(t->c, turn_end_deg(t->f, turn)).text);
 }
 
 /* Time to the next beginning of a turn (s); 0 where there is none. */
@@ -109,52 +119,61 @@ static double to_turn_s(const ox_flight *f, double t_s) {
   return 0.0;
 }
 
-/* Where a leg by distance ends: " to 15 DME", " to 5 NM"; false for one that is timed. */
-static bool put_distance(words_say *s, const ox_flight *f) {
-  const ox_setup *setup = &f->setup;
-  switch (setup->goal) {
-  case OX_GOAL_OUTBOUND_NM:
-    words_put(s, " to %s NM", words_short(setup->goal_value, 1).text);
-    return true;
-  case OX_GOAL_OUTBOUND_DME:
-    words_put(s, " to %s DME", words_short(setup->goal_value, 1).text);
-    return true;
-  default: return setup->goal == OX_GOAL_INBOUND_NM;
-  }
+/* Whether the outbound leg ends by the clock. */
+static bool is_timed(const ox_flight *f, const ox_leg *leg) {
+  ox_goal goal = f->setup.goal;
+  return leg->kind == OX_LEG_ENTRY_OUTBOUND ||
+         (goal != OX_GOAL_OUTBOUND_NM && goal != OX_GOAL_OUTBOUND_DME &&
+          goal != OX_GOAL_INBOUND_NM);
+}
+
+/* The heading, and where a leg by distance ends. */
+static void put_heading(words_say *s, const teller *t, const ox_leg *leg) {
+  const ox_setup *setup = &t->f->setup;
+  words_figure heading = words_marked(t->c, leg->heading0_true_deg);
+  words_figure goal = words_short(setup->goal_value, 1);
+  if (!is_timed(t->f, leg) && setup->goal == OX_GOAL_OUTBOUND_NM)
+    words_put(s, _("Hold heading %s to %s NM"), heading.text, goal.text);
+  else if (!is_timed(t->f, leg) && setup->goal == OX_GOAL_OUTBOUND_DME)
+    words_put(s, _("Hold heading %s to %s DME"), heading.text, goal.text);
+  else
+    words_put(s, _("Hold heading %s"), heading.text);
 }
 
 static void put_outbound(words_say *s, const teller *t, const instant *at, const ox_leg *leg) {
   double turn_s = to_turn_s(t->f, at->t_s);
   bool clock = (at->kinds & HAS(OX_EVENT_CLOCK_START)) != 0;
-  words_say end = {0};
-  bool timed = leg->kind == OX_LEG_ENTRY_OUTBOUND || !put_distance(&end, t->f);
-  if (at->begins)
-    words_put(s, "Hold heading %s%s%s", words_magnetic(t->c, leg->heading0_true_deg).text, mark(t),
-              timed || !end.text ? "" : end.text);
-  free(words_take(&end));
-  if (clock && timed) words_put(s, at->begins ? ", start the clock" : "Start the clock");
-  if (turn_s > 0.0 && (clock || !at->begins))
-    words_put(s, "%s%s to the turn", s->length > 0 ? ": " : "", words_time(turn_s).text);
-  if (s->length == 0) words_put(s, "Hold the heading");
+  if (at->begins) put_heading(s, t, leg);
+  if (clock && is_timed(t->f, leg))
+    words_put(s, "%s", at->begins ? _(", start the clock") : _("Start the clock"));
+  if (turn_s > 0.0 && (clock || !at->begins)) {
+    if (s->length > 0) words_put(s, ": ");
+    words_put(s, _("%s to the turn"), words_time(turn_s).text);
+  }
+  if (s->length == 0) words_put(s, _("Hold the heading"));
 }
 
 static void put_straight(words_say *s, const teller *t, const instant *at, const ox_leg *leg) {
-  words_figure heading = words_magnetic(t->c, leg->heading0_true_deg);
+  words_figure heading = words_marked(t->c, leg->heading0_true_deg);
   switch (leg->kind) {
   case OX_LEG_OUTBOUND:
   case OX_LEG_ENTRY_OUTBOUND: put_outbound(s, t, at, leg); break;
   case OX_LEG_INTERCEPT:
-    words_put(s, "Heading %s%s to the course", heading.text, mark(t));
+    words_put(s, _("Heading %s to the course"), heading.text);
     break;
   case OX_LEG_INBOUND:
-    words_put(s, "Course %s%s on heading %s%s",
-              words_shown(t->c->hold.inbound_deg).text, mark(t), heading.text, mark(t));
+    words_put(s, _("Course %s on heading %s"), words_given(t->c, t->c->hold.inbound_deg).text,
+              heading.text);
     break;
   case OX_LEG_DIRECT_TO_FIX:
-    words_put(s, "Straight to the fix on heading %s%s", heading.text, mark(t));
+    words_put(s, _("Straight to the fix on heading %s"), heading.text);
     break;
-  case OX_LEG_ADRIFT: words_put(s, "The fix cannot be regained"); break;
-  default: words_put(s, "Heading %s%s", heading.text, mark(t)); break;
+  case OX_LEG_ADRIFT:
+    words_put(s, _("The fix cannot be regained"));
+    break;
+  default:
+    words_put(s, _("Heading %s"), heading.text);
+    break;
   }
 }
 
@@ -173,22 +192,25 @@ static void put_noted(words_say *s, const teller *t, const instant *at) {
   if (leg->shape == OX_SHAPE_STRAIGHT)
     put_outbound(s, t, at, leg);
   else if (at->kinds & HAS(OX_EVENT_CLOCK_START))
-    words_put(s, "Start the clock, still turning");
+    words_put(s, _("Start the clock, still turning"));
   else
-    words_put(s, "Still turning%s",
-              clock_starts_later(t->f, at->t_s) ? ": the clock waits for wings level" : "");
+    words_put(s, "%s",
+              clock_starts_later(t->f, at->t_s)
+                  ? _("Still turning: the clock waits for wings level")
+                  : _("Still turning"));
 }
 
 static void put_fix(words_say *s, const teller *t, const instant *at) {
   const ox_leg *next = at->begins, *end = t->f->legs + t->f->leg_count;
   if (!next) {
-    words_put(s, "The hold ends here");
+    words_put(s, _("The hold ends here"));
     return;
   }
   if (fabs(at->t_s) <= SAME_INSTANT_S)
-    words_put(s, "%s entry. ", t->f->flown == OX_ENTRY_DIRECT     ? "Direct"
-                               : t->f->flown == OX_ENTRY_PARALLEL ? "Parallel"
-                                                                  : "Teardrop");
+    words_put(s, "%s",
+              t->f->flown == OX_ENTRY_DIRECT     ? _("Direct entry. ")
+              : t->f->flown == OX_ENTRY_PARALLEL ? _("Parallel entry. ")
+                                                 : _("Teardrop entry. "));
   if (next->kind == OX_LEG_REACTION && next + 1 < end) next++;
   if (next->shape == OX_SHAPE_TURN)
     put_turn(s, t, next);
@@ -217,8 +239,7 @@ static void tell(const teller *t, const instant *at, int circuit, ox_moment *out
   ox_words_min_s(clock, sizeof clock, at->t_s);
   words_say figures = words_into(out->figures, sizeof out->figures);
   ox_state state = ox_flight_at(t->f, at->t_s);
-  words_put(&figures, "%s, heading %s%s", clock,
-            words_magnetic(t->c, state.heading_true_deg).text, mark(t));
+  words_put(&figures, _("%s, heading %s"), clock, words_marked(t->c, state.heading_true_deg).text);
   words_say act = words_into(out->act, sizeof out->act);
   put_act(&act, t, at);
 }

@@ -1,4 +1,4 @@
-/* Sentences that grow, and figures that look the same in every locale. */
+/* Sentences that grow, and figures that follow the catalogue's language, not the locale. */
 #include "say.h"
 
 #include <math.h>
@@ -77,7 +77,7 @@ char *words_take(words_say *s) {
 
 void words_put_clock(words_say *s, double s_after_midnight) {
   if (!isfinite(s_after_midnight)) {
-    words_put(s, "unknown");
+    words_put(s, "%s", _("unknown"));
     return;
   }
   double in_day_s = fmod(s_after_midnight, 86400.0);
@@ -92,7 +92,7 @@ static bool rounds_to_zero(double value, int decimals) {
 words_figure words_number(double value, int decimals) {
   words_figure f;
   if (!isfinite(value)) {
-    snprintf(f.text, sizeof f.text, "unknown");
+    snprintf(f.text, sizeof f.text, "%s", _("unknown"));
     return f;
   }
   long long scale = 1;
@@ -104,17 +104,19 @@ words_figure words_number(double value, int decimals) {
   if (scale == 1)
     snprintf(f.text, sizeof f.text, "%s%lld", sign, units);
   else
-    snprintf(f.text, sizeof f.text, "%s%lld.%0*lld", sign, units / scale, decimals, units % scale);
+    snprintf(f.text, sizeof f.text, "%s%lld%.4s%0*lld", sign, units / scale, ox_text_decimal(),
+             decimals, units % scale);
   return f;
 }
 
 words_figure words_short(double value, int most_decimals) {
   words_figure f = words_number(value, most_decimals);
-  if (!strchr(f.text, '.')) return f;
-  size_t length = strlen(f.text);
-  while (f.text[length - 1] == '0')
-    length--;
-  if (f.text[length - 1] == '.') length--;
+  if (most_decimals < 1 || !isfinite(value)) return f;
+  size_t length = strlen(f.text), figures = 0;
+  while (figures < (size_t)most_decimals && f.text[length - 1 - figures] == '0')
+    figures++;
+  length -= figures;
+  if (figures == (size_t)most_decimals) length -= strlen(ox_text_decimal());
   f.text[length] = '\0';
   return f;
 }
@@ -140,9 +142,15 @@ words_figure words_magnetic(const ox_case *c, double true_deg) {
 }
 
 words_figure words_marked(const ox_case *c, double true_deg) {
-  words_figure f = words_magnetic(c, true_deg);
-  if (c->variation_deg != 0.0) strcat(f.text, " M");
-  return f;
+  return words_given(c, ox_magnetic_deg(true_deg, c->variation_deg));
+}
+
+words_figure words_given(const ox_case *c, double magnetic_deg) {
+  words_figure f = words_shown(magnetic_deg);
+  if (c->variation_deg == 0.0) return f;
+  words_figure marked;
+  snprintf(marked.text, sizeof marked.text, "%.3s %.24s", f.text, ox_words_magnetic_mark());
+  return marked;
 }
 
 words_figure words_correction(double correction_deg) {
@@ -155,4 +163,18 @@ words_figure words_time(double s) {
   words_figure f;
   ox_words_min_s(f.text, sizeof f.text, s);
   return f;
+}
+
+const char *words_side(bool right) {
+  return right ? C_("the side of a turn", "right") : C_("the side of a turn", "left");
+}
+
+const char *words_north(ox_north north) {
+  return north == OX_NORTH_MAGNETIC ? C_("behind a direction", "magnetic")
+                                    : C_("behind a direction", "true");
+}
+
+const char *words_crossing(const ox_case *c) {
+  return c->technique.sector == OX_SECTOR_TRACK ? C_("the sector goes by it", "track")
+                                                : C_("the sector goes by it", "heading");
 }

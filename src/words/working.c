@@ -16,6 +16,7 @@ static char *copy(const char *text) {
 static void row_clear(ox_working_row *row) {
   free(row->label);
   free(row->value);
+  free(row->brief);
   free(row->why);
 }
 
@@ -29,15 +30,32 @@ static bool make_room(words_rows *r) {
   return true;
 }
 
-void rows_add(words_rows *r, const char *group, const char *label, words_say *value, words_say *why,
-              const char *source) {
-  ox_working_row row = {group, copy(label), words_take(value), words_take(why), source};
+void rows_add_labelled(words_rows *r, const char *group, const char *key, const char *label,
+                       words_say *value, words_say *why, const char *source) {
+  ox_working_row row = {.group = _(group),
+                        .key = key,
+                        .label = copy(label),
+                        .value = words_take(value),
+                        .why = words_take(why),
+                        .source = _(source)};
   if (row.label && row.value && row.why && make_room(r)) {
     r->w.rows[r->w.count++] = row;
     return;
   }
   row_clear(&row);
   r->failed = true;
+}
+
+void rows_add(words_rows *r, const char *group, const char *label, words_say *value, words_say *why,
+              const char *source) {
+  rows_add_labelled(r, group, label, _(label), value, why, source);
+}
+
+void rows_set_brief(words_rows *r, const char *brief) {
+  if (r->failed) return;
+  ox_working_row *row = &r->w.rows[r->w.count - 1];
+  row->brief = copy(brief);
+  r->failed = !row->brief;
 }
 
 double words_reaction_s(const ox_case *c) {

@@ -10,33 +10,34 @@
 #include "oxbow/wind.h"
 #include "rows.h"
 
-#define TURN "Turn and speed"
-#define WIND "Wind"
-#define LIMITS "Limits"
-#define SOURCE_LESSER_BANK "AIM 5-3-8 j8(b); ICAO Doc 8168 Vol I (lesser bank)"
+#define TURN N_("Turn and speed")
+#define WIND N_("Wind")
+#define LIMITS N_("Limits")
+#define SOURCE_LESSER_BANK N_("AIM 5-3-8 j8(b); ICAO Doc 8168 Vol I (lesser bank)")
 
 static const double M_S_PER_KT = 1852.0 / 3600.0;
 
-static void put_air(words_say *s, const ox_case *c) {
-  words_put(s, "%s ft, ISA", words_short(c->hold.altitude_ft, 0).text);
+static words_phrase air_of(const ox_case *c) {
+  words_phrase p;
+  words_say s = words_into(p.text, sizeof p.text);
+  words_put(&s, "%s ft, ISA", words_short(c->hold.altitude_ft, 0).text);
   if (c->aircraft.isa_dev_c != 0.0)
-    words_put(s, " %s °C", words_signed(c->aircraft.isa_dev_c, 1).text);
+    words_put(&s, " %s °C", words_signed(c->aircraft.isa_dev_c, 1).text);
+  return p;
 }
 
 static void add_tas(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_setup *s = &r->f->setup;
   double sound_kt = ox_air_at(r->c->hold.altitude_ft, r->c->aircraft.isa_dev_c).sound_speed_kt;
-  bool given = r->c->aircraft.tas_kt > 0.0;
   words_put(&value, "%s kt", words_number(s->tas_kt, 1).text);
-  if (given)
-    words_put(&why, "given; at ");
+  if (r->c->aircraft.tas_kt > 0.0)
+    words_put(&why, _("given; at %s"), air_of(r->c).text);
   else
-    words_put(&why, "%s KIAS at ", words_short(s->ias_kt, 1).text);
-  put_air(&why, r->c);
-  words_put(&why, ": Mach %s × speed of sound %s kt", words_number(s->tas_kt / sound_kt, 4).text,
+    words_put(&why, _("%s KIAS at %s"), words_short(s->ias_kt, 1).text, air_of(r->c).text);
+  words_put(&why, _(": Mach %s × speed of sound %s kt"), words_number(s->tas_kt / sound_kt, 4).text,
             words_number(sound_kt, 1).text);
-  rows_add(r, TURN, "True airspeed", &value, &why, "ICAO Doc 7488 (standard atmosphere)");
+  rows_add(r, TURN, N_("True airspeed"), &value, &why, N_("ICAO Doc 7488 (standard atmosphere)"));
 }
 
 static void add_bank(words_rows *r) {
@@ -44,12 +45,12 @@ static void add_bank(words_rows *r) {
   const ox_setup *s = &r->f->setup;
   words_put(&value, "%s°", words_number(s->bank_deg, 1).text);
   if (s->bank_limits)
-    words_put(&why, "the bank limit");
+    words_put(&why, _("the bank limit"));
   else
-    words_put(&why, "tan(bank) = V·ω ÷ g = %s m/s × %s rad/s ÷ 9.80665 m/s²",
+    words_put(&why, _("tan(bank) = V·ω ÷ g = %s m/s × %s rad/s ÷ 9.80665 m/s²"),
               words_number(s->tas_kt * M_S_PER_KT, 2).text,
               words_number(s->rate_deg_s * OX_RAD_PER_DEG, 5).text);
-  rows_add(r, TURN, "Bank", &value, &why, SOURCE_LESSER_BANK);
+  rows_add(r, TURN, N_("Bank"), &value, &why, SOURCE_LESSER_BANK);
 }
 
 static void add_rate(words_rows *r) {
@@ -57,38 +58,38 @@ static void add_rate(words_rows *r) {
   const ox_setup *s = &r->f->setup;
   words_put(&value, "%s°/s", words_number(s->rate_deg_s, 2).text);
   if (s->bank_limits)
-    words_put(&why, "ω = g·tan(bank) ÷ V = 9.80665 m/s² × tan(%s°) ÷ %s m/s",
+    words_put(&why, _("ω = g·tan(bank) ÷ V = 9.80665 m/s² × tan(%s°) ÷ %s m/s"),
               words_number(s->bank_deg, 1).text, words_number(s->tas_kt * M_S_PER_KT, 2).text);
   else
-    words_put(&why, "the rate wanted; half a circle takes 180 ÷ %s = %s s",
+    words_put(&why, _("the rate wanted; half a circle takes 180 ÷ %s = %s s"),
               words_number(s->rate_deg_s, 2).text, words_number(180.0 / s->rate_deg_s, 1).text);
-  rows_add(r, TURN, "Rate of turn", &value, &why, SOURCE_LESSER_BANK);
+  rows_add(r, TURN, N_("Rate of turn"), &value, &why, SOURCE_LESSER_BANK);
 }
 
 static void add_radius(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_setup *s = &r->f->setup;
   words_put(&value, "%s NM", words_number(s->radius_nm, 2).text);
-  words_put(&why, "r = V ÷ (20π·ω) = %s ÷ (62.83 × %s); the still-air shape is %s NM wide",
+  words_put(&why, _("r = V ÷ (20π·ω) = %s ÷ (62.83 × %s); the still-air shape is %s NM wide"),
             words_number(s->tas_kt, 1).text, words_number(s->rate_deg_s, 2).text,
             words_number(2.0 * s->radius_nm, 2).text);
-  rows_add(r, TURN, "Radius of turn", &value, &why, "ICAO Doc 8168 Vol II (r = V/(62.83 R))");
+  rows_add(r, TURN, N_("Radius of turn"), &value, &why, "ICAO Doc 8168 Vol II (r = V/(62.83 R))");
 }
 
 static void add_deciding(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_setup *s = &r->f->setup;
   double wanted_deg_s = r->c->aircraft.rate_deg_s;
-  words_put(&value, "%s", s->bank_limits ? "the bank" : "the rate");
+  words_put(&value, "%s", s->bank_limits ? _("the bank") : _("the rate"));
   if (r->c->aircraft.turn_by == OX_TURN_BY_BANK)
-    words_put(&why, "%s° of bank are flown whatever the rate",
+    words_put(&why, _("%s° of bank are flown whatever the rate"),
               words_short(r->c->aircraft.max_bank_deg, 1).text);
   else
-    words_put(&why, "%s°/s needs %s° of bank, the limit is %s°: the lesser bank is flown",
+    words_put(&why, _("%s°/s needs %s° of bank, the limit is %s°: the lesser bank is flown"),
               words_short(wanted_deg_s, 2).text,
               words_number(ox_bank_for_rate_deg(s->tas_kt, wanted_deg_s), 1).text,
               words_short(r->c->aircraft.max_bank_deg, 1).text);
-  rows_add(r, TURN, "What decides", &value, &why, SOURCE_LESSER_BANK);
+  rows_add(r, TURN, N_("What decides"), &value, &why, SOURCE_LESSER_BANK);
 }
 
 static void add_climb(words_rows *r) {
@@ -97,13 +98,13 @@ static void add_climb(words_rows *r) {
   words_say value = {0}, why = {0};
   const ox_condition *last = &s->conditions[s->condition_count - 1];
   bool up = r->c->hold.climb_to_ft > r->c->hold.altitude_ft;
-  words_put(&value, "%s to %s ft in %s", up ? "climb" : "descent",
+  words_put(&value, up ? _("climb to %s ft in %s") : _("descent to %s ft in %s"),
             words_short(r->c->hold.climb_to_ft, 0).text, words_time(s->climb_end_s).text);
-  words_put(&why, "from %s ft at %s ft a minute; the true airspeed goes from %s to %s kt",
+  words_put(&why, _("from %s ft at %s ft a minute; the true airspeed goes from %s to %s kt"),
             words_short(r->c->hold.altitude_ft, 0).text,
             words_short(r->c->hold.climb_ft_min, 0).text, words_number(s->tas_kt, 1).text,
             words_number(last->tas_kt, 1).text);
-  rows_add(r, TURN, "In the hold", &value, &why, SOURCE_GIVEN);
+  rows_add(r, TURN, N_("In the hold"), &value, &why, SOURCE_GIVEN);
 }
 
 void rows_turn(words_rows *r) {
@@ -117,48 +118,53 @@ void rows_turn(words_rows *r) {
 
 /* --- wind ---------------------------------------------------------------------------------- */
 
-void words_put_wind(words_say *s, const ox_case *c, const ox_setup *setup) {
-  if (setup->wind_speed_kt < 0.05) {
-    words_put(s, "calm");
-    return;
-  }
-  words_figure from_true = words_shown(setup->wind_from_true_deg);
-  words_put(s, "%s", from_true.text);
-  if (c->variation_deg != 0.0)
-    words_put(s, " true (%s magnetic)", words_magnetic(c, setup->wind_from_true_deg).text);
-  words_put(s, " at %s kt", words_short(setup->wind_speed_kt, 1).text);
+words_phrase words_wind(const ox_case *c, const ox_setup *setup) {
+  words_phrase p;
+  words_say s = words_into(p.text, sizeof p.text);
+  words_figure from = words_shown(setup->wind_from_true_deg);
+  words_figure kt = words_short(setup->wind_speed_kt, 1);
+  if (setup->wind_speed_kt < 0.05)
+    words_put(&s, "%s", C_("wind", "calm"));
+  else if (c->variation_deg == 0.0)
+    words_put(&s, _("%s at %s kt"), from.text, kt.text);
+  else
+    words_put(&s, _("%s true (%s magnetic) at %s kt"), from.text,
+              words_magnetic(c, setup->wind_from_true_deg).text, kt.text);
+  return p;
 }
 
 static void add_wind(words_rows *r) {
   words_say value = {0}, why = {0};
-  words_put_wind(&value, r->c, &r->f->setup);
+  words_put(&value, "%s", words_wind(r->c, &r->f->setup).text);
   if (r->c->wind_count == 0)
-    words_put(&why, "no wind is given: calm");
+    words_put(&why, _("no wind is given: calm"));
   else if (r->c->wind_count == 1)
-    words_put(&why, "the wind given, from %s %s", words_shown(r->c->wind[0].from_deg).text,
-              r->c->wind[0].north == OX_NORTH_MAGNETIC ? "magnetic" : "true");
+    words_put(&why, _("the wind given, from %s %s"), words_shown(r->c->wind[0].from_deg).text,
+              words_north(r->c->wind[0].north));
   else
-    words_put(&why, "interpolated to %s ft between the %d rows given",
+    words_put(&why, _("interpolated to %s ft between the %d rows given"),
               words_short(r->c->hold.altitude_ft, 0).text, r->c->wind_count);
-  rows_add(r, WIND, "Wind", &value, &why, SOURCE_GIVEN);
+  rows_add(r, WIND, N_("Wind"), &value, &why, SOURCE_GIVEN);
 }
 
 static void add_component(words_rows *r, double kt, bool along) {
   words_say value = {0}, why = {0};
   const ox_setup *s = &r->f->setup;
   double angle_deg = fabs(ox_turn_between_deg(s->inbound_true_deg, s->wind_from_true_deg));
-  const char *label = along ? "Along the inbound course" : "Across the inbound course";
+  const char *label = along ? N_("Along the inbound course") : N_("Across the inbound course");
   if (fabs(kt) < 0.05) {
-    words_put(&value, "nothing");
+    words_put(&value, _("nothing"));
   } else if (along) {
-    words_put(&value, "%s kt %s", words_number(fabs(kt), 1).text, kt > 0 ? "tailwind" : "headwind");
+    words_put(&value, kt > 0 ? _("%s kt tailwind") : _("%s kt headwind"),
+              words_number(fabs(kt), 1).text);
   } else {
     bool from_left = kt > 0;
-    words_put(&value, "%s kt from the %s, the %s side", words_number(fabs(kt), 1).text,
-              from_left ? "left" : "right",
-              from_left == (s->sense < 0) ? "holding" : "non-holding");
+    words_put(&value,
+              from_left == (s->sense < 0) ? _("%s kt from the %s, the holding side")
+                                          : _("%s kt from the %s, the non-holding side"),
+              words_number(fabs(kt), 1).text, words_side(!from_left));
   }
-  words_put(&why, "%s kt × %s(%s°), wind from %s against course %s",
+  words_put(&why, _("%s kt × %s(%s°), wind from %s against course %s"),
             words_short(s->wind_speed_kt, 1).text, along ? "cos" : "sin",
             words_short(angle_deg, 1).text, words_marked(r->c, s->wind_from_true_deg).text,
             words_marked(r->c, s->inbound_true_deg).text);
@@ -167,13 +173,14 @@ static void add_component(words_rows *r, double kt, bool along) {
 
 static void add_change(words_rows *r, const ox_wind_change *change) {
   words_say value = {0}, why = {0};
-  bool magnetic = change->north == OX_NORTH_MAGNETIC;
-  words_put(&value, "from %s", words_shown(change->from_deg).text);
-  if (r->c->variation_deg != 0.0) words_put(&value, "%s", magnetic ? " magnetic" : " true");
-  words_put(&value, " at %s kt", words_short(change->kt, 1).text);
-  words_put(&why, "from %s after the first crossing of the fix on, at every height",
+  words_figure from = words_shown(change->from_deg), kt = words_short(change->kt, 1);
+  if (r->c->variation_deg == 0.0)
+    words_put(&value, _("from %s at %s kt"), from.text, kt.text);
+  else
+    words_put(&value, _("from %s %s at %s kt"), from.text, words_north(change->north), kt.text);
+  words_put(&why, _("from %s after the first crossing of the fix on, at every height"),
             words_time(change->at_min * 60.0).text);
-  rows_add(r, WIND, "Then the wind changes", &value, &why, SOURCE_GIVEN);
+  rows_add(r, WIND, N_("Then the wind changes"), &value, &why, SOURCE_GIVEN);
 }
 
 void rows_wind(words_rows *r) {
@@ -195,17 +202,17 @@ static void add_speed_limit(words_rows *r) {
   bool charted = r->c->hold.limit_kias > 0.0;
   words_put(&value, "%s KIAS", words_short(r->f->setup.speed_limit_kias, 1).text);
   if (charted)
-    words_put(&why, "charted for this hold; the table gives %s KIAS at %s ft",
+    words_put(&why, _("charted for this hold; the table gives %s KIAS at %s ft"),
               words_short(ox_us_speed_limit_kias(altitude_ft), 0).text,
               words_short(altitude_ft, 0).text);
   else
-    words_put(&why, "%s ft is in the band %s", words_short(altitude_ft, 0).text,
-              altitude_ft <= 6000.0    ? "up to 6000 ft"
-              : altitude_ft <= 14000.0 ? "6001 to 14000 ft"
-                                       : "14001 ft and above");
-  rows_add(r, LIMITS, "Speed limit", &value, &why,
-           charted ? "the chart (AIM 5-3-8 j2, charted restriction)"
-                   : "AIM 5-3-8 j2, holding speed table");
+    words_put(&why, _("%s ft is in the band %s"), words_short(altitude_ft, 0).text,
+              altitude_ft <= 6000.0    ? _("up to 6000 ft")
+              : altitude_ft <= 14000.0 ? _("6001 to 14000 ft")
+                                       : _("14001 ft and above"));
+  rows_add(r, LIMITS, N_("Speed limit"), &value, &why,
+           charted ? N_("the chart (AIM 5-3-8 j2, charted restriction)")
+                   : N_("AIM 5-3-8 j2, holding speed table"));
 }
 
 static void add_airspeed(words_rows *r) {
@@ -214,15 +221,17 @@ static void add_airspeed(words_rows *r) {
   double room_kt = s->speed_limit_kias - s->ias_kt;
   words_put(&value, "%s KIAS", words_short(s->ias_kt, 1).text);
   if (s->ias_kt < 90.0)
-    words_put(&why, "%s kt below the 90 KIAS recommended as the least",
+    words_put(&why, _("%s kt below the 90 KIAS recommended as the least"),
               words_short(90.0 - s->ias_kt, 1).text);
   else if (fabs(room_kt) < 0.05)
-    words_put(&why, "at the limit");
+    words_put(&why, _("at the limit"));
   else
-    words_put(&why, "%s kt %s the limit: %s − %s", words_short(fabs(room_kt), 1).text,
-              room_kt > 0 ? "below" : "above", words_short(s->speed_limit_kias, 1).text,
+    words_put(&why,
+              room_kt > 0 ? _("%s kt below the limit: %s − %s")
+                          : _("%s kt above the limit: %s − %s"),
+              words_short(fabs(room_kt), 1).text, words_short(s->speed_limit_kias, 1).text,
               words_short(s->ias_kt, 1).text);
-  rows_add(r, LIMITS, "Airspeed", &value, &why,
+  rows_add(r, LIMITS, N_("Airspeed"), &value, &why,
            s->ias_kt < 90.0 ? "AIM 5-3-8 j8(a)" : "AIM 5-3-8 j2");
 }
 
@@ -232,9 +241,9 @@ static void add_efc(words_rows *r) {
   words_say value = {0}, why = {0};
   words_put(&value, "%02d:%02d UTC", efc_min / 60, efc_min % 60);
   words_put(&why,
-            "with communications failed: leave the fix then, or begin the approach then where "
-            "one begins at this fix");
-  rows_add(r, LIMITS, "Expect further clearance", &value, &why, "14 CFR 91.185(c)(3)");
+            _("with communications failed: leave the fix then, or begin the approach then where "
+              "one begins at this fix"));
+  rows_add(r, LIMITS, N_("Expect further clearance"), &value, &why, "14 CFR 91.185(c)(3)");
 }
 
 /* Doc 8168 Vol II: for a hold towards the station, whose readings grow outbound. */
@@ -246,14 +255,15 @@ static void add_limiting_distance(words_rows *r) {
   double leg_s = ox_standard_leg_s(r->c->hold.altitude_ft);
   double limit_nm = ox_limiting_dme_nm(s->ias_kt, height_ft, s->dme_fix_nm, leg_s, &rounded_nm);
   words_put(&value, "%s DME", words_number(rounded_nm, 0).text);
-  words_put(&why,
-            "√((Ds + ds)² + 4r² + 0.027h²) = %s, with %s DME over the fix, %s outbound at %s KIAS, "
-            "ISA + 15 and 25° of bank, %s ft above the station; the leg flown ends at %s DME",
-            words_number(limit_nm, 2).text, words_number(s->dme_fix_nm, 2).text,
-            words_time(leg_s).text, words_short(s->ias_kt, 0).text,
-            words_number(height_ft, 0).text, words_short(s->goal_value, 2).text);
-  rows_add(r, LIMITS, "Limiting distance", &value, &why,
-           "ICAO Doc 8168 Vol II; the outbound length is from memory");
+  words_put(
+      &why,
+      _("√((Ds + ds)² + 4r² + 0.027h²) = %s, with %s DME over the fix, %s outbound at %s KIAS, ISA "
+        "+ 15 and 25° of bank, %s ft above the station; the leg flown ends at %s DME"),
+      words_number(limit_nm, 2).text, words_number(s->dme_fix_nm, 2).text, words_time(leg_s).text,
+      words_short(s->ias_kt, 0).text, words_number(height_ft, 0).text,
+      words_short(s->goal_value, 2).text);
+  rows_add(r, LIMITS, N_("Limiting distance"), &value, &why,
+           N_("ICAO Doc 8168 Vol II; the outbound length is from memory"));
 }
 
 void rows_limits(words_rows *r) {

@@ -7,16 +7,16 @@
 #include "rows.h"
 #include "when.h"
 
-#define GROUP "Time and fuel"
-#define SOURCE_RADIO "14 CFR 91.185(c)(3); other States differ"
+#define GROUP N_("Time and fuel")
+#define SOURCE_RADIO N_("14 CFR 91.185(c)(3); other States differ")
 
 static void add_slow_down(words_rows *r) {
   words_say value = {0}, why = {0};
   ox_slow_down slow = ox_slow_down_of(r->f);
-  words_put(&value, "%s NM before the fix", words_number(slow.nm, 1).text);
-  words_put(&why, "3 minutes × %s kt over the ground ÷ 60, at the holding speed",
+  words_put(&value, _("%s NM before the fix"), words_number(slow.nm, 1).text);
+  words_put(&why, _("3 minutes × %s kt over the ground ÷ 60, at the holding speed"),
             words_number(slow.gs_kt, 1).text);
-  rows_add(r, GROUP, "Begin to slow down", &value, &why, "AIM 5-3-8 d");
+  rows_add(r, GROUP, N_("Begin to slow down"), &value, &why, "AIM 5-3-8 d");
 }
 
 static void add_passages(words_rows *r) {
@@ -30,12 +30,12 @@ static void add_passages(words_rows *r) {
     words_put_clock(&value, ox_clock_utc_s(r->c, p[i].t_s));
   }
   words_put(&value, count > NAMED ? " … UTC" : " UTC");
-  words_put(&why, "%zu passage%s, the first as given", count, count == 1 ? "" : "s");
-  if (count > 1) {
-    words_put(&why, ", the last at ");
-    words_put_moment(&why, r->c, p[count - 1].t_s);
-  }
-  rows_add(r, GROUP, "Over the fix", &value, &why, SOURCE_MEASURED);
+  words_put(&why,
+            ox_text_count("%zu passage, the first as given", "%zu passages, the first as given",
+                          (unsigned long)count),
+            count);
+  if (count > 1) words_put(&why, _(", the last at %s"), words_moment(r->c, p[count - 1].t_s).text);
+  rows_add(r, GROUP, N_("Over the fix"), &value, &why, SOURCE_MEASURED);
 }
 
 static void add_plan(words_rows *r) {
@@ -50,13 +50,13 @@ static void add_plan(words_rows *r) {
   if (ox_efc_plan_make(r->c, scratch, &plan) != OX_ERROR) {
     words_say value = {0}, why = {0};
     if (plan.outcome == OX_EFC_MET)
-      words_put(&value, "%d, the last one %s outbound", plan.circuits,
+      words_put(&value, _("%d, the last one %s outbound"), plan.circuits,
                 words_time(plan.last_timed_s).text);
     else
-      words_put(&value, "not met");
+      words_put(&value, _("not met"));
     ox_words_efc(text, sizeof text, r->c, &plan);
     words_put(&why, "%s", text);
-    rows_add(r, GROUP, "Circuits to the EFC", &value, &why, "AIM 5-3-8 k");
+    rows_add(r, GROUP, N_("Circuits to the EFC"), &value, &why, "AIM 5-3-8 k");
   }
   free(scratch);
 }
@@ -66,36 +66,33 @@ static void add_fuel(words_rows *r) {
   if (!e.known) return;
   words_say value = {0}, why = {0};
   if (e.leave_by_s < 0.0)
-    words_put(&value, "at once");
+    words_put(&value, _("at once"));
   else
-    words_put_moment(&value, r->c, e.leave_by_s);
-  words_put(&why, "(%s − %s − %s) ÷ %s an hour: on board, alternate, reserve and flow in %s",
+    words_put(&value, "%s", words_moment(r->c, e.leave_by_s).text);
+  words_put(&why, _("(%s − %s − %s) ÷ %s an hour: on board, alternate, reserve and flow in %s"),
             words_short(e.on_board, 1).text, words_short(e.alternate, 1).text,
             words_short(e.reserve, 1).text, words_short(e.flow_h, 1).text,
             ox_words_fuel_unit(r->c->fuel.unit));
-  if (e.leave_by_s >= 0.0) {
-    words_put(&why, "; that is ");
-    words_put_lasting(&why, e.leave_by_s);
-  }
-  rows_add(r, GROUP, "Leave the fix by", &value, &why, SOURCE_GIVEN);
+  if (e.leave_by_s >= 0.0) words_put(&why, _("; that is %s"), words_lasting(e.leave_by_s).text);
+  rows_add(r, GROUP, N_("Leave the fix by"), &value, &why, SOURCE_GIVEN);
 }
 
 static void add_radio(words_rows *r) {
   static const char *const values[] = {
-      [OX_RADIO_NOT_DECIDED] = "not decided",
-      [OX_RADIO_APPROACH_AT_EFC] = "begin the approach at the EFC",
-      [OX_RADIO_APPROACH_AT_ETA] = "begin the approach at the ETA",
-      [OX_RADIO_LEAVE_AT_EFC] = "leave the fix at the EFC",
-      [OX_RADIO_LEAVE_ON_ARRIVAL] = "leave the fix on arrival",
+      [OX_RADIO_NOT_DECIDED] = N_("not decided"),
+      [OX_RADIO_APPROACH_AT_EFC] = N_("begin the approach at the EFC"),
+      [OX_RADIO_APPROACH_AT_ETA] = N_("begin the approach at the ETA"),
+      [OX_RADIO_LEAVE_AT_EFC] = N_("leave the fix at the EFC"),
+      [OX_RADIO_LEAVE_ON_ARRIVAL] = N_("leave the fix on arrival"),
   };
   char text[OX_WHEN_BYTES];
   ox_lost_radio radio = ox_lost_radio_of(r->c);
   if (radio.action == OX_RADIO_NOT_DECIDED) return;
   words_say value = {0}, why = {0};
-  words_put(&value, "%s", values[radio.action]);
+  words_put(&value, "%s", _(values[radio.action]));
   ox_words_lost_radio(text, sizeof text, r->c);
   words_put(&why, "%s", text);
-  rows_add(r, GROUP, "Without radio", &value, &why, SOURCE_RADIO);
+  rows_add(r, GROUP, N_("Without radio"), &value, &why, SOURCE_RADIO);
 }
 
 void rows_when(words_rows *r) {
