@@ -32,6 +32,8 @@ typedef struct {
  * argv, *files of them. False after a message on err. */
 bool cli_options(cli_io *io, int argc, char **argv, const cli_option *options, size_t count,
                  int *files);
+/* --help (help.c); returns OX_CLI_DONE. */
+int cli_show_help(FILE *out);
 /* One line of what is wrong and a pointer to --help; returns OX_CLI_USAGE. */
 int cli_wrong(cli_io *io, const char *format, ...) __attribute__((format(printf, 2, 3)));
 /* Figures with a decimal point whatever the locale, nothing before or after: "5", "-0.25". */
