@@ -1,10 +1,12 @@
 #!/bin/sh
 # The manual page of oxbow-cli: the frame of oxbow-cli.1.in with the verbs and options as
-# `oxbow-cli --help` has them, so that the two cannot differ.  sh make.sh OXBOW-CLI FRAME
+# `oxbow-cli --help` has them, so that the two cannot differ.
+#   sh make.sh OXBOW-CLI FRAME [LANGUAGE CATALOGUES]
+# C.UTF-8 is a locale that there is everywhere; LANGUAGE says which catalogue is asked for.
 set -eu
 verbs=$(mktemp)
 trap 'rm -f "$verbs"' EXIT
-LC_ALL=C.UTF-8 "$1" --help | LC_ALL=C.UTF-8 awk '
+LC_ALL=C.UTF-8 LANGUAGE="${3:-}" OXBOW_LOCALE="${4:-}" "$1" --help | LC_ALL=C.UTF-8 awk '
   # A new sentence stands on a new line, a backslash is no escape, no line begins with a dot.
   function text(s) {
     gsub(/\\/, "\\e", s)

@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "oxbow/text.h"
 
 #define PAGES OX_RESOURCES "/help"
 
@@ -39,13 +40,27 @@ static int by_name(const void *a, const void *b) {
   return strcmp(*(const char *const *)a, *(const char *const *)b);
 }
 
-/* The names begin with a number, which is the order of the pages. */
+/* The names of the pages in a language, in their order: they begin with a number. NULL where there
+ * are none. */
+static char **names_in(const char *language) {
+  char *folder = g_build_path("/", PAGES, language, NULL);
+  char **names = g_resources_enumerate_children(folder, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
+  g_free(folder);
+  if (names) qsort(names, g_strv_length(names), sizeof *names, by_name);
+  return names;
+}
+
 static void load_pages(OxHelp *self) {
-  char **names = g_resources_enumerate_children(PAGES, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
-  if (!names) return;
-  qsort(names, g_strv_length(names), sizeof *names, by_name);
-  for (char **name = names; *name; name++) {
-    char *path = g_build_path("/", PAGES, *name, NULL);
+  /* translators: the language of the help pages, which is the name of their folder in data/help;
+   * en as long as there are none in yours */
+  const char *language = C_("the language of the help pages", "en");
+  char **names = names_in(language);
+  if (!names) {
+    language = "en";
+    names = names_in(language);
+  }
+  for (char **name = names; name && *name; name++) {
+    char *path = g_build_path("/", PAGES, language, *name, NULL);
     GBytes *bytes = g_resources_lookup_data(path, G_RESOURCE_LOOKUP_FLAGS_NONE, NULL);
     g_free(path);
     if (!bytes) continue;

@@ -24,7 +24,7 @@ const char *ox_skip_text(ox_skip reason) {
   case OX_SKIP_CONTINUATION:
     return _("continuing a record that is used");
   case OX_SKIP_EMPTY:
-    return "empty";
+    return _("empty");
   case OX_SKIP_SHORT:
     return _("shorter than 132 columns");
   case OX_SKIP_LONG:

@@ -5,6 +5,8 @@ source=$1 build=$2 id=$3
 oxbow=$(readlink -f "$4") cli=$(readlink -f "$5")
 scratch=$(mktemp -d)
 trap 'rm -rf "$scratch"' EXIT
+# The programs speak English here whatever the language of whoever runs this.
+export LC_ALL=C.UTF-8 LANGUAGE=
 number=0
 # check SENTENCE COMMAND...: passes when the command does; what it said is shown when not.
 check() {
@@ -18,7 +20,7 @@ check() {
     sed 's/^/# /' "$scratch/said"
   fi
 }
-echo "1..17"
+echo "1..20"
 
 check desktop_file desktop-file-validate "$build/data/$id.desktop"
 check appstream appstreamcli validate --no-net --pedantic --explain \
@@ -86,10 +88,12 @@ check ui_files ui_files
 
 check manual_of_oxbow mandoc -T lint -W warning "$source/data/man/oxbow.1"
 check manual_of_oxbow_cli mandoc -T lint -W warning "$build/data/oxbow-cli.1"
+check german_manual_of_oxbow mandoc -T lint -W warning "$source/data/man/de/oxbow.1"
+check german_manual_of_oxbow_cli mandoc -T lint -W warning "$build/data/man/de/oxbow-cli.1"
 
 # Every verb and option of the help stands in the manual.
 manual_is_complete() {
-  mandoc -T utf8 "$build/data/oxbow-cli.1" | sed 's/.\x08//g' >"$scratch/manual"
+  mandoc -T utf8 "$1" | sed 's/.\x08//g' >"$scratch/manual"
   "$cli" --help | grep -oE -- '(^|[[ ])--[a-z][a-z-]*|^  [a-z]+ ' | tr -d '[ ' | sort -u |
     while read -r word; do
       grep -qF -- "$word" "$scratch/manual" || echo "$word is missing"
@@ -97,7 +101,8 @@ manual_is_complete() {
   cat "$scratch/missing"
   [ ! -s "$scratch/missing" ]
 }
-check the_manual_has_every_verb_and_option manual_is_complete
+check the_manual_has_every_verb_and_option manual_is_complete "$build/data/oxbow-cli.1"
+check the_german_manual_has_them_too manual_is_complete "$build/data/man/de/oxbow-cli.1"
 
 completion_parses() {
   bash -n "$source/data/completion/oxbow" && bash -n "$source/data/completion/oxbow-cli" &&
@@ -146,7 +151,7 @@ scripts() {
 check scripts_are_clean scripts
 
 check spelling codespell -q 3 -L 'vermillion,ans,efc,therefrom,te,nd,fo,ba,ot,hist,inout,parm,ist,als,oder,alle' \
-  "$source/README.md" "$source/DEVELOPERS.md" "$source/data/man" "$source/data/desktop" \
+  "$source/README.md" "$source/DEVELOPERS.md" "$source"/data/man/oxbow* "$source/data/desktop" \
   "$source/include"
 
 # Installed and taken away again, nothing is left.
