@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ox_number_field.h"
+#include "oxbow/text.h"
 
 #define SENTENCE_CHARS 46
 #define FRAMES_MOST 6000
@@ -31,7 +32,8 @@ static const struct {
 
 static const char *const whats[] = {"This case",         "All cases, a sheet each",
                                     "Key moments",       "Moving picture of the flight",
-                                    "Track for maps",    NULL};
+                                    "Track for maps",    "Worksheet to fill in",
+                                    "Answer key",        NULL};
 static const char *const units[] = {"pixels", "cm at 150 dots an inch", "cm at 300 dots an inch",
                                     NULL};
 static const char *const papers[] = {"A4 across", "A4 upright", "Letter across", "Letter upright",
@@ -49,9 +51,12 @@ struct _OxExportDialog {
   GtkStringList *formats;
   GtkLabel *sentence;
   GtkWidget *choose;
+  OxHandoutRows *handout; /* owned */
+  OxHandoutView *page;
 
   char *refusals[OX_SHARE_WHAT_COUNT]; /* owned */
-  size_t cases;
+  ox_snapshot *snapshot; /* owned */
+  ox_lesson lesson;      /* a view of it */
   double flight_s;
   ox_share_choice choice;
   gboolean showing; /* values are being put in: nobody chose anything */
@@ -65,20 +70,21 @@ static guint chosen_signal;
 
 static gboolean row_is_shown(const ox_share_choice *c, row r) {
   gboolean track = c->what == OX_SHARE_TRACK, sheet = c->format == OX_SHARE_PDF;
+  gboolean handout = ox_share_is_handout(c->what);
   switch (r) {
   case ROW_SIZE:
     return !track && !sheet;
   case ROW_PAPER:
     return !track && sheet;
   case ROW_COLOURS:
-    return !track;
+    return !track && !handout;
   case ROW_SPEED:
   case ROW_FPS:
     return c->what == OX_SHARE_MOVING;
   case ROW_TRANSPARENT:
     return c->what == OX_SHARE_PICTURE && c->format == OX_SHARE_PNG;
   case ROW_MARKS:
-    return !track && c->what != OX_SHARE_MOMENTS;
+    return !track && !handout && c->what != OX_SHARE_MOMENTS;
   default:
     return TRUE;
   }
@@ -94,6 +100,29 @@ static char *moving_sentence(const OxExportDialog *self) {
   return g_strdup_printf("%zu frames that last %.0f seconds", frames(self), lasts_s);
 }
 
+static ox_handout *make_handout(OxExportDialog *self) {
+  const ox_share_choice *c = &self->choice;
+  gboolean across;
+  ox_paper paper = ox_share_sheets_paper(c->handout_paper, &across);
+  return ox_handout_new(&self->lesson, ox_handout_rows_wanted(self->handout), &c->handout,
+                        ox_share_sheets_kind(c->what), paper, across);
+}
+
+static char *handout_sentence(const OxExportDialog *self) {
+  size_t holds = ox_handout_rows_wanted_count(self->handout);
+  size_t pages = ox_sheets_pages(
+      holds, &(ox_sheets_options){.per_page = self->choice.handout.per_page});
+  char *on = g_strdup_printf(ox_text_count("%zu page", "%zu pages", pages), pages);
+  char *of = g_strdup_printf(ox_text_count("%zu hold", "%zu holds", holds), holds);
+  char *text = self->choice.what == OX_SHARE_KEY
+                   ? g_strdup_printf(_("%s, %s, with every answer and its source"), on, of)
+                   : g_strdup_printf(_("%s, %s; an answer key with the same choices has each "
+                                       "hold in the same place"), on, of);
+  g_free(of);
+  g_free(on);
+  return text;
+}
+
 /* What the choice comes to. */
 static char *describe(const OxExportDialog *self) {
   const ox_share_choice *c = &self->choice;
@@ -101,8 +130,9 @@ static char *describe(const OxExportDialog *self) {
   if (c->what == OX_SHARE_TRACK)
     return g_strdup("The ground track, a point a second, with heights above sea level");
   if (c->what == OX_SHARE_MOVING) return moving_sentence(self);
+  if (ox_share_is_handout(c->what)) return handout_sentence(self);
   if (c->format == OX_SHARE_PDF) {
-    size_t sheets = c->what == OX_SHARE_CASES ? self->cases : 1;
+    size_t sheets = c->what == OX_SHARE_CASES ? self->lesson.case_count : 1;
     return g_strdup_printf(sheets == 1 ? "%zu sheet" : "%zu sheets", sheets);
   }
   if (c->format == OX_SHARE_SVG)
@@ -115,13 +145,16 @@ static char *describe(const OxExportDialog *self) {
 static void show_sentence(OxExportDialog *self) {
   const char *refusal = self->refusals[self->choice.what];
   gboolean too_many = self->choice.what == OX_SHARE_MOVING && frames(self) > FRAMES_MOST;
+  gboolean none = ox_share_is_handout(self->choice.what) &&
+                  ox_handout_rows_wanted_count(self->handout) == 0;
   char *text = refusal ? g_strdup(refusal)
+               : none  ? g_strdup(_("No case is chosen."))
                : too_many
                    ? g_strdup_printf("%zu frames are more than %d: more speed or fewer frames a "
                                      "second are needed.", frames(self), FRAMES_MOST)
                    : describe(self);
   gtk_label_set_text(self->sentence, text);
-  gtk_widget_set_sensitive(self->choose, !refusal && !too_many);
+  gtk_widget_set_sensitive(self->choose, !refusal && !none && !too_many);
   /* a screen reader reads it where the hands are */
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->inputs[ROW_WHAT]),
                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
@@ -170,12 +203,22 @@ static void show_sizes(OxExportDialog *self, gboolean shown) {
   }
 }
 
+/* An answer that is hidden is not shown here either. */
+static void show_handout(OxExportDialog *self) {
+  gboolean shown = ox_share_is_handout(self->choice.what);
+  gboolean drawn = shown && !self->refusals[self->choice.what];
+  ox_handout_rows_set_visible(self->handout, shown);
+  gtk_widget_set_visible(GTK_WIDGET(self->page), shown);
+  ox_handout_view_take(self->page, drawn ? make_handout(self) : NULL);
+}
+
 static void show(OxExportDialog *self) {
   const ox_share_choice *c = &self->choice;
   self->showing = TRUE;
   show_selected(self, ROW_WHAT, (guint)c->what);
   show_formats(self);
-  show_selected(self, ROW_PAPER, (guint)c->paper);
+  show_selected(self, ROW_PAPER,
+                (guint)(ox_share_is_handout(c->what) ? c->handout_paper : c->paper));
   show_selected(self, ROW_COLOURS, (guint)ox_share_palette(c));
   gtk_check_button_set_active(GTK_CHECK_BUTTON(self->inputs[ROW_TRANSPARENT]), c->transparent);
   gtk_check_button_set_active(GTK_CHECK_BUTTON(self->inputs[ROW_MARKS]), c->pen_marks);
@@ -187,6 +230,7 @@ static void show(OxExportDialog *self) {
     gtk_widget_set_visible(self->inputs[r], shown);
   }
   show_sizes(self, row_is_shown(c, ROW_SIZE));
+  show_handout(self);
   show_sentence(self);
   self->showing = FALSE;
 }
@@ -215,6 +259,8 @@ static void selected_cb(GtkWidget *input, GParamSpec *pspec, OxExportDialog *sel
     take_format(self);
   } else if (input == self->inputs[ROW_SIZE]) {
     c->unit = (ox_share_unit)selected(self, ROW_SIZE);
+  } else if (input == self->inputs[ROW_PAPER] && ox_share_is_handout(c->what)) {
+    c->handout_paper = (ox_share_paper)selected(self, ROW_PAPER);
   } else if (input == self->inputs[ROW_PAPER]) {
     c->paper = (ox_share_paper)selected(self, ROW_PAPER);
   } else if (c->format == OX_SHARE_PDF) {
@@ -241,6 +287,12 @@ static void edited_cb(OxNumberField *field, double value, OxExportDialog *self) 
   show_sentence(self);
 }
 
+static void handout_cb(OxExportDialog *self) {
+  self->choice.handout = ox_handout_rows_choice(self->handout);
+  show_handout(self);
+  show_sentence(self);
+}
+
 /* What is typed must be good before it counts; the first that is not says why. */
 static gboolean commit(OxExportDialog *self) {
   ox_share_size size = ox_share_choice_size(&self->choice);
@@ -252,7 +304,7 @@ static gboolean commit(OxExportDialog *self) {
     gtk_widget_grab_focus(ox_number_field_get_text(OX_NUMBER_FIELD(typed[i])));
     return FALSE;
   }
-  return TRUE;
+  return ox_handout_rows_commit(self->handout);
 }
 
 static void choose_cb(GtkWidget *button, OxExportDialog *self) {
@@ -375,6 +427,10 @@ static void add_rows(OxExportDialog *self) {
   gtk_label_set_wrap(self->sentence, TRUE);
   gtk_label_set_width_chars(self->sentence, SENTENCE_CHARS);
   gtk_label_set_max_width_chars(self->sentence, SENTENCE_CHARS);
+  self->handout = ox_handout_rows_new(self->grid, at, &self->lesson, &self->choice.handout);
+  g_signal_connect_object(self->handout, "changed", G_CALLBACK(handout_cb), self,
+                          G_CONNECT_SWAPPED);
+  at += OX_HANDOUT_ROW_COUNT;
   gtk_grid_attach(self->grid, GTK_WIDGET(self->sentence), 0, at, 2, 1);
 }
 
@@ -392,6 +448,17 @@ static void add_header(OxExportDialog *self) {
   gtk_window_set_default_widget(GTK_WINDOW(self), self->choose);
 }
 
+/* The page is drawn from the lesson, which goes. */
+static void dispose(GObject *object) {
+  OxExportDialog *self = OX_EXPORT_DIALOG(object);
+  if (self->page) ox_handout_view_take(self->page, NULL);
+  self->page = NULL;
+  g_clear_object(&self->handout);
+  if (self->snapshot) ox_snapshot_view_clear(&self->lesson);
+  g_clear_pointer(&self->snapshot, ox_snapshot_unref);
+  G_OBJECT_CLASS(ox_export_dialog_parent_class)->dispose(object);
+}
+
 static void finalize(GObject *object) {
   OxExportDialog *self = OX_EXPORT_DIALOG(object);
   for (int i = 0; i < OX_SHARE_WHAT_COUNT; i++) g_free(self->refusals[i]);
@@ -399,6 +466,7 @@ static void finalize(GObject *object) {
 }
 
 static void ox_export_dialog_class_init(OxExportDialogClass *class) {
+  G_OBJECT_CLASS(class)->dispose = dispose;
   G_OBJECT_CLASS(class)->finalize = finalize;
   chosen_signal = g_signal_new("chosen", OX_TYPE_EXPORT_DIALOG, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                NULL, G_TYPE_NONE, 0);
@@ -415,26 +483,39 @@ static void ox_export_dialog_init(OxExportDialog *self) {
   gtk_window_set_modal(GTK_WINDOW(self), TRUE);
   gtk_window_set_resizable(GTK_WINDOW(self), FALSE);
   gtk_window_set_destroy_with_parent(GTK_WINDOW(self), TRUE);
-  gtk_window_set_child(GTK_WINDOW(self), GTK_WIDGET(self->grid));
+  GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0);
+  self->page = OX_HANDOUT_VIEW(ox_handout_view_new());
+  gtk_widget_set_hexpand(GTK_WIDGET(self->grid), TRUE);
+  gtk_box_append(GTK_BOX(box), GTK_WIDGET(self->grid));
+  gtk_box_append(GTK_BOX(box), GTK_WIDGET(self->page));
+  gtk_window_set_child(GTK_WINDOW(self), box);
   add_header(self);
-  self->showing = TRUE;
-  add_rows(self);
-  self->showing = FALSE;
 }
 
 GtkWidget *ox_export_dialog_new(GtkWindow *parent, const ox_export_facts *facts,
                                 const ox_share_choice *choice) {
   OxExportDialog *self = g_object_new(OX_TYPE_EXPORT_DIALOG, "transient-for", parent, NULL);
   for (int i = 0; i < OX_SHARE_WHAT_COUNT; i++) self->refusals[i] = g_strdup(facts->refusals[i]);
-  self->cases = facts->cases;
+  self->snapshot = ox_snapshot_ref(facts->lesson);
+  ox_snapshot_view(self->snapshot, &self->lesson);
   self->flight_s = facts->flight_s;
   self->choice = *choice;
+  self->showing = TRUE;
+  add_rows(self);
   show(self);
   gtk_window_set_focus(GTK_WINDOW(self), self->inputs[ROW_WHAT]);
   return GTK_WIDGET(self);
 }
 
 ox_share_choice ox_export_dialog_choice(OxExportDialog *self) { return self->choice; }
+
+const gboolean *ox_export_dialog_wanted(OxExportDialog *self) {
+  return ox_handout_rows_wanted(self->handout);
+}
+
+OxHandoutRows *ox_export_dialog_handout(OxExportDialog *self) { return self->handout; }
+
+OxHandoutView *ox_export_dialog_page(OxExportDialog *self) { return self->page; }
 
 const char *ox_export_dialog_sentence(OxExportDialog *self) {
   return gtk_label_get_text(self->sentence);

@@ -3,6 +3,7 @@
 
 #include "ox_case_scene.h"
 #include "oxbow/file.h"
+#include "oxbow/text.h"
 #include "oxbow/trackout.h"
 #include "oxbow/words.h"
 
@@ -12,7 +13,7 @@
 
 char *ox_export_refusal(const ox_export_job *job, ox_share_what what) {
   gboolean hidden = job->shown && job->shown->hide_answer;
-  if (hidden && what != OX_SHARE_PICTURE)
+  if (hidden && what != OX_SHARE_PICTURE && what != OX_SHARE_WORKSHEET)
     return g_strdup("The answer is hidden. Fly it first, then it can be exported.");
   if (what != OX_SHARE_TRACK) return NULL;
   char remark[512] = "";
@@ -53,6 +54,21 @@ static ox_status draw(const ox_export_job *job, const ox_share_choice *choice, o
   if (status == OX_ERROR) *error = g_strdup(why ? why : "The picture could not be written.");
   g_free(scenes);
   g_ptr_array_unref(made);
+  return status;
+}
+
+/* ---- handouts --------------------------------------------------------------------------- */
+
+static ox_status make_handout(const ox_export_job *job, const ox_share_choice *choice,
+                              ox_export_sink sink, void *context, char **error) {
+  const char *why = NULL;
+  gboolean across;
+  ox_paper paper = ox_share_sheets_paper(choice->handout_paper, &across);
+  ox_handout *handout = ox_handout_new(job->lesson, job->wanted, &choice->handout,
+                                       ox_share_sheets_kind(choice->what), paper, across);
+  ox_status status = ox_handout_make(handout, sink, context, &why);
+  if (status == OX_ERROR) *error = g_strdup(why ? why : _("The handout could not be written."));
+  ox_handout_free(handout);
   return status;
 }
 
@@ -99,9 +115,10 @@ ox_status ox_export_file(const ox_export_job *job, const ox_share_choice *choice
     *error = g_strdup(message);
     return OX_ERROR;
   }
-  ox_status status = choice->what == OX_SHARE_TRACK
-                         ? write_track(job, choice, writer, error)
-                         : draw(job, choice, to_file, writer, error);
+  ox_status status =
+      choice->what == OX_SHARE_TRACK ? write_track(job, choice, writer, error)
+      : ox_share_is_handout(choice->what) ? make_handout(job, choice, to_file, writer, error)
+                                          : draw(job, choice, to_file, writer, error);
   if (status != OX_OK) {
     ox_file_abandon(writer);
     return status;

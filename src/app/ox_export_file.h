@@ -14,6 +14,7 @@ typedef struct {
   size_t index;          /* the shown case */
   const ox_scene *shown; /* what the window lays over it, or NULL */
   double t_s;            /* where the aircraft is drawn in a picture; NAN: nowhere */
+  const gboolean *wanted; /* of each case, whether it is on a handout; NULL: all are */
   /* Asked before each frame of a moving picture with the share that is done (0..1); false ends it
    * as an error. NULL: it is not asked. */
   bool (*go_on)(void *data, double share);

@@ -8,6 +8,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.save", {"<Control>s"}},
     {OX_KEYS_EVERYWHERE, "win.save-as", {"<Shift><Control>s"}},
     {OX_KEYS_EVERYWHERE, "win.export", {"<Control>e"}},
+    {OX_KEYS_EVERYWHERE, "win.handout", {"<Shift><Control>e"}},
     {OX_KEYS_EVERYWHERE, "win.published", {"<Control>h"}},
     {OX_KEYS_EVERYWHERE, "win.print", {"<Control>p"}},
     {OX_KEYS_EVERYWHERE, "win.undo", {"<Control>z"}},

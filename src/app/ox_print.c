@@ -4,6 +4,7 @@
 
 #include "ox_case_scene.h"
 #include "ox_print_page.h"
+#include "oxbow/text.h"
 
 #define JOB_KEY "oxbow-print-job"
 
@@ -15,11 +16,16 @@ typedef struct {
   ox_lesson lesson;      /* a view of it */
   size_t index;          /* the shown case */
   char *date;
+  ox_handout *handout;   /* of worksheet and key; owned */
+  gboolean *wanted;      /* of each case that the dialog asked about; NULL: all */
+  size_t wanted_count;
   GtkDropDown *what;     /* in the dialog; NULL: not on screen */
   GtkCheckButton *marks;
+  OxHandoutRows *rows;   /* owned */
 } print_job;
 
 static void forget_lesson(print_job *job) {
+  g_clear_pointer(&job->handout, ox_handout_free);
   if (job->snapshot) ox_snapshot_view_clear(&job->lesson);
   g_clear_pointer(&job->snapshot, ox_snapshot_unref);
   g_clear_pointer(&job->date, g_free);
@@ -29,6 +35,8 @@ static void job_free(gpointer data) {
   print_job *job = data;
   forget_lesson(job);
   g_clear_weak_pointer(&job->board);
+  g_clear_object(&job->rows);
+  g_free(job->wanted);
   g_object_unref(job->document);
   g_free(job);
 }
@@ -49,11 +57,62 @@ static gboolean get_shown(const print_job *job, ox_scene *out) {
   return same;
 }
 
-/* An answer that is hidden has no moments to print. */
+static gboolean is_handout(ox_print_what what) {
+  return what == OX_PRINT_WORKSHEET || what == OX_PRINT_KEY;
+}
+
+/* An answer that is hidden has no moments to print, and no key. */
 static ox_print_what settled_what(const print_job *job) {
   ox_scene shown;
-  gboolean hidden = get_shown(job, &shown) && shown.hide_answer;
-  return hidden && job->choice.what == OX_PRINT_MOMENTS ? OX_PRINT_CASE : job->choice.what;
+  if (!get_shown(job, &shown) || !shown.hide_answer) return job->choice.what;
+  switch (job->choice.what) {
+  case OX_PRINT_MOMENTS:
+    return OX_PRINT_CASE;
+  case OX_PRINT_KEY:
+    return OX_PRINT_WORKSHEET;
+  default:
+    return job->choice.what;
+  }
+}
+
+/* Handouts are laid out for A4 or Letter, whichever is more like the paper; any other paper takes
+ * them smaller or larger. */
+static ox_paper nearer_paper(double width, double height) {
+  double long_side = MAX(width, height), short_side = MIN(width, height);
+  double ratio = short_side > 0.0 ? long_side / short_side : 1.0;
+  return ratio < (11.0 / 8.5 + 297.0 / 210.0) / 2.0 ? OX_PAPER_LETTER : OX_PAPER_A4;
+}
+
+static void make_handout(print_job *job, double width, double height) {
+  const gboolean *wanted = job->wanted_count == job->lesson.case_count ? job->wanted : NULL;
+  job->handout = ox_handout_new(&job->lesson, wanted, &job->choice.handout,
+                                job->choice.what == OX_PRINT_KEY ? OX_SHEETS_KEY
+                                                                 : OX_SHEETS_WORKSHEET,
+                                nearer_paper(width, height), width > height);
+}
+
+static gboolean lacks_cases(const print_job *job) {
+  return job->handout && ox_handout_holds(job->handout) == 0;
+}
+
+const char *ox_print_refusal(GtkPrintOperation *operation) {
+  return lacks_cases(job_of(operation)) ? _("No case is chosen for the handout.") : NULL;
+}
+
+static int count_pages(const print_job *job) {
+  if (job->handout) return MAX(1, (int)ox_handout_pages(job->handout)); /* GTK wants one */
+  return job->choice.what == OX_PRINT_CASES ? (int)job->lesson.case_count : 1;
+}
+
+static void draw_handout(const print_job *job, cairo_t *cr, double width, double height,
+                         size_t page) {
+  ox_vec size = ox_handout_size(job->handout);
+  double scale = MIN(width / size.x, height / size.y);
+  cairo_save(cr);
+  cairo_translate(cr, (width - size.x * scale) / 2.0, (height - size.y * scale) / 2.0);
+  cairo_scale(cr, scale, scale);
+  ox_handout_draw(job->handout, cr, page, NULL);
+  cairo_restore(cr);
 }
 
 static char *today(void) {
@@ -70,8 +129,10 @@ static void begin_cb(GtkPrintOperation *operation, GtkPrintContext *context, pri
   job->index = ox_document_case_index(job->document);
   job->date = today();
   job->choice.what = settled_what(job);
-  gtk_print_operation_set_n_pages(
-      operation, job->choice.what == OX_PRINT_CASES ? (int)job->lesson.case_count : 1);
+  if (is_handout(job->choice.what))
+    make_handout(job, gtk_print_context_get_width(context), gtk_print_context_get_height(context));
+  gtk_print_operation_set_n_pages(operation, count_pages(job));
+  if (lacks_cases(job)) gtk_print_operation_cancel(operation);
 }
 
 static void draw_cb(GtkPrintOperation *operation, GtkPrintContext *context, int number,
@@ -81,6 +142,10 @@ static void draw_cb(GtkPrintOperation *operation, GtkPrintContext *context, int 
   size_t index = all ? (size_t)number : job->index;
   double width = gtk_print_context_get_width(context);
   double height = gtk_print_context_get_height(context);
+  if (job->handout) {
+    draw_handout(job, gtk_print_context_get_cairo_context(context), width, height, (size_t)number);
+    return;
+  }
   const double borders[4] = {gtk_page_setup_get_left_margin(paper, GTK_UNIT_POINTS),
                              gtk_page_setup_get_right_margin(paper, GTK_UNIT_POINTS),
                              gtk_page_setup_get_top_margin(paper, GTK_UNIT_POINTS),
@@ -101,7 +166,24 @@ static void draw_cb(GtkPrintOperation *operation, GtkPrintContext *context, int 
 
 /* ---- the page in the dialog ------------------------------------------------------------- */
 
-static const char *const whats[] = {"This case", "All cases, a sheet each", "Key moments", NULL};
+static const char *const whats[] = {"This case", "All cases, a sheet each", "Key moments",
+                                    "Worksheet to fill in", "Answer key", NULL};
+
+static void show_rows(print_job *job) {
+  gboolean handout = is_handout((ox_print_what)gtk_drop_down_get_selected(job->what));
+  gtk_widget_set_visible(GTK_WIDGET(job->marks), !handout);
+  ox_handout_rows_set_visible(job->rows, handout);
+}
+
+static void selected_cb(GtkDropDown *what, GParamSpec *pspec, print_job *job) { show_rows(job); }
+
+static void add_rows(print_job *job, GtkGrid *grid, int at) {
+  g_clear_object(&job->rows);
+  job->rows = ox_handout_rows_new(grid, at, ox_document_lesson(job->document),
+                                  &job->choice.handout);
+  g_signal_connect(job->what, "notify::selected", G_CALLBACK(selected_cb), job);
+  show_rows(job);
+}
 
 static GtkWidget *create_widget_cb(GtkPrintOperation *operation, print_job *job) {
   GtkWidget *grid = gtk_grid_new();
@@ -121,6 +203,7 @@ static GtkWidget *create_widget_cb(GtkPrintOperation *operation, print_job *job)
   gtk_grid_attach(GTK_GRID(grid), marks, 1, 1, 1, 1);
   job->what = GTK_DROP_DOWN(what);
   job->marks = GTK_CHECK_BUTTON(marks);
+  add_rows(job, GTK_GRID(grid), 2);
   return grid;
 }
 
@@ -128,6 +211,12 @@ static void apply_widget_cb(GtkPrintOperation *operation, GtkWidget *widget, pri
   guint what = gtk_drop_down_get_selected(job->what);
   if (what < OX_PRINT_WHAT_COUNT) job->choice.what = (ox_print_what)what;
   job->choice.pen_marks = gtk_check_button_get_active(job->marks);
+  ox_handout_rows_commit(job->rows);
+  job->choice.handout = ox_handout_rows_choice(job->rows);
+  g_free(job->wanted);
+  job->wanted_count = ox_document_case_count(job->document);
+  job->wanted = g_memdup2(ox_handout_rows_wanted(job->rows),
+                          job->wanted_count * sizeof *job->wanted);
 }
 
 /* ---- the operation ---------------------------------------------------------------------- */
@@ -156,9 +245,12 @@ ox_print_choice ox_print_choice_of(GtkPrintOperation *operation) {
   return job_of(operation)->choice;
 }
 
+OxHandoutRows *ox_print_handout(GtkPrintOperation *operation) { return job_of(operation)->rows; }
+
 /* ---- settings --------------------------------------------------------------------------- */
 
-static const char *const what_words[] = {"case", "cases", "moments", NULL};
+static const char *const what_words[] = {"case", "cases", "moments", "worksheet", "key",
+                                         NULL};
 static const char *const yes_words[] = {"yes", "no", NULL};
 static const char *const across_words[] = {"across", "upright", NULL};
 
@@ -167,12 +259,14 @@ ox_print_choice ox_print_choice_recall(OxSettings *settings) {
   const char *word = ox_settings_word(settings, "print-what", what_words);
   while (what_words[choice.what] != word) choice.what++;
   choice.pen_marks = ox_settings_word(settings, "print-pen-marks", yes_words) == yes_words[0];
+  choice.handout = ox_handout_choice_recall(settings);
   return choice;
 }
 
 void ox_print_choice_remember(const ox_print_choice *choice, OxSettings *settings) {
   ox_settings_set_word(settings, "print-what", what_words[choice->what]);
   ox_settings_set_word(settings, "print-pen-marks", yes_words[choice->pen_marks ? 0 : 1]);
+  ox_handout_choice_remember(&choice->handout, settings);
 }
 
 #define PAPER_LEAST_MM 70.0

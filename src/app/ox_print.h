@@ -4,15 +4,24 @@
 #define OX_PRINT_H
 
 #include "ox_board.h"
+#include "ox_handout_rows.h"
 #include "ox_settings.h"
 
 G_BEGIN_DECLS
 
-typedef enum { OX_PRINT_CASE, OX_PRINT_CASES, OX_PRINT_MOMENTS, OX_PRINT_WHAT_COUNT } ox_print_what;
+typedef enum {
+  OX_PRINT_CASE,
+  OX_PRINT_CASES,
+  OX_PRINT_MOMENTS,
+  OX_PRINT_WORKSHEET,
+  OX_PRINT_KEY,
+  OX_PRINT_WHAT_COUNT
+} ox_print_what;
 
 typedef struct {
   ox_print_what what;
   gboolean pen_marks;
+  ox_handout_choice handout; /* how a worksheet or a key is laid out */
 } ox_print_choice;
 
 ox_print_choice ox_print_choice_recall(OxSettings *settings);
@@ -28,6 +37,10 @@ GtkPrintOperation *ox_print_new(OxDocument *document, OxBoard *board,
                                 const ox_print_choice *choice);
 /* What was chosen in its dialog. */
 ox_print_choice ox_print_choice_of(GtkPrintOperation *operation);
+/* Why it was cancelled by itself, or NULL. Static. */
+const char *ox_print_refusal(GtkPrintOperation *operation);
+/* The rows of a handout in its dialog: for tests. */
+OxHandoutRows *ox_print_handout(GtkPrintOperation *operation);
 
 G_END_DECLS
 

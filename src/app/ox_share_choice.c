@@ -35,6 +35,8 @@ const ox_share_format *ox_share_formats(ox_share_what what, size_t *count) {
   static const ox_share_format track[] = {OX_SHARE_GEOJSON, OX_SHARE_KML, OX_SHARE_GPX};
   switch (what) {
   case OX_SHARE_CASES:
+  case OX_SHARE_WORKSHEET:
+  case OX_SHARE_KEY:
     *count = G_N_ELEMENTS(sheets);
     return sheets;
   case OX_SHARE_MOVING:
@@ -79,6 +81,20 @@ ox_share_size ox_share_choice_size(const ox_share_choice *choice) {
 
 ox_palette_id ox_share_palette(const ox_share_choice *choice) {
   return choice->format == OX_SHARE_PDF ? choice->sheet_palette : choice->palette;
+}
+
+gboolean ox_share_is_handout(ox_share_what what) {
+  return what == OX_SHARE_WORKSHEET || what == OX_SHARE_KEY;
+}
+
+ox_sheets_kind ox_share_sheets_kind(ox_share_what what) {
+  return what == OX_SHARE_KEY ? OX_SHEETS_KEY : OX_SHEETS_WORKSHEET;
+}
+
+ox_paper ox_share_sheets_paper(ox_share_paper paper, gboolean *across) {
+  *across = paper == OX_SHARE_A4_ACROSS || paper == OX_SHARE_LETTER_ACROSS;
+  return paper == OX_SHARE_A4_ACROSS || paper == OX_SHARE_A4_UPRIGHT ? OX_PAPER_A4
+                                                                     : OX_PAPER_LETTER;
 }
 
 /* A sheet in points. */
@@ -134,12 +150,15 @@ ox_export_options ox_share_options(const ox_share_choice *choice, double t_s) {
 
 /* ---- settings --------------------------------------------------------------------------- */
 
-static const char *const what_words[] = {"picture", "cases", "moments", "moving", "track", NULL};
+static const char *const what_words[] = {"picture", "cases", "moments", "moving", "track",
+                                         "worksheet", "key", NULL};
 static const char *const format_words[] = {"png",     "svg", "pdf", "apng", "gif",
                                            "geojson", "kml", "gpx", NULL};
 static const char *const unit_words[] = {"pixels", "cm-150", "cm-300", NULL};
 static const char *const paper_words[] = {"a4-across", "a4-upright", "letter-across",
                                           "letter-upright", NULL};
+static const char *const upright_words[] = {"a4-upright", "letter-upright", "a4-across",
+                                            "letter-across", NULL};
 static const char *const light_words[] = {"light", "dark", "projector", "print", NULL};
 static const char *const print_words[] = {"print", "light", "dark", "projector", NULL};
 static const char *const no_words[] = {"no", "yes", NULL};
@@ -163,6 +182,13 @@ static guint recall(OxSettings *settings, const char *key, const char *const *wo
   return index;
 }
 
+static ox_share_paper recall_handout_paper(OxSettings *settings) {
+  const char *word = ox_settings_word(settings, "handout-paper", upright_words);
+  int paper = 0;
+  while (paper_words[paper] && strcmp(paper_words[paper], word) != 0) paper++;
+  return (ox_share_paper)paper;
+}
+
 static ox_palette_id recall_palette(OxSettings *settings, const char *key,
                                     const char *const *words) {
   const char *word = ox_settings_word(settings, key, words);
@@ -179,6 +205,8 @@ ox_share_choice ox_share_choice_default(void) {
       .pen_marks = TRUE,
       .fps = 10,
       .speed = 10,
+      .handout_paper = OX_SHARE_A4_UPRIGHT,
+      .handout = ox_handout_choice_default(),
   };
 }
 
@@ -199,6 +227,8 @@ ox_share_choice ox_share_choice_recall(OxSettings *settings) {
       c.size[i][side] = ox_settings_whole(settings, size_keys[i][side], size_least[i],
                                           size_most[i], (int)(c.size[i][side] * kept_as(i))) /
                         kept_as(i);
+  c.handout_paper = recall_handout_paper(settings);
+  c.handout = ox_handout_choice_recall(settings);
   ox_share_choice_settle(&c);
   return c;
 }
@@ -218,4 +248,6 @@ void ox_share_choice_remember(const ox_share_choice *c, OxSettings *settings) {
     for (int side = 0; side < 2; side++)
       ox_settings_set_whole(settings, size_keys[i][side],
                             (int)lround(c->size[i][side] * kept_as(i)));
+  ox_settings_set_word(settings, "handout-paper", paper_words[c->handout_paper]);
+  ox_handout_choice_remember(&c->handout, settings);
 }

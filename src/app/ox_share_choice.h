@@ -2,7 +2,7 @@
 #ifndef OX_SHARE_CHOICE_H
 #define OX_SHARE_CHOICE_H
 
-#include "ox_settings.h"
+#include "ox_handout.h"
 #include "oxbow/export.h"
 
 G_BEGIN_DECLS
@@ -13,6 +13,8 @@ typedef enum {
   OX_SHARE_MOMENTS, /* the key moments of the shown case */
   OX_SHARE_MOVING,  /* its flight as a moving picture */
   OX_SHARE_TRACK,   /* its track for maps */
+  OX_SHARE_WORKSHEET, /* chosen cases to fill in */
+  OX_SHARE_KEY,       /* the same with the answers */
   OX_SHARE_WHAT_COUNT
 } ox_share_what;
 
@@ -47,6 +49,8 @@ typedef struct {
   gboolean transparent;                /* a still PNG only */
   gboolean pen_marks;
   double fps, speed;                   /* of a moving picture */
+  ox_share_paper handout_paper;
+  ox_handout_choice handout;
 } ox_share_choice;
 
 #define OX_SHARE_PIXELS_LEAST 100
@@ -75,8 +79,13 @@ gboolean ox_share_format_of(const char *path, ox_share_format *format);
 
 /* Which size the choice uses. */
 ox_share_size ox_share_choice_size(const ox_share_choice *choice);
-/* The painter's options (not for a track). t_s: where the aircraft is drawn; a sheet shows the
- * whole flight, not an instant. */
+gboolean ox_share_is_handout(ox_share_what what);
+/* The kind and the paper of a handout. */
+ox_sheets_kind ox_share_sheets_kind(ox_share_what what);
+ox_paper ox_share_sheets_paper(ox_share_paper paper, gboolean *across);
+
+/* The painter's options, neither for a track nor for a handout. t_s: where the aircraft is drawn; a
+ * sheet shows the whole flight, not an instant. */
 ox_export_options ox_share_options(const ox_share_choice *choice, double t_s);
 ox_palette_id ox_share_palette(const ox_share_choice *choice);
 

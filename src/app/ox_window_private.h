@@ -74,6 +74,7 @@ struct _OxWindow {
   struct ox_classroom *classroom;
 
   OxSettings *settings;     /* owned */
+  GArray *handout_wanted;   /* gboolean of each case, for the file that is chosen; NULL: all */
   GtkPrintOperation *print; /* owned, while it goes on */
   GtkWidget *moving;        /* an OxMovingJob above the board; NULL: none */
   GtkWidget *board_menu;

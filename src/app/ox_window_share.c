@@ -6,8 +6,15 @@
 #include "ox_export_dialog.h"
 #include "ox_moving_job.h"
 #include "ox_print.h"
+#include "oxbow/text.h"
 
 #define FOLDER_KEY "export-folder"
+
+static const gboolean *wanted(OxWindow *self) {
+  const GArray *all = self->handout_wanted;
+  gboolean fits = all && all->len == ox_document_case_count(self->document);
+  return fits ? (const gboolean *)(const void *)all->data : NULL;
+}
 
 static void commit(OxWindow *self) {
   ox_inputs_panel_commit(self->inputs);
@@ -20,6 +27,7 @@ static ox_export_job make_job(OxWindow *self, ox_scene *shown) {
   return (ox_export_job){.lesson = ox_document_lesson(self->document),
                          .index = ox_document_case_index(self->document),
                          .shown = shown,
+                         .wanted = wanted(self),
                          .t_s = ox_player_time_s(self->player)};
 }
 
@@ -77,9 +85,10 @@ gboolean ox_window_export_choice(OxWindow *self, const ox_share_choice *choice, 
   if (choice->what == OX_SHARE_MOVING) return start_moving(self, &job, choice, path);
   ox_status status = ox_export_file(&job, choice, path, &error);
   if (status == OX_ERROR) {
-    gboolean track = choice->what == OX_SHARE_TRACK;
-    ox_dialog_error(GTK_WINDOW(self), track ? "The track could not be written"
-                                            : "The picture could not be written", error);
+    gboolean track = choice->what == OX_SHARE_TRACK, handout = ox_share_is_handout(choice->what);
+    ox_dialog_error(GTK_WINDOW(self), track     ? "The track could not be written"
+                                      : handout ? _("The handout could not be written")
+                                                : "The picture could not be written", error);
   }
   g_free(error);
   return status != OX_ERROR;
@@ -132,39 +141,67 @@ static void file_chosen_cb(GtkNativeDialog *chooser, int response, OxWindow *sel
   g_free(path);
 }
 
+static void remember_wanted(OxWindow *self, const gboolean *of_each) {
+  g_clear_pointer(&self->handout_wanted, g_array_unref);
+  self->handout_wanted = g_array_new(FALSE, FALSE, sizeof *of_each);
+  g_array_append_vals(self->handout_wanted, of_each,
+                      (guint)ox_document_case_count(self->document));
+}
+
+static char *file_title(const ox_share_choice *choice, const char *name) {
+  if (choice->what == OX_SHARE_WORKSHEET)
+    return g_strdup_printf(C_("name of a file", "%s worksheet"), name);
+  if (choice->what == OX_SHARE_KEY)
+    return g_strdup_printf(C_("name of a file", "%s answer key"), name);
+  return g_strdup(name);
+}
+
 static void options_chosen_cb(OxExportDialog *dialog, OxWindow *self) {
   ox_share_choice choice = ox_export_dialog_choice(dialog);
   ox_share_choice_remember(&choice, self->settings);
   if (self->chooser) return;
+  remember_wanted(self, ox_export_dialog_wanted(dialog));
   char *folder = ox_settings_text(self->settings, FOLDER_KEY);
   const char *name = ox_document_case(self->document)->name;
-  gboolean all = choice.what == OX_SHARE_CASES || !*name;
-  self->chooser = ox_dialog_export(GTK_WINDOW(self), all ? ox_document_title(self->document) : name,
+  gboolean all = choice.what == OX_SHARE_CASES || ox_share_is_handout(choice.what) || !*name;
+  char *title = file_title(&choice, all ? ox_document_title(self->document) : name);
+  self->chooser = ox_dialog_export(GTK_WINDOW(self), title,
                                    ox_share_format_name(choice.format),
                                    ox_share_ending(choice.format), folder);
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(file_chosen_cb), self, 0);
+  g_free(title);
   g_free(folder);
 }
 
-void ox_window_export(OxWindow *self) {
+/* A handout begins where the last one ended. */
+static void export_begin(OxWindow *self, gboolean handout) {
   if (self->chooser) return;
   ox_scene shown;
   char *refusals[OX_SHARE_WHAT_COUNT];
   commit(self);
   ox_export_job job = make_job(self, &shown);
-  ox_export_facts facts = {.cases = job.lesson->case_count};
+  ox_export_facts facts = {.lesson = ox_document_snapshot(self->document)};
   facts.flight_s = ox_flight_end_s(shown.flight) - ox_flight_begin_s(shown.flight);
   for (int i = 0; i < OX_SHARE_WHAT_COUNT; i++)
     facts.refusals[i] = refusals[i] = ox_export_refusal(&job, (ox_share_what)i);
   ox_share_choice choice = recall(self);
+  if (handout && !ox_share_is_handout(choice.what)) choice.what = OX_SHARE_WORKSHEET;
+  ox_share_choice_settle(&choice);
   GtkWidget *dialog = ox_export_dialog_new(GTK_WINDOW(self), &facts, &choice);
   g_signal_connect_object(dialog, "chosen", G_CALLBACK(options_chosen_cb), self, 0);
   gtk_window_present(GTK_WINDOW(dialog));
   for (int i = 0; i < OX_SHARE_WHAT_COUNT; i++) g_free(refusals[i]);
+  ox_snapshot_unref(facts.lesson);
 }
 
+void ox_window_export(OxWindow *self) { export_begin(self, FALSE); }
+
 static void export_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
-  ox_window_export(OX_WINDOW(data));
+  export_begin(OX_WINDOW(data), FALSE);
+}
+
+static void handout_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  export_begin(OX_WINDOW(data), TRUE);
 }
 
 /* ---- paper ------------------------------------------------------------------------------ */
@@ -182,6 +219,9 @@ static void print_done_cb(GtkPrintOperation *operation, GtkPrintOperationResult 
     ox_dialog_error(GTK_WINDOW(self), "The lesson could not be printed",
                     fault ? fault->message : "The reason is not known.");
     g_clear_error(&fault);
+  } else if (ox_print_refusal(operation)) {
+    ox_dialog_error(GTK_WINDOW(self), _("The lesson could not be printed"),
+                    ox_print_refusal(operation));
   }
   if (self->print == operation) g_clear_object(&self->print);
 }
@@ -251,6 +291,7 @@ static void add_board_menu(OxWindow *self) {
 static const GActionEntry entries[] = {
     {.name = "copy-picture", .activate = copy_cb},
     {.name = "export", .activate = export_cb},
+    {.name = "handout", .activate = handout_cb},
     {.name = "print", .activate = print_cb},
     {.name = "board-menu", .activate = board_menu_cb},
 };
@@ -271,4 +312,5 @@ void ox_window_end_share(OxWindow *self) {
   if (self->print) gtk_print_operation_cancel(self->print);
   g_clear_object(&self->print);
   g_clear_object(&self->settings);
+  g_clear_pointer(&self->handout_wanted, g_array_unref);
 }

@@ -58,7 +58,7 @@ static void a_page_has_the_size_of_its_paper(void **state) {
   OxWindow *window = app_test_window(NULL);
   for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
     GtkPageSetup *paper = paper_new(rows[i].paper, rows[i].orientation);
-    char *path = print(window, (ox_print_choice){OX_PRINT_CASE, TRUE}, paper);
+    char *path = print(window, (ox_print_choice){.what = OX_PRINT_CASE, .pen_marks = TRUE}, paper);
     char *info = run("pdfinfo", "-box", path);
     assert_close(number_after(info, "Pages:"), 1, 0, "size");
     double width = number_after(info, "Page size:"), height = number_after(info, " x ");
@@ -75,7 +75,7 @@ static void a_page_has_the_size_of_its_paper(void **state) {
 static void a_page_says_what_it_is_and_carries_the_caution(void **state) {
   OxWindow *window = app_test_window(NULL);
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A4, GTK_PAGE_ORIENTATION_LANDSCAPE);
-  char *path = print(window, (ox_print_choice){OX_PRINT_CASE, TRUE}, paper);
+  char *path = print(window, (ox_print_choice){.what = OX_PRINT_CASE, .pen_marks = TRUE}, paper);
   char *text = run("pdftotext", "-layout", path);
   static const char *const parts[] = {"For instruction only", "Page 1 of 1", "1 NM is ",
                                       "Oxbow ", "LARCH", "later circuits", "what the wind does"};
@@ -93,7 +93,7 @@ static void all_cases_have_a_page_each_in_their_order(void **state) {
   OxWindow *window = app_test_window(NULL);
   OxDocument *document = ox_window_document(window);
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_LETTER, GTK_PAGE_ORIENTATION_LANDSCAPE);
-  char *path = print(window, (ox_print_choice){OX_PRINT_CASES, FALSE}, paper);
+  char *path = print(window, (ox_print_choice){.what = OX_PRINT_CASES}, paper);
   char *text = run("pdftotext", "-layout", path);
   char **pages = g_strsplit(text, "\f", -1);
   size_t count = ox_document_case_count(document);
@@ -120,7 +120,7 @@ static void key_moments_are_printed_unless_the_answer_is_hidden(void **state) {
     ox_prediction_set_state(ox_window_prediction(window),
                             hidden ? OX_PREDICTION_ASKED : OX_PREDICTION_OFF);
     app_test_spin_ms(50);
-    char *path = print(window, (ox_print_choice){OX_PRINT_MOMENTS, FALSE}, paper);
+    char *path = print(window, (ox_print_choice){.what = OX_PRINT_MOMENTS}, paper);
     char *text = run("pdftotext", "-layout", path);
     assert_int_equal(strstr(text, "Key moments") != NULL, !hidden);
     assert_int_equal(strstr(text, "later circuits") != NULL, 0);
@@ -132,6 +132,105 @@ static void key_moments_are_printed_unless_the_answer_is_hidden(void **state) {
   app_test_close(window);
 }
 
+/* What a user does in the dialog's own page, without the dialog. */
+static GtkWidget *options_of(GtkPrintOperation *operation, ox_print_what what) {
+  GtkWidget *page = NULL;
+  g_signal_emit_by_name(operation, "create-custom-widget", &page);
+  assert_non_null(page);
+  g_object_ref_sink(page);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(app_test_find(page, GTK_TYPE_DROP_DOWN)), what);
+  return page;
+}
+
+static OxHandoutRows *rows_of(GtkPrintOperation *operation) { return ox_print_handout(operation); }
+
+/* Several a page, some of the cases, in an order whose seed stands on every page; paper of another
+ * shape takes the sheet whole. */
+static void a_handout_is_printed_as_its_page_in_the_dialog_says(void **state) {
+  static const char *const papers[] = {GTK_PAPER_NAME_A4, GTK_PAPER_NAME_LETTER, GTK_PAPER_NAME_A5};
+  OxWindow *window = app_test_window(NULL);
+  OxDocument *document = ox_window_document(window);
+  while (ox_document_case_count(document) < 5)
+    ox_document_duplicate_case(document, 0);
+  for (int i = 0; i < 6; i++) {
+    gboolean key = i >= 3;
+    GtkPageSetup *paper = paper_new(papers[i % 3], GTK_PAGE_ORIENTATION_PORTRAIT);
+    char *path = app_test_path("handout.pdf");
+    GtkPrintOperation *operation =
+        ox_print_new(document, ox_window_board(window),
+                     &(ox_print_choice){.what = OX_PRINT_CASE, .handout.per_page = 1});
+    GtkWidget *page = options_of(operation, key ? OX_PRINT_KEY : OX_PRINT_WORKSHEET);
+    OxHandoutRows *rows = rows_of(operation);
+    gtk_drop_down_set_selected(GTK_DROP_DOWN(ox_handout_rows_input(rows, "per-page")), 1);
+    gtk_drop_down_set_selected(GTK_DROP_DOWN(ox_handout_rows_input(rows, "order")), 1);
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(ox_handout_rows_case(rows, 1)), FALSE);
+    gtk_check_button_set_active(GTK_CHECK_BUTTON(ox_handout_rows_case(rows, 4)), FALSE);
+    g_signal_emit_by_name(operation, "custom-widget-apply", page);
+    gtk_print_operation_set_default_page_setup(operation, paper);
+    gtk_print_operation_set_export_filename(operation, path);
+    assert_int_equal(gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
+                                             GTK_WINDOW(window), NULL),
+                     GTK_PRINT_OPERATION_RESULT_APPLY);
+    size_t wanted = ox_document_case_count(document) - 2;
+    char *text = run("pdftotext", "-layout", path);
+    char *holds = g_strdup_printf("%zu holds, order from seed 0", wanted);
+    char *pages = g_strdup_printf("Page 1 of %zu", (wanted + 1) / 2);
+    if (!strstr(text, holds) || !strstr(text, pages)) fail_msg("%s", text);
+    assert_int_equal(strstr(text, "Answer key") != NULL, key);
+    assert_int_equal(strstr(text, "Worksheet") != NULL, !key);
+    assert_non_null(strstr(text, "For instruction only"));
+    assert_int_equal(ox_print_choice_of(operation).handout.per_page, 2);
+    g_free(pages);
+    g_free(holds);
+    g_free(text);
+    g_object_unref(operation);
+    g_object_unref(page);
+    g_object_unref(paper);
+    g_free(path);
+  }
+  app_test_close(window);
+}
+
+static void a_handout_of_no_case_is_not_printed_but_explained(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  ox_document_duplicate_case(ox_window_document(window), 0);
+  GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A4, GTK_PAGE_ORIENTATION_PORTRAIT);
+  char *path = app_test_path("nothing.pdf");
+  GtkPrintOperation *operation =
+      ox_print_new(ox_window_document(window), ox_window_board(window),
+                   &(ox_print_choice){.what = OX_PRINT_CASE, .handout.per_page = 1});
+  GtkWidget *page = options_of(operation, OX_PRINT_WORKSHEET);
+  g_signal_emit_by_name(ox_handout_rows_input(rows_of(operation), "none"), "clicked");
+  g_signal_emit_by_name(operation, "custom-widget-apply", page);
+  gtk_print_operation_set_default_page_setup(operation, paper);
+  gtk_print_operation_set_export_filename(operation, path);
+  assert_int_equal(gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
+                                           GTK_WINDOW(window), NULL),
+                   GTK_PRINT_OPERATION_RESULT_CANCEL);
+  assert_non_null(ox_print_refusal(operation));
+  g_object_unref(operation);
+  g_object_unref(page);
+  g_object_unref(paper);
+  g_free(path);
+  app_test_close(window);
+}
+
+/* A hidden answer is not printed: what is asked for as a key comes as a worksheet. */
+static void a_key_is_not_printed_while_the_answer_is_hidden(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A4, GTK_PAGE_ORIENTATION_PORTRAIT);
+  ox_prediction_set_state(ox_window_prediction(window), OX_PREDICTION_ASKED);
+  app_test_spin_ms(50);
+  char *path = print(window, (ox_print_choice){.what = OX_PRINT_KEY, .handout.per_page = 2}, paper);
+  char *text = run("pdftotext", "-layout", path);
+  assert_null(strstr(text, "Answer key"));
+  assert_non_null(strstr(text, "Worksheet"));
+  g_free(text);
+  g_free(path);
+  g_object_unref(paper);
+  app_test_close(window);
+}
+
 static void paper_and_choice_are_remembered(void **state) {
   char *path = app_test_path("print-settings");
   OxSettings *settings = ox_settings_new(path);
@@ -139,7 +238,7 @@ static void paper_and_choice_are_remembered(void **state) {
   assert_int_equal(gtk_page_setup_get_orientation(first), GTK_PAGE_ORIENTATION_LANDSCAPE);
   g_object_unref(first);
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A5, GTK_PAGE_ORIENTATION_PORTRAIT);
-  ox_print_choice choice = {OX_PRINT_MOMENTS, FALSE};
+  ox_print_choice choice = {.what = OX_PRINT_MOMENTS};
   ox_print_paper_remember(paper, settings);
   ox_print_choice_remember(&choice, settings);
   g_object_unref(settings);
@@ -172,6 +271,9 @@ int main(void) {
       cmocka_unit_test(a_page_says_what_it_is_and_carries_the_caution),
       cmocka_unit_test(all_cases_have_a_page_each_in_their_order),
       cmocka_unit_test(key_moments_are_printed_unless_the_answer_is_hidden),
+      cmocka_unit_test(a_handout_is_printed_as_its_page_in_the_dialog_says),
+      cmocka_unit_test(a_handout_of_no_case_is_not_printed_but_explained),
+      cmocka_unit_test(a_key_is_not_printed_while_the_answer_is_hidden),
       cmocka_unit_test(paper_and_choice_are_remembered),
   };
   return cmocka_run_group_tests_name("print", tests, app_test_init, clean);

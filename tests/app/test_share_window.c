@@ -157,6 +157,8 @@ static void only_what_means_something_is_shown(void **state) {
       {OX_SHARE_MOMENTS, "unit width height colours", "paper transparent marks speed fps"},
       {OX_SHARE_MOVING, "width height colours marks speed fps", "paper transparent"},
       {OX_SHARE_TRACK, "what format", "unit width paper colours transparent marks speed fps"},
+      {OX_SHARE_WORKSHEET, "paper", "unit width colours transparent marks speed fps"},
+      {OX_SHARE_KEY, "paper", "unit width colours transparent marks speed fps"},
   };
   OxWindow *window = app_test_window(NULL);
   OxExportDialog *dialog = dialog_of(window);
