@@ -14,6 +14,7 @@
 #define OXBOW_TEXT_H
 
 #include <stdbool.h>
+#include <stddef.h>
 
 #include "oxbow/mark.h"
 
@@ -43,6 +44,10 @@ const char *ox_text_count(const char *one, const char *many, unsigned long count
 
 /* What stands between whole and decimals, in figures for people: "." or ",". */
 const char *ox_text_decimal(void);
+
+/* The language of the texts as a tag of BCP 47 ("en", "pt-BR"), out of the open catalogue's header;
+ * "en" without one, and where its tag has no room in out. */
+void ox_text_language(char *out, size_t bytes);
 
 #define _(text) ox_text(text)
 #define C_(context, text) ox_text_in(context, text)

@@ -17,6 +17,7 @@
 #include <pango/pango.h> /* for its GLib: strings and hash tables */
 
 #include "oxbow/moments_page.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "export_frames.h"
 #include "png_parts.h"
@@ -196,15 +197,18 @@ static const char *export_svg(const ox_scene *scene, const ox_export_options *o,
   cairo_surface_t *surface =
       cairo_svg_surface_create_for_stream(write_memory, made, o->width, o->height);
   cairo_svg_surface_set_document_unit(surface, CAIRO_SVG_UNIT_PT);
+  ox_svg_texts *texts = ox_svg_texts_new(surface);
   const char *fault = finish(surface, draw(surface, scene, o->width, o->height, o, 0));
   if (!fault) {
-    char *title = title_of(scene), *description = description_of(scene, o);
-    GString *whole = ox_svg_with_words(made, title, description);
+    char *title = title_of(scene), *description = description_of(scene, o), language[16];
+    ox_text_language(language, sizeof language);
+    GString *whole = ox_svg_with_words(made, texts, title, description, language);
     if (!to_sink(out, whole->str, whole->len)) fault = CANNOT_WRITE;
     g_string_free(whole, TRUE);
     g_free(title);
     g_free(description);
   }
+  ox_svg_texts_free(texts);
   g_string_free(made, TRUE);
   return fault;
 }

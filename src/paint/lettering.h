@@ -33,6 +33,16 @@ void ox_lettering_make(ox_lettering *text, ox_typesetter *typesetter, const char
 /* Other words in the same style; nothing is done when they are the same. */
 void ox_lettering_change(ox_lettering *text, ox_typesetter *typesetter, const char *words);
 void ox_lettering_clear(ox_lettering *text);
+
+/* Where words go instead of being drawn, on a surface that keeps words as words. The layout's
+ * corner belongs at x, y, in the colour of the current source. */
+typedef struct {
+  void (*take)(void *data, cairo_t *cr, PangoLayout *layout, double x, double y);
+  void *data;
+} ox_text_sink;
+/* The sink must live as long as the surface is drawn on. */
+void ox_text_sink_set(cairo_surface_t *surface, ox_text_sink *sink);
+
 /* Draws with the current source so that the logical corner is at x, y. */
 void ox_lettering_show(const ox_lettering *text, cairo_t *cr, double x, double y);
 /* Draws so that the ink's corner is at x, y. */

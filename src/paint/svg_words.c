@@ -6,22 +6,11 @@
 
 #include <string.h>
 
-static void add_escaped(GString *out, const char *text) {
-  for (const char *at = text; *at; at++) switch (*at) {
-    case '&': g_string_append(out, "&amp;"); break;
-    case '<': g_string_append(out, "&lt;"); break;
-    case '>': g_string_append(out, "&gt;"); break;
-    case '"': g_string_append(out, "&quot;"); break;
-    default: /* most control characters are no XML at all */
-      g_string_append_c(out, (unsigned char)*at < 0x20 && *at != '\n' ? ' ' : *at);
-    }
-}
-
 static void add_words(GString *out, const char *title, const char *description) {
   g_string_append(out, "\n<title>");
-  add_escaped(out, title);
+  ox_svg_add_escaped(out, title);
   g_string_append(out, "</title>\n<desc>");
-  add_escaped(out, description);
+  ox_svg_add_escaped(out, description);
   g_string_append(out, "</desc>");
 }
 
@@ -62,16 +51,20 @@ static void add_renumbered(GString *out, const char *text) {
   g_hash_table_destroy(numbers);
 }
 
-GString *ox_svg_with_words(const GString *svg, const char *title, const char *description) {
-  GString *out = g_string_sized_new(svg->len + 4096);
+GString *ox_svg_with_words(const GString *svg, const ox_svg_texts *texts, const char *title,
+                           const char *description, const char *language) {
+  GString *out = g_string_sized_new(svg->len + 4096), *drawn = g_string_sized_new(svg->len);
   const char *tag = strstr(svg->str, "<svg");
   const char *end = tag ? strchr(tag, '>') : NULL;
   const char *rest = svg->str;
   if (end) {
-    g_string_append_len(out, svg->str, end + 1 - svg->str);
+    g_string_append_len(out, svg->str, end - svg->str);
+    g_string_append_printf(out, " xml:lang=\"%s\"%s>", language, OX_SVG_TEXT_ATTRIBUTES);
     add_words(out, title, description);
     rest = end + 1;
   }
-  add_renumbered(out, rest);
+  add_renumbered(drawn, rest); /* first: the words themselves are left alone */
+  ox_svg_texts_put(texts, out, drawn->str);
+  g_string_free(drawn, TRUE);
   return out;
 }

@@ -173,10 +173,22 @@ void ox_lettering_clear(ox_lettering *text) {
   *text = (ox_lettering){0};
 }
 
+/* --- showing ------------------------------------------------------------------------------- */
+
+static const cairo_user_data_key_t sink_key;
+
+void ox_text_sink_set(cairo_surface_t *surface, ox_text_sink *sink) {
+  cairo_surface_set_user_data(surface, &sink_key, sink, NULL);
+}
+
 void ox_lettering_show(const ox_lettering *text, cairo_t *cr, double x, double y) {
   if (!text->layout) return;
+  const ox_text_sink *sink = cairo_surface_get_user_data(cairo_get_target(cr), &sink_key);
   cairo_move_to(cr, x, y);
-  pango_cairo_show_layout(cr, text->layout);
+  if (sink)
+    sink->take(sink->data, cr, text->layout, x, y);
+  else
+    pango_cairo_show_layout(cr, text->layout);
 }
 
 void ox_lettering_show_ink(const ox_lettering *text, cairo_t *cr, double x, double y) {

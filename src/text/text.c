@@ -10,6 +10,8 @@
 /* What gettext's tools put between a context and its text. */
 #define BETWEEN "\004"
 
+#define LETTERS_AND_DIGITS "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789"
+
 enum { LONGEST_KEY = 2048 };
 
 static atomic_bool is_open;
@@ -57,3 +59,20 @@ const char *ox_text_count(const char *one, const char *many, unsigned long count
 }
 
 const char *ox_text_decimal(void) { return ox_text_in("the decimal point of a figure", "."); }
+
+/* The header is the translation of the empty text: a line for each of its fields. */
+void ox_text_language(char *out, size_t bytes) {
+  static const char field[] = "\nLanguage: ";
+  const char *header = is_asked() ? dgettext(OX_TEXT_DOMAIN, "") : "";
+  const char *found = strstr(header, field);
+  const char *tag = found ? found + strlen(field) : "en";
+  size_t length = strspn(tag, LETTERS_AND_DIGITS "_-");
+  if (length == 0 || length >= bytes) {
+    tag = "en";
+    length = strlen(tag);
+  }
+  if (bytes == 0) return;
+  snprintf(out, bytes, "%.*s", (int)length, tag);
+  for (char *at = out; *at; at++)
+    if (*at == '_') *at = '-';
+}

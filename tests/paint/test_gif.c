@@ -315,17 +315,6 @@ static void a_sink_that_is_full_is_reported_at_whatever_byte(void **state) {
   }
 }
 
-/* An SVG needs no font where it is shown: its letters are outlines. */
-static void letters_in_an_svg_are_outlines(void **state) {
-  ox_export_options o = standard;
-  o.format = OX_EXPORT_SVG;
-  GString *file = made(&o);
-  assert_null(strstr(file->str, "<text"));
-  assert_null(strstr(file->str, "font-family"));
-  assert_non_null(strstr(file->str, "glyph"));
-  g_string_free(file, TRUE);
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(few_colours_stay_as_they_are),
@@ -336,7 +325,6 @@ int main(void) {
       cmocka_unit_test(another_reader_sees_the_same),
       cmocka_unit_test(more_frames_than_a_gif_can_show_are_refused),
       cmocka_unit_test(a_sink_that_is_full_is_reported_at_whatever_byte),
-      cmocka_unit_test(letters_in_an_svg_are_outlines),
   };
   return cmocka_run_group_tests_name("gif", tests, NULL, NULL);
 }
