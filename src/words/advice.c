@@ -7,7 +7,7 @@
 
 static const char *entry_word(double kind) {
   int whole = isfinite(kind) ? (int)fmax(-1.0, fmin(kind, 9.0)) : -1;
-  return whole >= 0 ? _(ox_entry_name((ox_entry_kind)whole)) : _("different");
+  return whole >= 0 ? _(ox_entry_name((ox_entry_kind)whole)) : C_("an entry", "different");
 }
 
 static void say_no_steady(words_say *s, const ox_advice *a) {

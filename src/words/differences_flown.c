@@ -34,7 +34,7 @@ static void put_entry_heading(words_say *s, const ox_case *c, const ox_flight *f
 
 static void put_boundary(words_say *s, const ox_case *c, const ox_flight *f) {
   double deg = f->entry.boundary_deg;
-  words_put(s, "%s° %s", words_short(fabs(deg), 1).text, words_side(deg > 0));
+  words_put(s, "%s° %s", words_short(fabs(deg), 1).text, words_side(deg >= 0));
 }
 
 /* --- speed and turn ------------------------------------------------------------------------ */

@@ -78,7 +78,7 @@ static void row_clear(ox_guess_row *row) {
 }
 
 static void add(builder *b, const char *what, bool near, cells *x) {
-  ox_guess_row row = {_(what), words_take(&x->yours), words_take(&x->flown), near,
+  ox_guess_row row = {what, words_take(&x->yours), words_take(&x->flown), near,
                       words_take(&x->sentence)};
   size_t count = b->report.count;
   ox_guess_row *rows = realloc(b->report.rows, (count + 1) * sizeof *rows);
@@ -133,7 +133,7 @@ static void add_entry(builder *b, const ox_case *c, const ox_flight *flight,
   if ((int)flight->flown != guess->entry && (fits || flight->flown != flight->entry.kind))
     words_put(&x.sentence, _(" This case is flown with the %s."),
               ox_words_entry_noun(flight->flown));
-  add(b, N_("Entry"), fits, &x);
+  add(b, _("Entry"), fits, &x);
 }
 
 static void add_heading(builder *b, const char *what, const ox_case *c, double guess_deg,
@@ -168,7 +168,7 @@ static void add_outbound(builder *b, const ox_case *c, const ox_flight *flight,
   words_put(&s, _("The outbound course is %s, and the correction for the wind %s."),
             words_marked(c, outbound_deg).text,
             words_correction(ox_turn_between_deg(outbound_deg, flown_deg)).text);
-  add_heading(b, N_("Outbound heading"), c, guess->outbound_heading_deg, flown_deg, off_deg, more);
+  add_heading(b, _("Outbound heading"), c, guess->outbound_heading_deg, flown_deg, off_deg, more);
 }
 
 static void put_time_off(words_say *s, double guess_s, double flown_time_s) {
@@ -196,7 +196,7 @@ static void add_time(builder *b, const ox_flight *flight, const ox_guess *guess)
   const ox_circuit *first = &flight->circuits[0];
   if (first->complete)
     words_put(&x.sentence, _(" It makes the inbound leg %s."), words_time(first->inbound_s).text);
-  add(b, N_("Outbound time"), fabs(off_s) <= OX_GUESS_TIME_S, &x);
+  add(b, _("Outbound time"), fabs(off_s) <= OX_GUESS_TIME_S, &x);
 }
 
 /* "on the non-holding side" of the inbound course. */
@@ -233,7 +233,7 @@ static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch
               words_number(fit.missed_nm, 1).text,
               ox_words_eighth(ox_bearing_deg(fit.missed_at_nm)));
   }
-  add(b, N_("Track"), near, &x);
+  add(b, C_("a guess", "Track"), near, &x);
 }
 
 ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
@@ -242,8 +242,8 @@ ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, cons
   double off_deg;
   add_entry(&b, c, flight, guess);
   if (ox_guess_first_heading_off(c, flight, guess, &off_deg))
-    add_heading(&b, N_("First heading"), c, guess->first_heading_deg,
-                flight->entry_heading_true_deg, off_deg, NULL);
+    add_heading(&b, _("First heading"), c, guess->first_heading_deg, flight->entry_heading_true_deg,
+                off_deg, NULL);
   add_outbound(&b, c, flight, guess);
   add_time(&b, flight, guess);
   add_sketch(&b, flight, sketch);

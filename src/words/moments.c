@@ -41,7 +41,7 @@ const char *ox_moments_event(ox_event_kind kind) {
     return _("established inbound");
   case OX_EVENT_KIND_COUNT: break;
   }
-  return _("event");
+  return C_("at an unnamed instant", "event");
 }
 
 /* ---- the instants ------------------------------------------------------------------------- */

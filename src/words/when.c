@@ -225,12 +225,12 @@ void ox_words_lost_radio(char *buf, size_t bytes, const ox_case *c) {
   case OX_RADIO_APPROACH_AT_EFC:
   case OX_RADIO_APPROACH_AT_ETA:
     put_approach(&s, &r, at.text);
-    words_put(&s, _(" (14 CFR 91.185(c)(3)(i))."));
+    words_put(&s, " (14 CFR 91.185(c)(3)(i)).");
     break;
   case OX_RADIO_LEAVE_AT_EFC:
   case OX_RADIO_LEAVE_ON_ARRIVAL:
     put_leave(&s, c, &r, at.text);
-    words_put(&s, _(" (14 CFR 91.185(c)(3)(ii))."));
+    words_put(&s, " (14 CFR 91.185(c)(3)(ii)).");
     break;
   }
   words_put(&s, _(" Said additional delay plays no part in it (FAA Order 7110.65, 4-6-1 c). These "
@@ -261,15 +261,15 @@ char *ox_words_when(const ox_case *c, const ox_flight *flight) {
   ox_flight *scratch = malloc(sizeof *scratch);
   if (!scratch) return NULL;
   ox_words_slow_down(text, sizeof text, c, flight);
-  words_put(&s, _("%s\n"), text);
+  words_put(&s, "%s\n", text);
   if (ox_efc_plan_make(c, scratch, &plan) != OX_ERROR) {
     ox_words_efc(text, sizeof text, c, &plan);
-    words_put(&s, _("%s\n"), text);
+    words_put(&s, "%s\n", text);
   }
   free(scratch);
   if (ox_endurance_of(c).known) {
     ox_words_endurance(text, sizeof text, c, flight);
-    words_put(&s, _("%s\n"), text);
+    words_put(&s, "%s\n", text);
   }
   ox_words_lost_radio(text, sizeof text, c);
   words_put(&s, "%s", text);

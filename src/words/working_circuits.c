@@ -159,7 +159,7 @@ static void add_nonholding(words_rows *r) {
   for (size_t i = 1; i < f->circuit_count; i++)
     if (f->circuits[i].nonholding_nm > f->circuits[worst].nonholding_nm) worst = i;
   if (f->circuits[worst].nonholding_nm < LEAST_NM)
-    words_put(&value, _("never"));
+    words_put(&value, "%s", C_("on the non-holding side", "never"));
   else
     words_put(&value, _("%s NM, in circuit %zu"),
               words_number(f->circuits[worst].nonholding_nm, 2).text, worst + 1);

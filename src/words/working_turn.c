@@ -73,7 +73,8 @@ static void add_radius(words_rows *r) {
   words_put(&why, _("r = V ÷ (20π·ω) = %s ÷ (62.83 × %s); the still-air shape is %s NM wide"),
             words_number(s->tas_kt, 1).text, words_number(s->rate_deg_s, 2).text,
             words_number(2.0 * s->radius_nm, 2).text);
-  rows_add(r, TURN, N_("Radius of turn"), &value, &why, "ICAO Doc 8168 Vol II (r = V/(62.83 R))");
+  rows_add(r, TURN, N_("Radius of turn"), &value, &why,
+           N_("ICAO Doc 8168 Vol II (r = V/(62.83 R))"));
 }
 
 static void add_deciding(words_rows *r) {
@@ -153,7 +154,7 @@ static void add_component(words_rows *r, double kt, bool along) {
   double angle_deg = fabs(ox_turn_between_deg(s->inbound_true_deg, s->wind_from_true_deg));
   const char *label = along ? N_("Along the inbound course") : N_("Across the inbound course");
   if (fabs(kt) < 0.05) {
-    words_put(&value, _("nothing"));
+    words_put(&value, "%s", C_("wind component", "nothing"));
   } else if (along) {
     words_put(&value, kt > 0 ? _("%s kt tailwind") : _("%s kt headwind"),
               words_number(fabs(kt), 1).text);

@@ -66,7 +66,7 @@ static void add_fuel(words_rows *r) {
   if (!e.known) return;
   words_say value = {0}, why = {0};
   if (e.leave_by_s < 0.0)
-    words_put(&value, _("at once"));
+    words_put(&value, "%s", C_("leave the fix", "at once"));
   else
     words_put(&value, "%s", words_moment(r->c, e.leave_by_s).text);
   words_put(&why, _("(%s − %s − %s) ÷ %s an hour: on board, alternate, reserve and flow in %s"),
