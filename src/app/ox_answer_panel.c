@@ -5,6 +5,7 @@
 
 #include "app_id.h"
 #include "ox_number_field.h"
+#include "oxbow/text.h"
 
 #define ABSENT (-1.0)
 #define RESULT_CHARS 24
@@ -111,7 +112,7 @@ static void add_result(OxAnswerPanel *self, const ox_guess_row *row) {
   gtk_widget_add_css_class(box, "answer");
   gtk_widget_add_css_class(box, row->near ? "near" : "far");
   char *head = g_strdup_printf("%s %s", row->near ? "✓" : "↔", row->what);
-  char *values = g_strdup_printf("Yours: %s · Flown: %s", row->yours, row->flown);
+  char *values = g_strdup_printf(_("Yours: %s · Flown: %s"), row->yours, row->flown);
   add_line(GTK_BOX(box), head, "heading");
   add_line(GTK_BOX(box), values, "figures");
   add_line(GTK_BOX(box), row->sentence, NULL);
@@ -132,11 +133,11 @@ static void show_results(OxAnswerPanel *self) {
 
 static const char *guide_for(OxAnswerPanel *self, gboolean asked) {
   if (asked)
-    return "Note what you expect, as much of it as you like, and sketch the track over the "
-           "picture. Then fly it.";
+    return _("Note what you expect, as much of it as you like, and sketch the track over the "
+             "picture. Then fly it.");
   return ox_prediction_report(self->prediction)->count > 0
-             ? "What you expected, beside what is flown:"
-             : "Nothing was noted this time; the flight is shown.";
+             ? _("What you expected, beside what is flown:")
+             : _("Nothing was noted this time; the flight is shown.");
 }
 
 static void show(OxAnswerPanel *self) {
@@ -203,7 +204,7 @@ static void add_field(OxAnswerPanel *self, field_index index, GtkBox *box, GtkLa
       .max = time ? 900 : 360,
       .can_be_absent = TRUE,
       .absent = ABSENT,
-      .allowed = time ? "a time (1 to 900 seconds)" : "a heading (0 to 360)",
+      .allowed = time ? N_("a time (1 to 900 seconds)") : N_("a heading (0 to 360)"),
   };
   GtkWidget *field = ox_number_field_new(&style);
   GtkLabel *complaint = add_line(box, "", "rule");
@@ -211,7 +212,7 @@ static void add_field(OxAnswerPanel *self, field_index index, GtkBox *box, GtkLa
   gtk_box_prepend(box, field);
   gtk_label_set_mnemonic_widget(label, field);
   self->fields[index] = OX_NUMBER_FIELD(field);
-  ox_number_field_set_suggestion(self->fields[index], time ? 60 : 360, "not answered");
+  ox_number_field_set_suggestion(self->fields[index], time ? 60 : 360, _("not answered"));
   ox_number_field_set_name(self->fields[index], gtk_label_get_text(label));
   ox_number_field_set_value(self->fields[index], ABSENT);
   g_signal_connect(field, "edited", G_CALLBACK(edited_cb), self);

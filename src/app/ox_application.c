@@ -9,6 +9,7 @@
 #include "ox_keys.h"
 #include "ox_recovery.h"
 #include "ox_window.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 /* Set by the start-up benchmark: quit as soon as the first frame is drawn. */
@@ -136,7 +137,7 @@ static void help_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
 
 /* What a report of a fault should say. */
 static char *system_information(void) {
-  return g_strdup_printf("%s %s\nGTK %u.%u.%u\nLocale: %s\nDisplay: %s\nText: %s\n", OX_APP_NAME,
+  return g_strdup_printf(_("%s %s\nGTK %u.%u.%u\nLocale: %s\nDisplay: %s\nText: %s\n"), OX_APP_NAME,
                          OX_VERSION, gtk_get_major_version(), gtk_get_minor_version(),
                          gtk_get_micro_version(), setlocale(LC_ALL, NULL),
                          G_OBJECT_TYPE_NAME(gdk_display_get_default()), pango_version_string());
@@ -145,13 +146,14 @@ static char *system_information(void) {
 static void about_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   GtkWindow *parent = gtk_application_get_active_window(GTK_APPLICATION(data));
   char *comments = g_strdup_printf(
-      "Plots aircraft holding patterns: the entry, the circuits in the wind, and the working "
-      "behind every figure.\n\n%s", ox_words_caution());
-  char *information = system_information();
+      _("Plots aircraft holding patterns: the entry, the circuits in the wind, and the working "
+        "behind every figure.\n\n%s"), ox_words_caution());
+  char *information = system_information(), *title = g_strdup_printf(_("About %s"), OX_APP_NAME);
   gtk_show_about_dialog(parent, "program-name", OX_APP_NAME, "version", OX_VERSION, "comments",
                         comments, "license-type", GTK_LICENSE_MIT_X11, "logo-icon-name", OX_APP_ID,
-                        "title", "About " OX_APP_NAME, "copyright", "© 2026 The Oxbow authors",
+                        "title", title, "copyright", _("© 2026 The Oxbow authors"),
                         "system-information", information, NULL);
+  g_free(title);
   g_free(information);
   g_free(comments);
 }
@@ -230,10 +232,10 @@ static void ox_application_class_init(OxApplicationClass *class) {
 
 static void ox_application_init(OxApplication *self) {
   self->settings = ox_settings_new(NULL);
-  static const GOptionEntry options[] = {
-      {"version", 0, 0, G_OPTION_ARG_NONE, NULL, "Show the version", NULL}, {0}};
+  const GOptionEntry options[] = {
+      {"version", 0, 0, G_OPTION_ARG_NONE, NULL, _("Show the version"), NULL}, {0}};
   g_application_add_main_option_entries(G_APPLICATION(self), options);
-  g_application_set_option_context_parameter_string(G_APPLICATION(self), "[LESSON]");
+  g_application_set_option_context_parameter_string(G_APPLICATION(self), _("[LESSON]"));
   g_application_set_option_context_summary(G_APPLICATION(self), ox_words_caution_line());
 }
 

@@ -5,6 +5,7 @@
 #include <math.h>
 #include <stdlib.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define LEAST_SIDE 240
@@ -216,11 +217,11 @@ gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out) {
 /* What a screen reader must know beside the case itself. */
 static const char *view_in_words(const ox_view *view) {
   static const char *const words[2][3] = {
-      {NULL, "It is turned now so that the inbound course is up.",
-       "It is turned now so that the aircraft flies up."},
-      {"It is carried with the air now.",
-       "It is turned now so that the inbound course is up, and carried with the air.",
-       "It is turned now so that the aircraft flies up, and carried with the air."}};
+      {NULL, N_("It is turned now so that the inbound course is up."),
+       N_("It is turned now so that the aircraft flies up.")},
+      {N_("It is carried with the air now."),
+       N_("It is turned now so that the inbound course is up, and carried with the air."),
+       N_("It is turned now so that the aircraft flies up, and carried with the air.")}};
   return words[view->air > 0.0][CLAMP((int)view->up, 0, 2)];
 }
 
@@ -243,7 +244,7 @@ void ox_board_describe(OxBoard *self) {
   if (!self->document) return;
   if (ox_prediction_hides(self->prediction)) {
     gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-                                   "The flight is hidden until the answer is given.", -1);
+                                   _("The flight is hidden until the answer is given."), -1);
     return;
   }
   const char *view = view_in_words(&self->view);
@@ -252,7 +253,7 @@ void ox_board_describe(OxBoard *self) {
   const char *const *more = self->overlays ? ox_overlays_sentences(self->overlays) : NULL;
   GString *all = g_string_new(words);
   for (const char *const *at = more; at && *at; at++) g_string_append_printf(all, " %s", *at);
-  if (view) g_string_append_printf(all, " %s", view);
+  if (view) g_string_append_printf(all, " %s", _(view));
   describe_places(self, all);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
                                  all->str, -1);
@@ -421,7 +422,7 @@ static void ox_board_init(OxBoard *self) {
                           G_CALLBACK(text_scale_cb), self, G_CONNECT_SWAPPED);
   text_scale_cb(self);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Holding pattern", -1);
+                                 _("Holding pattern"), -1);
 }
 
 void ox_board_set_model(OxBoard *self, OxDocument *document, OxPlayer *player) {

@@ -9,6 +9,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
+
 #define NAME_KEY "ox-point"
 #define STEP_NM 0.1
 #define MANY_STEPS 10.0
@@ -114,19 +116,25 @@ static void append_given(OxBoard *self, const ox_point *point, ox_latlon at, GSt
   ox_geodesic line;
   switch (point->kind) {
   case OX_POINT_RADIAL:
-    g_string_append_printf(text, "\n%s radial %03d, %.1f NM%s", point->from,
-                           ox_shown_deg(point->radial_deg), point->nm,
-                           point->dme ? " DME" : "");
+    g_string_append_c(text, '\n');
+    /* translators: a point by its station, radial and distance */
+    g_string_append_printf(text,
+                           point->dme ? _("%s radial %03d, %.1f NM DME")
+                                      : _("%s radial %03d, %.1f NM"),
+                           point->from, ox_shown_deg(point->radial_deg), point->nm);
     break;
   case OX_POINT_CROSSING:
-    g_string_append_printf(text, "\n%s radial %03d, %s radial %03d", point->from,
+    g_string_append_c(text, '\n');
+    g_string_append_printf(text, _("%s radial %03d, %s radial %03d"), point->from,
                            ox_shown_deg(point->radial_deg), point->and_from,
                            ox_shown_deg(point->and_radial_deg));
     break;
   default:
     if (!origin_of(self, &origin) || ox_geodesic_between(origin, at, &line) != OX_OK) break;
+    g_string_append_c(text, '\n');
+    /* translators: from a fix, a magnetic bearing and a distance */
     g_string_append_printf(
-        text, "\nfrom %s %03d M, %.1f NM", c->hold.fix,
+        text, _("from %s %03d M, %.1f NM"), c->hold.fix,
         ox_shown_deg(ox_magnetic_deg(line.from_bearing_deg, c->variation_deg)),
         line.distance_nm);
   }
@@ -167,17 +175,22 @@ void ox_board_show_points_looks(OxBoard *self) {
 
 /* ---- moving ----------------------------------------------------------------------------- */
 
+static char *step_name(const char *point) {
+  /* translators: a step to undo; %s is a point */
+  return g_strdup_printf(_("Move %s"), point);
+}
+
 /* Moves it from where it was in `base`; what is refused is said, and it stays. */
 static void move(OxBoard *self, const ox_points *base, const char *name, ox_latlon to,
                  gboolean fine) {
   ox_points *points = g_new(ox_points, 1);
-  char *step = g_strdup_printf("Move %s", name), *refusal = self->points.refusal;
+  char *step = step_name(name), *refusal = self->points.refusal;
   size_t bytes = sizeof self->points.refusal;
   *points = *base;
   self->drag.editing = TRUE;
   ox_status status = ox_points_bring(points, name, to, fine, refusal, bytes);
   if (status != OX_ERROR)
-    status = ox_document_set_places(self->document, step, points,
+    status = ox_document_set_places_more(self->document, step, points,
                                     ox_document_route(self->document), refusal, bytes);
   self->drag.editing = FALSE;
   if (status == OX_OK) refusal[0] = '\0';
@@ -189,7 +202,6 @@ static void move(OxBoard *self, const ox_points *base, const char *name, ox_latl
 void ox_board_begin_point(OxBoard *self, const char *name, ox_vec at) {
   ox_board_drag *d = &self->drag;
   ox_vec lies = at;
-  char step[OX_POINT_NAME_BYTES + 8];
   if (!origin_of(self, &self->points.origin)) return;
   g_strlcpy(self->points.dragged, name, sizeof self->points.dragged);
   self->points.refusal[0] = '\0';
@@ -202,8 +214,9 @@ void ox_board_begin_point(OxBoard *self, const char *name, ox_vec at) {
   d->pressed = d->pointer = at;
   d->offset = ox_vec_sub(lies, at);
   d->moved = FALSE;
-  snprintf(step, sizeof step, "Move %s", name);
+  char *step = step_name(name);
   ox_document_begin_step(self->document, step);
+  g_free(step);
   d->in_step = TRUE;
 }
 
@@ -249,8 +262,8 @@ static gboolean restore(OxBoard *self, const char *name) {
       ox_points_equal(self->points.focus, ox_document_points(self->document)))
     return FALSE;
   ox_document_seal_step(self->document);
-  step = g_strdup_printf("Move %s", name);
-  ox_document_set_places(self->document, step, self->points.focus,
+  step = step_name(name);
+  ox_document_set_places_more(self->document, step, self->points.focus,
                          ox_document_route(self->document), remark, sizeof remark);
   ox_document_seal_step(self->document);
   g_free(step);

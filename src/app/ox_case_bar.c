@@ -3,6 +3,7 @@
 #include "ox_case_bar.h"
 
 #include "app_id.h"
+#include "oxbow/text.h"
 
 struct _OxCaseBar {
   GtkWidget parent_instance;
@@ -119,10 +120,10 @@ static void ox_case_bar_init(OxCaseBar *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
   self->chosen_handler = g_signal_connect(self->cases, "notify::selected", G_CALLBACK(chosen_cb),
                                           self);
-  set_label(GTK_WIDGET(self->cases), "Case");
-  set_label(self->list_button, "List of Cases");
-  set_label(self->previous_button, "Previous Case");
-  set_label(self->next_button, "Next Case");
+  set_label(GTK_WIDGET(self->cases), _("Case"));
+  set_label(self->list_button, _("List of Cases"));
+  set_label(self->previous_button, _("Previous Case"));
+  set_label(self->next_button, _("Next Case"));
 }
 
 void ox_case_bar_set_document(OxCaseBar *self, OxDocument *document) {

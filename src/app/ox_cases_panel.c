@@ -4,6 +4,7 @@
 
 #include "app_id.h"
 #include "ox_warning_box.h"
+#include "oxbow/text.h"
 
 #define NAME_CHARS 22
 
@@ -152,7 +153,7 @@ static case_row *row_new(OxCasesPanel *self) {
   row->panel = self;
   row->handle = gtk_image_new_from_icon_name("list-drag-handle-symbolic");
   gtk_widget_set_size_request(row->handle, 24, 24);
-  gtk_widget_set_tooltip_text(row->handle, "Drag to Move the Case");
+  gtk_widget_set_tooltip_text(row->handle, _("Drag to Move the Case"));
   row->number = gtk_label_new(NULL);
   gtk_widget_add_css_class(row->number, "figures");
   gtk_label_set_width_chars(GTK_LABEL(row->number), 3);
@@ -181,7 +182,7 @@ static case_row *row_new(OxCasesPanel *self) {
 static void show_row(case_row *row, size_t index, const char *name) {
   char *number = g_strdup_printf("%zu.", index + 1);
   char *spoken = g_strdup_printf("%zu. %s", index + 1, name);
-  char *entry = g_strdup_printf("Name of case %zu", index + 1);
+  char *entry = g_strdup_printf(_("Name of case %zu"), index + 1);
   gtk_label_set_text(GTK_LABEL(row->number), number);
   gtk_label_set_text(row->name, name);
   gtk_accessible_update_property(GTK_ACCESSIBLE(row->row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken,
@@ -302,8 +303,8 @@ static void ox_cases_panel_init(OxCasesPanel *self) {
   self->complaint_box = ox_warning_box_new("complaint", 28, &self->complaint);
   gtk_widget_set_visible(self->complaint_box, FALSE);
   gtk_box_append(GTK_BOX(self->box), self->complaint_box);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, "Cases",
-                                 -1);
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                 _("Cases"), -1);
   name_buttons(self);
 }
 

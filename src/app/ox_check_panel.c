@@ -4,6 +4,7 @@
 #include "app_id.h"
 #include "ox_column_layout.h"
 #include "ox_field_rows.h"
+#include "oxbow/text.h"
 
 struct _OxCheckPanel {
   GtkWidget parent_instance;
@@ -26,22 +27,23 @@ struct _OxCheckPanel {
 G_DEFINE_FINAL_TYPE(OxCheckPanel, ox_check_panel, GTK_TYPE_WIDGET)
 
 static const ox_field_row_plan plans[] = {
-    {"shown.fix", "_Fix", "The name of the fix, as shown. Empty: not shown", OX_FORM_PLAIN, NULL,
-     NULL, 0, 0, 0},
-    {"shown.direction", "_Direction", "Where the hold lies from the fix, as drawn or shown",
+    {"shown.fix", N_("_Fix"), N_("The name of the fix, as shown. Empty: not shown"), OX_FORM_PLAIN,
+     NULL, NULL, 0, 0, 0},
+    {"shown.direction", N_("_Direction"), N_("Where the hold lies from the fix, as drawn or shown"),
      OX_FORM_PLAIN, NULL, NULL, 0, 0, 0},
-    {"shown.course_deg", "_Course", "The course of the hold, as shown, magnetic", OX_FORM_BEARING,
-     "°", "deg|degrees|degree", 1, 1, 10},
-    {"shown.course_is", "Co_urse is", "Whether that is the course towards the fix or away from it",
-     OX_FORM_PLAIN, NULL, NULL, 0, 0, 0},
-    {"shown.turns", "_Turns", "The side of the turns, as shown", OX_FORM_PLAIN, NULL, NULL, 0, 0,
-     0},
-    {"shown.leg_s", "_Leg time", "Seconds, or minutes as 1:30", OX_FORM_SECONDS, "s",
+    {"shown.course_deg", N_("_Course"), N_("The course of the hold, as shown, magnetic"),
+     OX_FORM_BEARING, "°", "deg|degrees|degree", 1, 1, 10},
+    {"shown.course_is", N_("Co_urse is"),
+     N_("Whether that is the course towards the fix or away from it"), OX_FORM_PLAIN, NULL, NULL, 0,
+     0, 0},
+    {"shown.turns", N_("_Turns"), N_("The side of the turns, as shown"), OX_FORM_PLAIN, NULL, NULL,
+     0, 0, 0},
+    {"shown.leg_s", N_("_Leg time"), N_("Seconds, or minutes as 1:30"), OX_FORM_SECONDS, "s",
      "s|sec|seconds", 1, 5, 30},
-    {"shown.leg_nm", "Leg lengt_h", "The length of the leg, as shown", OX_FORM_PLAIN, "NM",
+    {"shown.leg_nm", N_("Leg lengt_h"), N_("The length of the leg, as shown"), OX_FORM_PLAIN, "NM",
      "nm|nmi", 2, 0.5, 5},
-    {"shown.efc", "_EFC", "The time at which the hold is to end, as shown", OX_FORM_CLOCK, "UTC",
-     NULL, 0, 1, 10},
+    {"shown.efc", N_("_EFC"), N_("The time at which the hold is to end, as shown"), OX_FORM_CLOCK,
+     "UTC", NULL, 0, 1, 10},
 };
 
 /* ---- showing ---------------------------------------------------------------------------- */
@@ -52,9 +54,9 @@ static void show_item(OxCheckPanel *self, ox_check_item item, const ox_check_row
                                       [OX_CHECK_DIFFERS] = "dialog-warning-symbolic"};
   char *text;
   if (row->result == OX_CHECK_NOT_SHOWN)
-    text = g_strdup_printf("%s: not shown. Cleared %s.", ox_check_item_name(item), row->cleared);
+    text = g_strdup_printf(_("%s: not shown. Cleared %s."), ox_check_item_name(item), row->cleared);
   else
-    text = g_strdup_printf("%s: %s. Cleared %s, shown %s.%s%s", ox_check_item_name(item),
+    text = g_strdup_printf(_("%s: %s. Cleared %s, shown %s.%s%s"), ox_check_item_name(item),
                            ox_check_result_name(row->result), row->cleared, row->shown,
                            *row->means ? "\n" : "", row->means);
   gtk_label_set_text(self->items[item], text);

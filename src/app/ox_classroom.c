@@ -6,6 +6,7 @@
 #include "ox_display.h"
 #include "ox_keys.h"
 #include "ox_veil.h"
+#include "oxbow/text.h"
 
 #define SHOWN_MS 3000    /* the controls, after the pointer came to rest */
 #define MOVED_PX 2.0     /* less is a trembling hand */
@@ -121,20 +122,20 @@ static GtkWidget *bar_new(OxWindow *window, GtkWidget **line_out) {
   static const struct {
     const char *label, *name, *action;
   } rows[] = {
-      {"‹ Case", "Previous Case", "win.previous-case"},
-      {"Case ›", "Next Case", "win.next-case"},
-      {"‹ Event", "Previous Event, then Previous Case", "win.show-previous"},
-      {"Play", "Play or Pause", "win.play"},
-      {"Event ›", "Next Event, then Next Case", "win.show-next"},
-      {"A−", "Smaller Type", "win.smaller"},
-      {"A+", "Larger Type", "win.larger"},
-      {"Blank", "Blank the Screen", "win.blank"},
-      {"Leave", "Leave the Classroom Display", "win.leave"},
+      {N_("‹ Case"), N_("Previous Case"), "win.previous-case"},
+      {N_("Case ›"), N_("Next Case"), "win.next-case"},
+      {N_("‹ Event"), N_("Previous Event, then Previous Case"), "win.show-previous"},
+      {N_("Play"), N_("Play or Pause"), "win.play"},
+      {N_("Event ›"), N_("Next Event, then Next Case"), "win.show-next"},
+      {"A−", N_("Smaller Type"), "win.smaller"},
+      {"A+", N_("Larger Type"), "win.larger"},
+      {N_("Blank"), N_("Blank the Screen"), "win.blank"},
+      {N_("Leave"), N_("Leave the Classroom Display"), "win.leave"},
   };
   enum { LINE_AFTER = 4 };
   GtkWidget *bar = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
   for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
-    gtk_box_append(GTK_BOX(bar), button_new(rows[i].label, rows[i].name, rows[i].action));
+    gtk_box_append(GTK_BOX(bar), button_new(_(rows[i].label), _(rows[i].name), rows[i].action));
     if (i != LINE_AFTER) continue;
     GtkWidget *line = g_object_new(OX_TYPE_TIME_LINE, "hexpand", TRUE, NULL);
     ox_time_line_set_model(OX_TIME_LINE(line), ox_window_document(window),
@@ -304,7 +305,7 @@ static void inhibit(ox_classroom *self, gboolean on) {
   GtkApplication *application = gtk_window_get_application(GTK_WINDOW(self->window));
   if (on && application)
     self->inhibited = gtk_application_inhibit(application, GTK_WINDOW(self->window),
-                                              GTK_APPLICATION_INHIBIT_IDLE, "Classroom display");
+                                              GTK_APPLICATION_INHIBIT_IDLE, _("Classroom display"));
   if (!on && self->inhibited != 0) {
     if (application) gtk_application_uninhibit(application, self->inhibited);
     self->inhibited = 0;

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/text.h"
 
 /* The point that a name said means: "LARCH VOR" is the point LARCH. */
 static const ox_point *point_said(const ox_points *points, const char *name) {
@@ -45,15 +46,17 @@ static ox_fix by_radial(const ox_clearance *c, const ox_item *at, const ox_item 
   const char *station = station_said(c, at, line);
   const ox_point *from = point_said(points, station);
   if (!line || !*station) {
-    g_snprintf(remark, bytes, "%s has no place: %s was not said.", c->result.hold.fix,
-               !line ? "the radial" : "the station");
+    g_snprintf(remark, bytes,
+               !line ? _("%s has no place: the radial was not said.")
+                     : _("%s has no place: the station was not said."),
+               c->result.hold.fix);
     return fix;
   }
   double nm = distance_said(c, at, range, line);
   if (!from) {
     g_snprintf(remark, bytes,
-               "%s is on the %03.0f radial of %s at %g NM. The lesson has no point of that name: "
-               "enter it on the page Places to place the fix.",
+               _("%s is on the %03.0f radial of %s at %g NM. The lesson has no point of that name: "
+                 "enter it on the page Places to place the fix."),
                c->result.hold.fix, line->value, station, nm);
     return fix;
   }
@@ -62,10 +65,10 @@ static ox_fix by_radial(const ox_clearance *c, const ox_item *at, const ox_item 
                          .dme = TRUE, .altitude_ft = c->result.hold.altitude_ft};
   g_strlcpy(fix.point.from, from->name, sizeof fix.point.from);
   if (ox_fix_place(points, &fix, &c->result, &unused, why, sizeof why) == OX_ERROR) {
-    g_snprintf(remark, bytes, "%s is left without a place. %s", c->result.hold.fix, why);
+    g_snprintf(remark, bytes, _("%s is left without a place. %s"), c->result.hold.fix, why);
     return ox_fix_named();
   }
-  g_snprintf(remark, bytes, "%s is placed on the %03.0f radial of %s at %g DME.",
+  g_snprintf(remark, bytes, _("%s is placed on the %03.0f radial of %s at %g DME."),
              c->result.hold.fix, line->value, from->name, nm);
   return fix;
 }
@@ -77,10 +80,10 @@ static ox_fix where_one_is(const ox_points *points, const ox_fix *now, char *rem
   if (ox_points_find(points, now->present))
     g_strlcpy(fix.present, now->present, sizeof fix.present);
   if (*fix.present)
-    g_snprintf(remark, bytes, "The fix is where the aircraft is: at %s.", fix.present);
+    g_snprintf(remark, bytes, _("The fix is where the aircraft is: at %s."), fix.present);
   else
-    g_snprintf(remark, bytes, "The fix is where the aircraft is. Where that is can be entered on "
-                              "the page Places.");
+    g_snprintf(remark, bytes, _("The fix is where the aircraft is. Where that is can be entered on "
+                                "the page Places."));
   return fix;
 }
 

@@ -6,6 +6,7 @@
 #include <glib.h>
 
 #include "ox_feature.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 ox_sense ox_sense_of_item(ox_item_kind kind) {
@@ -31,12 +32,12 @@ ox_sense ox_sense_of_item(ox_item_kind kind) {
 const char *ox_ask_severity(ox_ask_kind kind) {
   switch (kind) {
   case OX_ASK_SAY_AGAIN:
-    return "Not understood";
+    return _("Not understood");
   case OX_ASK_FIX:
   case OX_ASK_LINE:
   case OX_ASK_DIRECTION:
   case OX_ASK_EFC:
-    return "Missing";
+    return _("Missing");
   case OX_ASK_DIRECTION_AGAINST_LINE:
   case OX_ASK_INBOUND_AGAINST_OUTBOUND:
   case OX_ASK_INBOUND_AGAINST_LINE:
@@ -44,16 +45,16 @@ const char *ox_ask_severity(ox_ask_kind kind) {
   case OX_ASK_FIX_AGAINST_LIMIT:
   case OX_ASK_TWO_VALUES:
   case OX_ASK_EFC_AGAINST_NO_DELAY:
-    return "Contradiction";
+    return _("Contradiction");
   case OX_ASK_EFC_PAST:
   case OX_ASK_SPEED_ABOVE_LIMIT:
   case OX_ASK_OUT_OF_RANGE:
-    return "Cannot be";
+    return _("Cannot be");
   case OX_ASK_LEG_UNIT:
   case OX_ASK_KIND_COUNT:
     break;
   }
-  return "Doubt";
+  return _("Doubt");
 }
 
 int ox_clearance_item_at(const ox_clearance *c, size_t byte) {
@@ -65,7 +66,7 @@ int ox_clearance_item_at(const ox_clearance *c, size_t byte) {
 
 char *ox_item_meaning(const ox_item *item) {
   const char *feature = ox_feature_name(ox_feature_of_item(item->kind));
-  const char *unsound = item->sound ? "" : "; it cannot be so and is not used";
+  const char *unsound = item->sound ? "" : _("; it cannot be so and is not used");
   if (*feature == '\0') return g_strdup_printf("%s%s", ox_item_name(item->kind), unsound);
   return g_strdup_printf("%s: %s%s", ox_item_name(item->kind), feature, unsound);
 }
@@ -79,7 +80,7 @@ bool ox_clearance_understood(const ox_clearance *c) {
 char **ox_clearance_questions(const ox_clearance *c) {
   char **all = g_new0(char *, c->question_count + 1);
   for (size_t i = 0; i < c->question_count; i++)
-    all[i] = g_strdup_printf("%s. Ask: %s", ox_ask_severity(c->questions[i].kind),
+    all[i] = g_strdup_printf(_("%s. Ask: %s"), ox_ask_severity(c->questions[i].kind),
                              c->questions[i].text);
   return all;
 }
@@ -87,15 +88,16 @@ char **ox_clearance_questions(const ox_clearance *c) {
 char **ox_clearance_remarks(const ox_clearance *c, const char *text) {
   GPtrArray *all = g_ptr_array_new();
   for (size_t i = 0; i < c->default_count; i++)
-    g_ptr_array_add(all, g_strdup_printf("Left open, %s: %s", ox_item_name(c->defaults[i].kind),
+    g_ptr_array_add(all, g_strdup_printf(_("Left open, %s: %s"), ox_item_name(c->defaults[i].kind),
                                          c->defaults[i].reason));
   GString *unused = g_string_new(NULL);
   for (size_t i = 0; i < c->ignored_count; i++) {
-    g_string_append(unused, i > 0 ? ", “" : "Not used: “");
-    g_string_append_len(unused, text + c->ignored[i].at, (gssize)c->ignored[i].length);
-    g_string_append(unused, "”");
+    char *words = g_strndup(text + c->ignored[i].at, c->ignored[i].length);
+    if (i > 0) g_string_append(unused, ", ");
+    g_string_append_printf(unused, _("“%s”"), words);
+    g_free(words);
   }
-  if (unused->len > 0) g_ptr_array_add(all, g_strdup(unused->str));
+  if (unused->len > 0) g_ptr_array_add(all, g_strdup_printf(_("Not used: %s"), unused->str));
   g_string_free(unused, TRUE);
   g_ptr_array_add(all, NULL);
   return (char **)g_ptr_array_free(all, FALSE);
@@ -104,9 +106,9 @@ char **ox_clearance_remarks(const ox_clearance *c, const char *text) {
 /* ---- saying ----------------------------------------------------------------------------- */
 
 const char *const *ox_said_names(void) {
-  static const char *const names[] = {"Clearance",      "Read-back",  "Reports",
-                                      "Short briefing", "Briefing",   "At the fix",
-                                      "Step by step",   "Time and fuel", NULL};
+  static const char *const names[] = {N_("Clearance"),      N_("Read-back"),  N_("Reports"),
+                                      N_("Short briefing"), N_("Briefing"),   N_("At the fix"),
+                                      N_("Step by step"),   N_("Time and fuel"), NULL};
   return names;
 }
 
@@ -125,7 +127,7 @@ static char *reports(const ox_case *c, const ox_flight *flight, const ox_say_opt
   }
   char *entering = taken(ox_say_entering(c, enter_min, o));
   char *leaving = taken(ox_say_leaving(c, leave_min, o));
-  char *both = g_strdup_printf("Reaching the fix: %s\n\nLeaving it: %s", entering, leaving);
+  char *both = g_strdup_printf(_("Reaching the fix: %s\n\nLeaving it: %s"), entering, leaving);
   g_free(entering);
   g_free(leaving);
   return both;

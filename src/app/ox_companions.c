@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "oxbow/text.h"
+
 struct _OxCompanions {
   GObject parent_instance;
 
@@ -103,7 +105,7 @@ static gboolean make_case(OxCompanions *self, ox_companion choice, ox_case *out)
     if (choice.index >= OX_VARIANT_COUNT ||
         !ox_variant_make((ox_variant)choice.index, shown, ox_document_flight(self->document), out))
       return FALSE;
-    g_strlcpy(out->name, ox_variant_name((ox_variant)choice.index), sizeof out->name);
+    g_strlcpy(out->name, _(ox_variant_name((ox_variant)choice.index)), sizeof out->name);
     return TRUE;
   case OX_COMPANION_CASE:
     if (choice.index >= lesson->case_count ||

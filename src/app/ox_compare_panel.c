@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "oxbow/text.h"
+
 #define TABLE_HEIGHT 138
 #define VALUE_CHARS 12 /* a longer text wraps */
 #define CHOICE_CHARS 9 /* a longer name is cut in the button; the list shows it whole */
@@ -52,11 +54,11 @@ static ox_companion choice_at(guint position) {
 static char **offered_names(OxDocument *document) {
   const ox_lesson *lesson = ox_document_lesson(document);
   GPtrArray *names = g_ptr_array_new();
-  g_ptr_array_add(names, g_strdup("Nothing"));
+  g_ptr_array_add(names, g_strdup(_("Nothing")));
   for (int i = 0; i < OX_VARIANT_COUNT; i++)
-    g_ptr_array_add(names, g_strdup(ox_variant_name((ox_variant)i)));
+    g_ptr_array_add(names, g_strdup(_(ox_variant_name((ox_variant)i))));
   for (size_t i = 0; i < lesson->case_count; i++)
-    g_ptr_array_add(names, g_strdup_printf("Case %zu: %s", i + 1, lesson->cases[i].c.name));
+    g_ptr_array_add(names, g_strdup_printf(_("Case %zu: %s"), i + 1, lesson->cases[i].c.name));
   g_ptr_array_add(names, NULL);
   return (char **)g_ptr_array_free(names, FALSE);
 }
@@ -148,7 +150,7 @@ static char *words_of_row(OxComparePanel *self, const ox_difference_row *row, si
   g_string_printf(words, "%s: %s", row->label, row->value[0]);
   for (size_t i = 1; i < columns; i++)
     g_string_append_printf(words, "; %s: %s", others[i - 1].name, row->value[i]);
-  g_string_append(words, row->differs ? ". Differs." : ". The same.");
+  g_string_append(words, row->differs ? _(". Differs.") : _(". The same."));
   return g_string_free(words, FALSE);
 }
 
@@ -170,8 +172,8 @@ static void add_row(OxComparePanel *self, const ox_difference_row *row, size_t c
 static const char *why_nothing(OxComparePanel *self) {
   for (guint i = 0; i < OX_SCENE_OTHERS_MAX; i++)
     if (ox_companions_chosen(self->companions, i).kind != OX_COMPANION_NONE)
-      return "What is chosen is no other case than the one shown.";
-  return "Choose a change, or another case of the lesson, to see what differs.";
+      return _("What is chosen is no other case than the one shown.");
+  return _("Choose a change, or another case of the lesson, to see what differs.");
 }
 
 static void fill(OxComparePanel *self) {
@@ -289,9 +291,9 @@ static GtkWidget *labelled_choice(OxComparePanel *self, GtkWidget *head, guint p
 
 static GtkWidget *head_new(OxComparePanel *self) {
   GtkWidget *head = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
-  labelled_choice(self, head, 0, "Compare _with");
-  labelled_choice(self, head, 1, "an_d");
-  self->beside = gtk_check_button_new_with_mnemonic("Side b_y side");
+  labelled_choice(self, head, 0, _("Compare _with"));
+  labelled_choice(self, head, 1, _("an_d"));
+  self->beside = gtk_check_button_new_with_mnemonic(_("Side b_y side"));
   g_signal_connect_swapped(self->beside, "toggled", G_CALLBACK(beside_cb), self);
   gtk_box_append(GTK_BOX(head), self->beside);
   return head;
@@ -314,7 +316,7 @@ static void ox_compare_panel_init(OxComparePanel *self) {
   self->rows = GTK_LIST_BOX(gtk_list_box_new());
   gtk_list_box_set_selection_mode(self->rows, GTK_SELECTION_NONE);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->rows), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "What differs", -1);
+                                 _("What differs"), -1);
   gtk_box_append(GTK_BOX(table), self->heads);
   gtk_box_append(GTK_BOX(table), GTK_WIDGET(self->rows));
   self->scrolled = gtk_scrolled_window_new();
@@ -330,7 +332,7 @@ GtkWidget *ox_compare_panel_new(OxDocument *document, OxCompanions *companions) 
   g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
   g_signal_connect_object(companions, "changed", G_CALLBACK(refresh), self, G_CONNECT_SWAPPED);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Compare cases", -1);
+                                 _("Compare cases"), -1);
   return GTK_WIDGET(self);
 }
 

@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "oxbow/text.h"
+
 #define MESSAGE_MAX_HEIGHT 280
 
 /* ---- names ------------------------------------------------------------------------------ */
@@ -13,7 +15,7 @@ char *ox_dialog_file_name(const char *title, const char *ending) {
   g_strstrip(name);
   /* A name that begins with a point is hidden from its owner. */
   for (char *at = name; *at == '.'; at++) *at = '-';
-  char *whole = g_strconcat(*name ? name : "Lesson", ending, NULL);
+  char *whole = g_strconcat(*name ? name : _("Lesson"), ending, NULL);
   g_free(name);
   return whole;
 }
@@ -37,7 +39,7 @@ char *ox_dialog_chosen_path(GtkNativeDialog *chooser, const char *ending, gboole
 static GtkNativeDialog *chooser_new(GtkWindow *parent, const char *title,
                                     GtkFileChooserAction action, const char *accept) {
   GtkFileChooserNative *chooser = gtk_file_chooser_native_new(title, parent, action, accept,
-                                                              "_Cancel");
+                                                              _("_Cancel"));
   gtk_native_dialog_set_modal(GTK_NATIVE_DIALOG(chooser), TRUE);
   return GTK_NATIVE_DIALOG(chooser);
 }
@@ -54,10 +56,10 @@ static void add_filter(GtkNativeDialog *chooser, const char *name, const char *e
 }
 
 GtkNativeDialog *ox_dialog_open_lesson(GtkWindow *parent) {
-  GtkNativeDialog *chooser = chooser_new(parent, "Open a Lesson", GTK_FILE_CHOOSER_ACTION_OPEN,
-                                         "_Open");
-  add_filter(chooser, "Lessons (*.oxbow)", ".oxbow");
-  add_filter(chooser, "All files", NULL);
+  GtkNativeDialog *chooser = chooser_new(parent, _("Open a Lesson"), GTK_FILE_CHOOSER_ACTION_OPEN,
+                                         _("_Open"));
+  add_filter(chooser, _("Lessons (*.oxbow)"), ".oxbow");
+  add_filter(chooser, _("All files"), NULL);
   gtk_native_dialog_show(chooser);
   return chooser;
 }
@@ -76,19 +78,19 @@ static void suggest(GtkNativeDialog *chooser, const char *path, const char *titl
 }
 
 GtkNativeDialog *ox_dialog_open_records(GtkWindow *parent, const char *path) {
-  GtkNativeDialog *chooser = chooser_new(parent, "Open Navigation Records",
-                                         GTK_FILE_CHOOSER_ACTION_OPEN, "_Open");
-  add_filter(chooser, "All files", NULL);
-  add_filter(chooser, "Records (*.txt)", ".txt");
+  GtkNativeDialog *chooser = chooser_new(parent, _("Open Navigation Records"),
+                                         GTK_FILE_CHOOSER_ACTION_OPEN, _("_Open"));
+  add_filter(chooser, _("All files"), NULL);
+  add_filter(chooser, _("Records (*.txt)"), ".txt");
   if (path) suggest(chooser, path, NULL, NULL);
   gtk_native_dialog_show(chooser);
   return chooser;
 }
 
 GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, const char *title) {
-  GtkNativeDialog *chooser = chooser_new(parent, "Save the Lesson", GTK_FILE_CHOOSER_ACTION_SAVE,
-                                         "_Save");
-  add_filter(chooser, "Lessons (*.oxbow)", ".oxbow");
+  GtkNativeDialog *chooser = chooser_new(parent, _("Save the Lesson"), GTK_FILE_CHOOSER_ACTION_SAVE,
+                                         _("_Save"));
+  add_filter(chooser, _("Lessons (*.oxbow)"), ".oxbow");
   suggest(chooser, path, title, ".oxbow");
   gtk_native_dialog_show(chooser);
   return chooser;
@@ -96,7 +98,8 @@ GtkNativeDialog *ox_dialog_save_lesson(GtkWindow *parent, const char *path, cons
 
 GtkNativeDialog *ox_dialog_export(GtkWindow *parent, const char *title, const char *format,
                                   const char *ending, const char *folder) {
-  GtkNativeDialog *chooser = chooser_new(parent, "Export", GTK_FILE_CHOOSER_ACTION_SAVE, "_Export");
+  GtkNativeDialog *chooser =
+      chooser_new(parent, _("Export"), GTK_FILE_CHOOSER_ACTION_SAVE, _("_Export"));
   GFile *place = folder ? g_file_new_for_uri(folder) : NULL;
   add_filter(chooser, format, ending);
   if (place && g_file_query_exists(place, NULL))
@@ -114,7 +117,7 @@ static GtkWidget *question_new(GtkWindow *parent, const char *heading, const cha
       parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT, GTK_MESSAGE_QUESTION,
       GTK_BUTTONS_NONE, "%s", heading);
   gtk_message_dialog_format_secondary_text(GTK_MESSAGE_DIALOG(dialog), "%s", detail);
-  gtk_dialog_add_button(GTK_DIALOG(dialog), "_Cancel", GTK_RESPONSE_CANCEL);
+  gtk_dialog_add_button(GTK_DIALOG(dialog), _("_Cancel"), GTK_RESPONSE_CANCEL);
   return dialog;
 }
 
@@ -124,11 +127,11 @@ static void mark_button(GtkWidget *dialog, int response, const char *class) {
 }
 
 GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title) {
-  char *heading = g_strdup_printf("Save changes to “%s”?", title);
+  char *heading = g_strdup_printf(_("Save changes to “%s”?"), title);
   GtkWidget *dialog = question_new(parent, heading,
-                                   "Changes that are not saved are lost for good.");
-  gtk_dialog_add_button(GTK_DIALOG(dialog), "_Discard", GTK_RESPONSE_REJECT);
-  gtk_dialog_add_button(GTK_DIALOG(dialog), "_Save", GTK_RESPONSE_ACCEPT);
+                                   _("Changes that are not saved are lost for good."));
+  gtk_dialog_add_button(GTK_DIALOG(dialog), _("_Discard"), GTK_RESPONSE_REJECT);
+  gtk_dialog_add_button(GTK_DIALOG(dialog), _("_Save"), GTK_RESPONSE_ACCEPT);
   gtk_dialog_set_default_response(GTK_DIALOG(dialog), GTK_RESPONSE_ACCEPT);
   mark_button(dialog, GTK_RESPONSE_REJECT, "destructive-action");
   mark_button(dialog, GTK_RESPONSE_ACCEPT, "suggested-action");
@@ -139,9 +142,9 @@ GtkWidget *ox_dialog_unsaved(GtkWindow *parent, const char *title) {
 
 static GtkWidget *ask_to_replace(GtkWindow *parent, const char *path, const char *detail) {
   char *name = g_filename_display_basename(path);
-  char *heading = g_strdup_printf("Replace “%s”?", name);
+  char *heading = g_strdup_printf(_("Replace “%s”?"), name);
   GtkWidget *dialog = question_new(parent, heading, detail);
-  gtk_dialog_add_button(GTK_DIALOG(dialog), "_Replace", GTK_RESPONSE_ACCEPT);
+  gtk_dialog_add_button(GTK_DIALOG(dialog), _("_Replace"), GTK_RESPONSE_ACCEPT);
   gtk_dialog_set_default_response(GTK_DIALOG(dialog), GTK_RESPONSE_CANCEL);
   mark_button(dialog, GTK_RESPONSE_ACCEPT, "destructive-action");
   gtk_window_present(GTK_WINDOW(dialog));
@@ -152,13 +155,13 @@ static GtkWidget *ask_to_replace(GtkWindow *parent, const char *path, const char
 
 GtkWidget *ox_dialog_replace(GtkWindow *parent, const char *path) {
   return ask_to_replace(parent, path,
-                        "A file of this name exists. Its contents will be replaced.");
+                        _("A file of this name exists. Its contents will be replaced."));
 }
 
 GtkWidget *ox_dialog_over_changed(GtkWindow *parent, const char *path) {
   return ask_to_replace(parent, path,
-                        "Another program changed this file since it was opened or saved here. "
-                        "What that program wrote will be replaced.");
+                        _("Another program changed this file since it was opened or saved here. "
+                          "What that program wrote will be replaced."));
 }
 
 void ox_dialog_close(GtkWidget *dialog) {

@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define SAME_EVENT_S 0.01
@@ -13,33 +14,36 @@ static const struct {
   const char *key;
   const char *const *words;
 } choices[] = {
-    {"hold.turns", (const char *const[]){"Right", "Left", NULL}},
-    {"hold.leg.by", (const char *const[]){"Time", "Distance", NULL}},
-    {"hold.leg.end", (const char *const[]){"Outbound end", "Inbound length", NULL}},
-    {"hold.ends", (const char *const[]){"After circuits", "Once inbound", "At altitude",
-                                        "At the EFC", NULL}},
-    {"aircraft.turn_by", (const char *const[]){"Lesser bank", "Bank limit", NULL}},
-    {"technique.timing", (const char *const[]){"Inbound leg", "Outbound leg", NULL}},
+    {"hold.turns", (const char *const[]){N_("Right"), N_("Left"), NULL}},
+    {"hold.leg.by", (const char *const[]){N_("Time"), N_("Distance"), NULL}},
+    {"hold.leg.end", (const char *const[]){N_("Outbound end"), N_("Inbound length"), NULL}},
+    {"hold.ends", (const char *const[]){N_("After circuits"), N_("Once inbound"), N_("At altitude"),
+                                        N_("At the EFC"), NULL}},
+    {"aircraft.turn_by", (const char *const[]){N_("Lesser bank"), N_("Bank limit"), NULL}},
+    {"technique.timing", (const char *const[]){N_("Inbound leg"), N_("Outbound leg"), NULL}},
     {"technique.clock",
-     (const char *const[]){"Abeam or level", "Abeam the fix", "Wings level", NULL}},
-    {"technique.drift", (const char *const[]){"None", "Single", "Double", "Triple", "Exact",
-                                              "Parallel track", NULL}},
+     (const char *const[]){N_("Abeam or level"), N_("Abeam the fix"), N_("Wings level"), NULL}},
+    {"technique.drift", (const char *const[]){N_("None"), N_("Single"), N_("Double"), N_("Triple"),
+                                              N_("Exact"), N_("Parallel track"), NULL}},
     {"technique.outbound",
-     (const char *const[]){"Nominal", "Adjusted", "1 s a knot", "Exact", NULL}},
+     (const char *const[]){N_("Nominal"), N_("Adjusted"), N_("1 s a knot"), N_("Exact"), NULL}},
     {"technique.entry",
-     (const char *const[]){"By sector", "Direct", "Parallel", "Teardrop", NULL}},
-    {"technique.sector", (const char *const[]){"Heading", "Track", NULL}},
-    {"technique.entry_line", (const char *const[]){"Headings", "Tracks", NULL}},
-    {"fuel.unit", (const char *const[]){"lb", "kg", "US gal", "litres", NULL}},
-    {"lost_radio.limit_starts_approach", (const char *const[]){"Not said", "Yes", "No", NULL}},
+     (const char *const[]){N_("By sector"), N_("Direct"), N_("Parallel"), N_("Teardrop"), NULL}},
+    {"technique.sector", (const char *const[]){N_("Heading"), N_("Track"), NULL}},
+    {"technique.entry_line", (const char *const[]){N_("Headings"), N_("Tracks"), NULL}},
+    {"fuel.unit", (const char *const[]){"lb", "kg", N_("US gal"), N_("litres"), NULL}},
+    {"lost_radio.limit_starts_approach",
+     (const char *const[]){N_("Not said"), N_("Yes"), N_("No"), NULL}},
     {"shown.direction",
-     (const char *const[]){"Not shown", "North", "North-east", "East", "South-east", "South",
-                           "South-west", "West", "North-west", NULL}},
-    {"shown.course_is", (const char *const[]){"Inbound", "Outbound", NULL}},
-    {"shown.turns", (const char *const[]){"Not shown", "Right", "Left", NULL}},
-    {"technique.lead", (const char *const[]){"In time", "On crossing", "By degrees", NULL}},
-    {"technique.at_radial", (const char *const[]){"Turn inbound", "Follow it", NULL}},
-    {"north", (const char *const[]){"True", "Magnetic", NULL}},
+     (const char *const[]){N_("Not shown"), N_("North"), N_("North-east"), N_("East"),
+                           N_("South-east"), N_("South"), N_("South-west"), N_("West"),
+                           N_("North-west"), NULL}},
+    {"shown.course_is", (const char *const[]){N_("Inbound"), N_("Outbound"), NULL}},
+    {"shown.turns", (const char *const[]){N_("Not shown"), N_("Right"), N_("Left"), NULL}},
+    {"technique.lead",
+     (const char *const[]){N_("In time"), N_("On crossing"), N_("By degrees"), NULL}},
+    {"technique.at_radial", (const char *const[]){N_("Turn inbound"), N_("Follow it"), NULL}},
+    {"north", (const char *const[]){N_("True"), N_("Magnetic"), NULL}},
 };
 
 const char *const *ox_display_choices(const ox_field *field) {
@@ -51,16 +55,16 @@ const char *const *ox_display_choices(const ox_field *field) {
 void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s) {
   char clock[24];
   if (flight->leg_count == 0) {
-    g_strlcpy(out, "No flight", bytes);
+    g_strlcpy(out, _("No flight"), bytes);
     return;
   }
   const ox_leg *leg = &flight->legs[ox_flight_leg_index(flight, t_s)];
   ox_words_min_s(clock, sizeof clock, t_s);
   if (leg->circuit > 0)
-    g_snprintf(out, (gulong)bytes, "%s %s, circuit %d", clock, ox_leg_name(leg->kind),
+    g_snprintf(out, (gulong)bytes, _("%s %s, circuit %d"), clock, _(ox_leg_name(leg->kind)),
                leg->circuit);
   else
-    g_snprintf(out, (gulong)bytes, "%s %s", clock, ox_leg_name(leg->kind));
+    g_snprintf(out, (gulong)bytes, "%s %s", clock, _(ox_leg_name(leg->kind)));
 }
 
 double ox_display_next_event_s(const ox_flight *flight, double t_s, int step) {
@@ -76,5 +80,5 @@ double ox_display_next_event_s(const ox_flight *flight, double t_s, int step) {
 void ox_display_window_title(char *out, size_t bytes, const char *title, int modified,
                              int read_only) {
   g_snprintf(out, (gulong)bytes, "%s%s%s", title, modified ? " •" : "",
-             read_only ? " (read only)" : "");
+             read_only ? _(" (read only)") : "");
 }

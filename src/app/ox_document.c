@@ -6,6 +6,7 @@
 #include "ox_document_places.h"
 #include "ox_step_name.h"
 #include "oxbow/journey.h"
+#include "oxbow/text.h"
 
 /* A pointer at rest for so long has arrived, for the time being. */
 #define SETTLES_AFTER_MS 100
@@ -92,7 +93,7 @@ static void update_title(OxDocument *self) {
   else if (self->path)
     title = g_filename_display_basename(self->path);
   else
-    title = g_strdup("Untitled lesson");
+    title = g_strdup(_("Untitled lesson"));
   if (g_strcmp0(title, self->title) == 0) {
     g_free(title);
     return;
@@ -253,7 +254,7 @@ ox_status ox_document_reload(OxDocument *self, ox_messages *messages) {
   ox_snapshot *next = ox_snapshot_new(lesson);
   size_t index = MIN(self->case_index, lesson->case_count - 1);
   ox_lesson_free(lesson);
-  ox_document_do(self, "Reload", next, self->case_index, index, FALSE);
+  ox_document_do(self, _("Reload"), next, self->case_index, index, FALSE);
   mark_saved(self);
   g_signal_emit(self, saved_signal, 0);
   return status;
@@ -432,8 +433,10 @@ static ox_status edit(OxDocument *self, const ox_case *c, gboolean open_to_more,
   const ox_fix *fix = &self->view.cases[self->case_index].fix;
   if (ox_case_check(c, NULL, 0) == 0 &&
       ox_fix_settle(&self->view.points, fix, &settled, NULL, 0) == OX_ERROR) {
-    found = (ox_fault){.key = "hold.fix", .value = "a fix so far away",
-                       .allowed = "within reach: at most 100 NM ahead, a station within 200 NM"};
+    found =
+        (ox_fault){.key = "hold.fix",
+                   .value = N_("a fix so far away"),
+                   .allowed = N_("within reach: at most 100 NM ahead, a station within 200 NM")};
     if (fault) *fault = found;
     return OX_ERROR;
   }

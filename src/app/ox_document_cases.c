@@ -3,20 +3,20 @@
 
 #include <string.h>
 
-#define COPY_WORD "copy"
+#include "oxbow/text.h"
 
 /* ---- names ------------------------------------------------------------------------------ */
 
 /* As in a lesson file: something to read, on one line. */
 static const char *refuse_line(const char *text, size_t bytes, gboolean needed) {
-  if (!g_utf8_validate(text, -1, NULL)) return "A name is text.";
+  if (!g_utf8_validate(text, -1, NULL)) return _("A name is text.");
   char *bare = g_strstrip(g_strdup(text));
   gboolean blank = *bare == '\0';
   g_free(bare);
-  if (blank && needed) return "A name is needed here.";
-  if (strlen(text) >= bytes) return "The name is too long.";
+  if (blank && needed) return _("A name is needed here.");
+  if (strlen(text) >= bytes) return _("The name is too long.");
   for (const char *at = text; *at; at = g_utf8_next_char(at))
-    if (g_unichar_iscntrl(g_utf8_get_char(at))) return "A name is one line.";
+    if (g_unichar_iscntrl(g_utf8_get_char(at))) return _("A name is one line.");
   return NULL;
 }
 
@@ -47,7 +47,8 @@ static char *copy_base(const char *name) {
   const char *end = name + strlen(name);
   while (end > name && g_ascii_isdigit(end[-1])) end--;
   if (end > name && end[-1] == ' ') end--;
-  const char *mark = ", " COPY_WORD;
+  /* translators: what the name of a copied case ends in */
+  const char *mark = _(", copy");
   size_t length = (size_t)(end - name), tail = strlen(mark);
   if (length > tail && strncmp(end - tail, mark, tail) == 0) return g_strndup(name, length);
   return g_strconcat(name, mark, NULL);
@@ -76,14 +77,14 @@ static ox_status insert(OxDocument *self, const char *step, size_t index, ox_les
 ox_status ox_document_add_case(OxDocument *self, size_t index) {
   if (index >= self->view.case_count) return OX_ERROR;
   ox_lesson_case made = {.c = ox_case_default()};
-  return insert(self, "Add Case", index + 1, &made, "New case");
+  return insert(self, _("Add Case"), index + 1, &made, _("New case"));
 }
 
 ox_status ox_document_duplicate_case(OxDocument *self, size_t index) {
   if (index >= self->view.case_count) return OX_ERROR;
   ox_lesson_case made = self->view.cases[index]; /* borrowed parts: the snapshot copies them */
   char *base = cut(copy_base(made.c.name));
-  ox_status status = insert(self, "Duplicate Case", index + 1, &made, base);
+  ox_status status = insert(self, _("Duplicate Case"), index + 1, &made, base);
   g_free(base);
   return status;
 }
@@ -92,14 +93,14 @@ ox_status ox_document_delete_case(OxDocument *self, size_t index) {
   size_t count = self->view.case_count, shown = self->case_index;
   if (index >= count || count == 1) return OX_ERROR;
   if (shown > index || shown == count - 1) shown--;
-  ox_document_do(self, "Delete Case", ox_snapshot_remove(self->now, index), index, shown, FALSE);
+  ox_document_do(self, _("Delete Case"), ox_snapshot_remove(self->now, index), index, shown, FALSE);
   return OX_OK;
 }
 
 ox_status ox_document_move_case(OxDocument *self, size_t index, size_t to) {
   if (index >= self->view.case_count || to >= self->view.case_count) return OX_ERROR;
   if (index == to) return OX_OK;
-  ox_document_do(self, "Move Case", ox_snapshot_move(self->now, index, to), index, to, FALSE);
+  ox_document_do(self, _("Move Case"), ox_snapshot_move(self->now, index, to), index, to, FALSE);
   return OX_OK;
 }
 
@@ -115,7 +116,7 @@ ox_status ox_document_rename_case(OxDocument *self, size_t index, const char *na
   if (strcmp(renamed.name, name) == 0) return OX_OK;
   g_strlcpy(renamed.name, name, sizeof renamed.name);
   ox_snapshot *next = ox_snapshot_with_values(self->now, index, &renamed);
-  ox_document_do(self, "Case Name", next, index, index, FALSE);
+  ox_document_do(self, _("Case Name"), next, index, index, FALSE);
   return OX_OK;
 }
 
@@ -128,6 +129,6 @@ ox_status ox_document_set_title(OxDocument *self, const char *title, const char 
   ox_lesson head = *ox_snapshot_head(self->now);
   g_strlcpy(head.title, title, sizeof head.title);
   ox_snapshot *next = ox_snapshot_with_head(self->now, &head);
-  ox_document_do(self, "Lesson Title", next, self->case_index, self->case_index, TRUE);
+  ox_document_do(self, _("Lesson Title"), next, self->case_index, self->case_index, TRUE);
   return OX_OK;
 }

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ox_document_private.h"
+#include "oxbow/text.h"
 
 const ox_points *ox_document_points(OxDocument *self) { return &self->view.points; }
 
@@ -56,22 +57,20 @@ static ox_status check_cases(const ox_snapshot *cases, const ox_points *points, 
 }
 
 static ox_status refuse_read_only(char *remark, size_t bytes) {
-  g_strlcpy(remark, "This lesson is read-only.", bytes);
+  g_strlcpy(remark, _("This lesson is read-only."), bytes);
   return OX_ERROR;
 }
 
 /* Does the step. `cases` is taken. */
 static ox_status put(OxDocument *self, const char *step, ox_snapshot *cases,
-                     const ox_points *points, const ox_route *route, size_t index, char *remark,
-                     size_t bytes) {
+                     const ox_points *points, const ox_route *route, size_t index,
+                     gboolean more, char *remark, size_t bytes) {
   ox_snapshot *next = NULL;
   if (ox_points_check(points, route, remark, bytes) != OX_ERROR &&
       check_cases(cases, points, remark, bytes) != OX_ERROR)
     next = settled(ox_snapshot_ref(cases), points, route, remark, bytes);
   ox_snapshot_unref(cases);
   if (!next) return OX_ERROR;
-  /* What is typed or pressed in quick succession stays one step. */
-  gboolean more = strcmp(step, "Point") == 0 || g_str_has_prefix(step, "Move ");
   ox_document_do(self, step, next, self->case_index, index, more);
   remark[0] = '\0';
   return OX_OK;
@@ -80,12 +79,19 @@ static ox_status put(OxDocument *self, const char *step, ox_snapshot *cases,
 ox_status ox_document_set_places(OxDocument *self, const char *step, const ox_points *points,
                                  const ox_route *route, char *remark, size_t remark_bytes) {
   if (self->view.read_only) return refuse_read_only(remark, remark_bytes);
-  return put(self, step, ox_snapshot_ref(self->now), points, route, self->case_index, remark,
+  return put(self, step, ox_snapshot_ref(self->now), points, route, self->case_index, FALSE,
+             remark, remark_bytes);
+}
+
+ox_status ox_document_set_places_more(OxDocument *self, const char *step, const ox_points *points,
+                                      const ox_route *route, char *remark, size_t remark_bytes) {
+  if (self->view.read_only) return refuse_read_only(remark, remark_bytes);
+  return put(self, step, ox_snapshot_ref(self->now), points, route, self->case_index, TRUE, remark,
              remark_bytes);
 }
 
-ox_status ox_document_set_fix(OxDocument *self, const char *step, const ox_case *c,
-                              const ox_fix *fix, char *remark, size_t remark_bytes) {
+static ox_status put_fix(OxDocument *self, const char *step, const ox_case *c, const ox_fix *fix,
+                         gboolean more, char *remark, size_t remark_bytes) {
   ox_lesson_case lc = *ox_snapshot_case(self->now, self->case_index);
   const ox_points *points = &self->view.points;
   ox_latlon unused;
@@ -104,12 +110,23 @@ ox_status ox_document_set_fix(OxDocument *self, const char *step, const ox_case 
     return OX_ERROR;
   }
   if (ox_case_check(&lc.c, &fault, 1) > 0) {
-    snprintf(remark, remark_bytes, "%s: %s is not %s", fault.key, fault.value, fault.allowed);
+    snprintf(remark, remark_bytes, _("%s: %s is not %s"), fault.key, fault.value,
+             _(fault.allowed));
     return OX_ERROR;
   }
   ox_document_do(self, step, ox_snapshot_with_case(self->now, self->case_index, &lc),
-                 self->case_index, self->case_index, strcmp(step, "Fix") == 0);
+                 self->case_index, self->case_index, more);
   return status;
+}
+
+ox_status ox_document_set_fix(OxDocument *self, const char *step, const ox_case *c,
+                              const ox_fix *fix, char *remark, size_t remark_bytes) {
+  return put_fix(self, step, c, fix, FALSE, remark, remark_bytes);
+}
+
+ox_status ox_document_set_fix_more(OxDocument *self, const char *step, const ox_case *c,
+                                   const ox_fix *fix, char *remark, size_t remark_bytes) {
+  return put_fix(self, step, c, fix, TRUE, remark, remark_bytes);
 }
 
 ox_status ox_document_rename_point(OxDocument *self, const char *name, const char *new_name,
@@ -129,7 +146,13 @@ ox_status ox_document_rename_point(OxDocument *self, const char *name, const cha
     ox_snapshot_unref(cases);
     cases = next;
   }
-  return put(self, "Point Name", cases, &points, &route, self->case_index, remark, remark_bytes);
+  return put(self, _("Point Name"), cases, &points, &route, self->case_index, FALSE, remark,
+             remark_bytes);
+}
+
+static void append_user(GString *users, const char *name) {
+  if (users->len > 0) g_string_append(users, ", ");
+  g_string_append_printf(users, _("case “%s”"), name);
 }
 
 ox_status ox_document_remove_point(OxDocument *self, const char *name, char *remark,
@@ -140,14 +163,14 @@ ox_status ox_document_remove_point(OxDocument *self, const char *name, char *rem
   for (size_t i = 0; i < self->view.case_count; i++) {
     const ox_lesson_case *lc = &self->view.cases[i];
     if (ox_fix_uses(&points, &lc->fix, &lc->c, name))
-      g_string_append_printf(users, "%scase “%s”", users->len ? ", " : "", lc->c.name);
+      append_user(users, lc->c.name);
   }
   ox_status status = ox_points_remove(&points, &self->view.route, name, users->str, remark,
                                       remark_bytes);
   g_string_free(users, TRUE);
   if (status == OX_ERROR) return OX_ERROR;
-  return put(self, "Delete Point", ox_snapshot_ref(self->now), &points, &self->view.route,
-             self->case_index, remark, remark_bytes);
+  return put(self, _("Delete Point"), ox_snapshot_ref(self->now), &points, &self->view.route,
+             self->case_index, FALSE, remark, remark_bytes);
 }
 
 ox_status ox_document_add_placed_case(OxDocument *self, const char *step, const ox_points *points,
@@ -156,12 +179,12 @@ ox_status ox_document_add_placed_case(OxDocument *self, const char *step, const 
   ox_lesson_case lc = {.c = *c, .fix = *fix};
   if (self->view.read_only) return refuse_read_only(remark, remark_bytes);
   if (self->view.case_count >= OX_LESSON_CASES_MAX) {
-    snprintf(remark, remark_bytes, "A lesson has at most %d cases.", OX_LESSON_CASES_MAX);
+    snprintf(remark, remark_bytes, _("A lesson has at most %d cases."), OX_LESSON_CASES_MAX);
     return OX_ERROR;
   }
   size_t index = self->case_index + 1;
   return put(self, step, ox_snapshot_insert(self->now, index, &lc), points, &self->view.route,
-             index, remark, remark_bytes);
+             index, FALSE, remark, remark_bytes);
 }
 
 ox_status ox_document_journey(OxDocument *self, ox_journey *out, char *remark,

@@ -18,9 +18,15 @@ const ox_fix *ox_document_fix(OxDocument *self); /* of the shown case */
  * something is to be said. */
 ox_status ox_document_set_places(OxDocument *self, const char *step, const ox_points *points,
                                  const ox_route *route, char *remark, size_t remark_bytes);
+/* The same, of what is typed or pressed in quick succession: it stays one step with what follows
+ * under the same name. */
+ox_status ox_document_set_places_more(OxDocument *self, const char *step, const ox_points *points,
+                                      const ox_route *route, char *remark, size_t remark_bytes);
 /* Another fix for the shown case, and with it other values of the case. */
 ox_status ox_document_set_fix(OxDocument *self, const char *step, const ox_case *c,
                               const ox_fix *fix, char *remark, size_t remark_bytes);
+ox_status ox_document_set_fix_more(OxDocument *self, const char *step, const ox_case *c,
+                                   const ox_fix *fix, char *remark, size_t remark_bytes);
 /* In the list, the route and every case. */
 ox_status ox_document_rename_point(OxDocument *self, const char *name, const char *new_name,
                                    char *remark, size_t remark_bytes);

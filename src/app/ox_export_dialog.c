@@ -4,6 +4,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "ox_choice.h"
 #include "ox_number_field.h"
 #include "oxbow/text.h"
 
@@ -18,27 +19,27 @@ typedef enum {
 static const struct {
   const char *key, *label, *tip;
 } styles[ROW_COUNT] = {
-    [ROW_WHAT] = {"what", "_What", "What is exported"},
-    [ROW_FORMAT] = {"format", "_Format", "The format of the file"},
-    [ROW_SIZE] = {"unit", "_Size in", "In pixels, or in centimetres at a resolution"},
-    [ROW_PAPER] = {"paper", "_Paper", "The size of a sheet"},
-    [ROW_COLOURS] = {"colours", "C_olours", "Print is for black and white too"},
-    [ROW_SPEED] = {"speed", "Ti_mes as fast", "Ten times: a minute takes six seconds"},
-    [ROW_FPS] = {"fps", "F_rames a second", "More frames make a larger file"},
-    [ROW_TRANSPARENT] = {"transparent", "_Transparent ground",
-                         "Nothing is painted where nothing is drawn"},
-    [ROW_MARKS] = {"marks", "With pen mar_ks", "What was drawn by hand over the picture"},
+    [ROW_WHAT] = {"what", N_("_What"), N_("What is exported")},
+    [ROW_FORMAT] = {"format", N_("_Format"), N_("The format of the file")},
+    [ROW_SIZE] = {"unit", N_("_Size in"), N_("In pixels, or in centimetres at a resolution")},
+    [ROW_PAPER] = {"paper", N_("_Paper"), N_("The size of a sheet")},
+    [ROW_COLOURS] = {"colours", N_("C_olours"), N_("Print is for black and white too")},
+    [ROW_SPEED] = {"speed", N_("Ti_mes as fast"), N_("Ten times: a minute takes six seconds")},
+    [ROW_FPS] = {"fps", N_("F_rames a second"), N_("More frames make a larger file")},
+    [ROW_TRANSPARENT] = {"transparent", N_("_Transparent ground"),
+                         N_("Nothing is painted where nothing is drawn")},
+    [ROW_MARKS] = {"marks", N_("With pen mar_ks"), N_("What was drawn by hand over the picture")},
 };
 
-static const char *const whats[] = {"This case",         "All cases, a sheet each",
-                                    "Key moments",       "Moving picture of the flight",
-                                    "Track for maps",    "Worksheet to fill in",
-                                    "Answer key",        NULL};
-static const char *const units[] = {"pixels", "cm at 150 dots an inch", "cm at 300 dots an inch",
-                                    NULL};
-static const char *const papers[] = {"A4 across", "A4 upright", "Letter across", "Letter upright",
-                                     NULL};
-static const char *const palettes[] = {"Light", "Dark", "Projector", "Print", NULL};
+static const char *const whats[] = {N_("This case"),         N_("All cases, a sheet each"),
+                                    N_("Key moments"),       N_("Moving picture of the flight"),
+                                    N_("Track for maps"),    N_("Worksheet to fill in"),
+                                    N_("Answer key"),        NULL};
+static const char *const units[] = {N_("pixels"), N_("cm at 150 dots an inch"),
+                                    N_("cm at 300 dots an inch"), NULL};
+static const char *const papers[] = {N_("A4 across"), N_("A4 upright"), N_("Letter across"),
+                                     N_("Letter upright"), NULL};
+static const char *const palettes[] = {N_("Light"), N_("Dark"), N_("Projector"), N_("Print"), NULL};
 
 struct _OxExportDialog {
   GtkWindow parent_instance;
@@ -97,7 +98,7 @@ static size_t frames(const OxExportDialog *self) {
 
 static char *moving_sentence(const OxExportDialog *self) {
   double lasts_s = self->flight_s / self->choice.speed;
-  return g_strdup_printf("%zu frames that last %.0f seconds", frames(self), lasts_s);
+  return g_strdup_printf(_("%zu frames that last %.0f seconds"), frames(self), lasts_s);
 }
 
 static ox_handout *make_handout(OxExportDialog *self) {
@@ -128,17 +129,17 @@ static char *describe(const OxExportDialog *self) {
   const ox_share_choice *c = &self->choice;
   ox_export_options o = ox_share_options(c, 0);
   if (c->what == OX_SHARE_TRACK)
-    return g_strdup("The ground track, a point a second, with heights above sea level");
+    return g_strdup(_("The ground track, a point a second, with heights above sea level"));
   if (c->what == OX_SHARE_MOVING) return moving_sentence(self);
   if (ox_share_is_handout(c->what)) return handout_sentence(self);
   if (c->format == OX_SHARE_PDF) {
     size_t sheets = c->what == OX_SHARE_CASES ? self->lesson.case_count : 1;
-    return g_strdup_printf(sheets == 1 ? "%zu sheet" : "%zu sheets", sheets);
+    return g_strdup_printf(ox_text_count("%zu sheet", "%zu sheets", sheets), sheets);
   }
   if (c->format == OX_SHARE_SVG)
-    return g_strdup_printf("%.1f × %.1f cm, sharp at any size", o.width / 72 * 2.54,
+    return g_strdup_printf(_("%.1f × %.1f cm, sharp at any size"), o.width / 72 * 2.54,
                            o.height / 72 * 2.54);
-  return g_strdup_printf("%.0f × %.0f pixels, %.1f × %.1f cm in print", o.width, o.height,
+  return g_strdup_printf(_("%.0f × %.0f pixels, %.1f × %.1f cm in print"), o.width, o.height,
                          o.width / o.dpi * 2.54, o.height / o.dpi * 2.54);
 }
 
@@ -150,8 +151,8 @@ static void show_sentence(OxExportDialog *self) {
   char *text = refusal ? g_strdup(refusal)
                : none  ? g_strdup(_("No case is chosen."))
                : too_many
-                   ? g_strdup_printf("%zu frames are more than %d: more speed or fewer frames a "
-                                     "second are needed.", frames(self), FRAMES_MOST)
+                   ? g_strdup_printf(_("%zu frames are more than %d: more speed or fewer frames a "
+                                       "second are needed."), frames(self), FRAMES_MOST)
                    : describe(self);
   gtk_label_set_text(self->sentence, text);
   gtk_widget_set_sensitive(self->choose, !refusal && !none && !too_many);
@@ -327,15 +328,15 @@ static void committed_cb(OxNumberField *field, OxExportDialog *self) {
 
 static const ox_number_style size_styles[OX_SHARE_SIZE_COUNT] = {
     FIELD("px", 0, 10, 100, OX_SHARE_PIXELS_LEAST, OX_SHARE_PIXELS_MOST,
-          "a size (100 to 8000 pixels)"),
-    FIELD("cm", 1, 0.5, 5, OX_SHARE_CM_LEAST, OX_SHARE_CM_MOST, "a size (2 to 60 cm)"),
+          N_("a size (100 to 8000 pixels)")),
+    FIELD("cm", 1, 0.5, 5, OX_SHARE_CM_LEAST, OX_SHARE_CM_MOST, N_("a size (2 to 60 cm)")),
     FIELD("px", 0, 10, 100, OX_SHARE_PIXELS_LEAST, OX_SHARE_MOVING_MOST,
-          "a size of a moving picture (100 to 2000 pixels)"),
+          N_("a size of a moving picture (100 to 2000 pixels)")),
 };
 static const ox_number_style speed_style =
-    FIELD(NULL, 0, 1, 10, 1, OX_SHARE_SPEED_MOST, "a speed (1 to 100 times)");
+    FIELD(NULL, 0, 1, 10, 1, OX_SHARE_SPEED_MOST, N_("a speed (1 to 100 times)"));
 static const ox_number_style fps_style =
-    FIELD(NULL, 0, 1, 5, 1, OX_SHARE_FPS_MOST, "a number of frames (1 to 30 a second)");
+    FIELD(NULL, 0, 1, 5, 1, OX_SHARE_FPS_MOST, N_("a number of frames (1 to 30 a second)"));
 
 static GtkWidget *number_new(OxExportDialog *self, const ox_number_style *style,
                              const char *name) {
@@ -353,7 +354,7 @@ static GtkWidget *drop_down_new(OxExportDialog *self, GtkStringList *list) {
 }
 
 static GtkWidget *check_new(OxExportDialog *self, row r) {
-  GtkWidget *input = gtk_check_button_new_with_mnemonic(styles[r].label);
+  GtkWidget *input = gtk_check_button_new_with_mnemonic(_(styles[r].label));
   g_signal_connect(input, "toggled", G_CALLBACK(toggled_cb), self);
   return input;
 }
@@ -361,20 +362,20 @@ static GtkWidget *check_new(OxExportDialog *self, row r) {
 static GtkWidget *input_new(OxExportDialog *self, row r) {
   switch (r) {
   case ROW_WHAT:
-    return drop_down_new(self, gtk_string_list_new(whats));
+    return drop_down_new(self, ox_choice_list(whats));
   case ROW_FORMAT:
     self->formats = gtk_string_list_new(NULL);
     return drop_down_new(self, self->formats);
   case ROW_SIZE:
-    return drop_down_new(self, gtk_string_list_new(units));
+    return drop_down_new(self, ox_choice_list(units));
   case ROW_PAPER:
-    return drop_down_new(self, gtk_string_list_new(papers));
+    return drop_down_new(self, ox_choice_list(papers));
   case ROW_COLOURS:
-    return drop_down_new(self, gtk_string_list_new(palettes));
+    return drop_down_new(self, ox_choice_list(palettes));
   case ROW_SPEED:
-    return number_new(self, &speed_style, "Times as fast");
+    return number_new(self, &speed_style, _("Times as fast"));
   case ROW_FPS:
-    return number_new(self, &fps_style, "Frames a second");
+    return number_new(self, &fps_style, _("Frames a second"));
   default:
     return check_new(self, r);
   }
@@ -382,14 +383,14 @@ static GtkWidget *input_new(OxExportDialog *self, row r) {
 
 /* Width and height of each kind in one cell; one of them is shown. */
 static GtkWidget *sizes_new(OxExportDialog *self) {
-  static const char *const names[] = {"Width", "Height"};
+  static const char *const names[] = {N_("Width"), N_("Height")};
   GtkWidget *all = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 0);
   for (int i = 0; i < OX_SHARE_SIZE_COUNT; i++) {
     GtkWidget *box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
     for (int side = 0; side < 2; side++) {
-      GtkWidget *field = number_new(self, &size_styles[i], names[side]);
+      GtkWidget *field = number_new(self, &size_styles[i], _(names[side]));
       self->fields[i][side] = OX_NUMBER_FIELD(field);
-      gtk_widget_set_tooltip_text(field, names[side]);
+      gtk_widget_set_tooltip_text(field, _(names[side]));
       if (side == 1) gtk_box_append(GTK_BOX(box), gtk_label_new("×"));
       gtk_box_append(GTK_BOX(box), field);
     }
@@ -402,10 +403,10 @@ static GtkWidget *sizes_new(OxExportDialog *self) {
 static void add_row(OxExportDialog *self, row r, int at) {
   GtkWidget *input = input_new(self, r);
   self->inputs[r] = input;
-  gtk_widget_set_tooltip_text(input, styles[r].tip);
+  gtk_widget_set_tooltip_text(input, _(styles[r].tip));
   gtk_widget_set_hexpand(input, TRUE);
   if (!GTK_IS_CHECK_BUTTON(input)) {
-    GtkWidget *label = gtk_label_new_with_mnemonic(styles[r].label);
+    GtkWidget *label = gtk_label_new_with_mnemonic(_(styles[r].label));
     gtk_label_set_xalign(GTK_LABEL(label), 1);
     gtk_label_set_mnemonic_widget(GTK_LABEL(label), input);
     gtk_accessible_update_relation(GTK_ACCESSIBLE(input), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
@@ -436,8 +437,8 @@ static void add_rows(OxExportDialog *self) {
 
 static void add_header(OxExportDialog *self) {
   GtkWidget *bar = gtk_header_bar_new();
-  GtkWidget *cancel = gtk_button_new_with_mnemonic("_Cancel");
-  self->choose = gtk_button_new_with_mnemonic("Choose Fi_le…");
+  GtkWidget *cancel = gtk_button_new_with_mnemonic(_("_Cancel"));
+  self->choose = gtk_button_new_with_mnemonic(_("Choose Fi_le…"));
   gtk_header_bar_set_show_title_buttons(GTK_HEADER_BAR(bar), FALSE);
   gtk_header_bar_pack_start(GTK_HEADER_BAR(bar), cancel);
   gtk_header_bar_pack_end(GTK_HEADER_BAR(bar), self->choose);
@@ -479,7 +480,7 @@ static void ox_export_dialog_init(OxExportDialog *self) {
   gtk_grid_set_row_spacing(self->grid, 6);
   gtk_grid_set_column_spacing(self->grid, 12);
   gtk_widget_add_css_class(GTK_WIDGET(self->grid), "form");
-  gtk_window_set_title(GTK_WINDOW(self), "Export");
+  gtk_window_set_title(GTK_WINDOW(self), _("Export"));
   gtk_window_set_modal(GTK_WINDOW(self), TRUE);
   gtk_window_set_resizable(GTK_WINDOW(self), FALSE);
   gtk_window_set_destroy_with_parent(GTK_WINDOW(self), TRUE);

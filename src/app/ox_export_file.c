@@ -14,13 +14,13 @@
 char *ox_export_refusal(const ox_export_job *job, ox_share_what what) {
   gboolean hidden = job->shown && job->shown->hide_answer;
   if (hidden && what != OX_SHARE_PICTURE && what != OX_SHARE_WORKSHEET)
-    return g_strdup("The answer is hidden. Fly it first, then it can be exported.");
+    return g_strdup(_("The answer is hidden. Fly it first, then it can be exported."));
   if (what != OX_SHARE_TRACK) return NULL;
   char remark[512] = "";
   ox_latlon place;
   const ox_lesson_case *c = &job->lesson->cases[job->index];
   if (!ox_fix_has_place(&job->lesson->points, &c->fix, &c->c))
-    return g_strdup("The fix has no latitude and longitude. The page Places gives it one.");
+    return g_strdup(_("The fix has no latitude and longitude. The page Places gives it one."));
   if (ox_fix_place(&job->lesson->points, &c->fix, &c->c, &place, remark, sizeof remark) == OX_ERROR)
     return g_strdup(remark);
   return NULL;
@@ -51,7 +51,7 @@ static ox_status draw(const ox_export_job *job, const ox_share_choice *choice, o
   for (guint i = 0; i < made->len; i++)
     scenes[i] = ((ox_case_scene *)g_ptr_array_index(made, i))->scene;
   ox_status status = ox_export(scenes, made->len, &options, sink, context, &why);
-  if (status == OX_ERROR) *error = g_strdup(why ? why : "The picture could not be written.");
+  if (status == OX_ERROR) *error = g_strdup(why ? why : _("The picture could not be written."));
   g_free(scenes);
   g_ptr_array_unref(made);
   return status;
@@ -98,7 +98,7 @@ static ox_status write_track(const ox_export_job *job, const ox_share_choice *ch
       .caution = ox_words_caution(),
   };
   ox_status status = ox_trackout_write(&one, 1, &options, to_file, writer, &why);
-  if (status == OX_ERROR) *error = g_strdup(why ? why : "The track could not be written.");
+  if (status == OX_ERROR) *error = g_strdup(why ? why : _("The track could not be written."));
   g_free(scene);
   return status;
 }

@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "oxbow/text.h"
+
 #define TURN_STEPS 24
 
 ox_feature ox_feature_of_item(ox_item_kind kind) {
@@ -43,15 +45,15 @@ ox_feature ox_feature_of_item(ox_item_kind kind) {
 const char *ox_feature_name(ox_feature feature) {
   static const char *const names[OX_FEATURE_COUNT] = {
       [OX_FEATURE_NONE] = "",
-      [OX_FEATURE_FIX] = "the holding fix",
-      [OX_FEATURE_DIRECTION] = "where the hold lies from the fix",
-      [OX_FEATURE_COURSE] = "the inbound course",
-      [OX_FEATURE_TURNS] = "the turn at the fix",
-      [OX_FEATURE_LEG] = "the leg",
-      [OX_FEATURE_LIMITS] = "the whole hold",
-      [OX_FEATURE_TIME] = "over the fix, at a time",
+      [OX_FEATURE_FIX] = N_("the holding fix"),
+      [OX_FEATURE_DIRECTION] = N_("where the hold lies from the fix"),
+      [OX_FEATURE_COURSE] = N_("the inbound course"),
+      [OX_FEATURE_TURNS] = N_("the turn at the fix"),
+      [OX_FEATURE_LEG] = N_("the leg"),
+      [OX_FEATURE_LIMITS] = N_("the whole hold"),
+      [OX_FEATURE_TIME] = N_("over the fix, at a time"),
   };
-  return feature >= 0 && feature < OX_FEATURE_COUNT ? names[feature] : "";
+  return feature >= 0 && feature < OX_FEATURE_COUNT ? _(names[feature]) : "";
 }
 
 /* --- points -------------------------------------------------------------------------------- */

@@ -3,8 +3,10 @@
 
 #include <string.h>
 
+#include "ox_choice.h"
 #include "ox_display.h"
 #include "ox_warning_box.h"
+#include "oxbow/text.h"
 
 #define TO_SECOND_PX 158
 
@@ -82,9 +84,9 @@ static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, field_row *
 }
 
 static const char *wrong_with_text(const char *text) {
-  if (strlen(text) >= OX_FIX_NAME_BYTES) return "A name has at most 63 bytes.";
+  if (strlen(text) >= OX_FIX_NAME_BYTES) return _("A name has at most 63 bytes.");
   for (const char *at = text; *at; at = g_utf8_next_char(at))
-    if (g_unichar_iscntrl(g_utf8_get_char(at))) return "A name is one line.";
+    if (g_unichar_iscntrl(g_utf8_get_char(at))) return _("A name is one line.");
   return NULL;
 }
 
@@ -152,15 +154,15 @@ static GtkWidget *number_editor(field_row *row) {
     style.max = to_second ? 24 * 3600 - 1 : 24 * 60 - 1;
     style.can_be_absent = TRUE;
     style.absent = -1;
-    style.allowed = to_second ? "a time of day (00:00:00 to 23:59:59)"
-                              : "a time of day (00:00 to 23:59)";
+    style.allowed = to_second ? N_("a time of day (00:00:00 to 23:59:59)")
+                              : N_("a time of day (00:00 to 23:59)");
   }
   GtkWidget *editor = ox_number_field_new(&style);
   /* hours, minutes and seconds with their unit */
   if (to_second) gtk_widget_set_size_request(editor, TO_SECOND_PX, -1);
   if (style.can_be_absent)
     ox_number_field_set_suggestion(OX_NUMBER_FIELD(editor), CLAMP(0, style.min, style.max),
-                                   "none");
+                                   _("none"));
   g_signal_connect(editor, "edited", G_CALLBACK(number_edited_cb), row);
   g_signal_connect(editor, "notify::message", G_CALLBACK(field_message_cb), row);
   return editor;
@@ -180,7 +182,7 @@ static GtkWidget *editor_for(field_row *row) {
   const char *const *words = row->field ? ox_display_choices(row->field) : NULL;
   if (text_at(&c, row->plan->key)) return text_editor(row);
   if (!words) return number_editor(row);
-  GtkWidget *editor = gtk_drop_down_new_from_strings(words);
+  GtkWidget *editor = ox_choice_new(words);
   row->handler = g_signal_connect(editor, "notify::selected", G_CALLBACK(choice_edited_cb), row);
   return editor;
 }
@@ -198,13 +200,13 @@ static void name_editor(field_row *row) {
 }
 
 static void build_row(field_row *row, GtkGrid *grid, int at) {
-  row->label = gtk_label_new_with_mnemonic(row->plan->label);
+  row->label = gtk_label_new_with_mnemonic(_(row->plan->label));
   gtk_label_set_xalign(GTK_LABEL(row->label), 0);
   gtk_widget_set_hexpand(row->label, TRUE);
   row->message_box = ox_warning_box_new("complaint", 28, &row->message);
   gtk_widget_set_visible(row->message_box, FALSE);
   row->editor = editor_for(row);
-  gtk_widget_set_tooltip_text(row->editor, row->plan->tip);
+  gtk_widget_set_tooltip_text(row->editor, _(row->plan->tip));
   gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
   name_editor(row);
   row->focus = gtk_event_controller_focus_new();

@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "oxbow/text.h"
+
 #define CAPTION_SHARE 0.72 /* of the figures' size */
 #define LEAST_CAPTION_PX 10.5
 #define GAP_SHARE 0.6 /* between columns, of the figures' size */
@@ -189,7 +191,7 @@ static void ox_figure_row_class_init(OxFigureRowClass *class) {
 
 static void ox_figure_row_init(OxFigureRow *self) {
   make_layouts(self);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Figures",
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Figures"),
                                  -1);
 }
 

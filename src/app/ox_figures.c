@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 typedef struct {
@@ -13,13 +14,13 @@ typedef struct {
 } row;
 
 static const row rows[OX_FIGURE_COUNT] = {
-    [OX_FIGURE_HEADING] = {"heading", "hdg", "000", "", true},
-    [OX_FIGURE_TRACK] = {"track", "track", "000", "", true},
-    [OX_FIGURE_GS] = {"ground speed", "gs kt", "000", " kt", false},
-    [OX_FIGURE_DRIFT] = {"drift", "drift", "00° R", "", false},
-    [OX_FIGURE_ON_LEG] = {"on this leg", "on leg", "-00:00", "", false},
-    [OX_FIGURE_SINCE_FIX] = {"since the fix", "since fix", "-00:00", "", false},
-    [OX_FIGURE_ALTITUDE] = {"altitude", "altitude ft", "00000", " ft", false},
+    [OX_FIGURE_HEADING] = {N_("heading"), N_("hdg"), "000", "", true},
+    [OX_FIGURE_TRACK] = {N_("track"), N_("track"), "000", "", true},
+    [OX_FIGURE_GS] = {N_("ground speed"), N_("gs kt"), "000", " kt", false},
+    [OX_FIGURE_DRIFT] = {N_("drift"), N_("drift"), "00° R", "", false},
+    [OX_FIGURE_ON_LEG] = {N_("on this leg"), N_("on leg"), "-00:00", "", false},
+    [OX_FIGURE_SINCE_FIX] = {N_("since the fix"), N_("since fix"), "-00:00", "", false},
+    [OX_FIGURE_ALTITUDE] = {N_("altitude"), N_("altitude ft"), "00000", " ft", false},
 };
 
 /* The last crossing of the fix at or before an instant; before the first: that one. */
@@ -56,9 +57,9 @@ void ox_figures_make(ox_figure_text out[OX_FIGURE_COUNT], const ox_case *c,
   bool any = flight->leg_count > 0, climbing = any && climbs(c, flight);
   for (int i = 0; i < OX_FIGURE_COUNT; i++) {
     out[i] = (ox_figure_text){.shown = any && (i != OX_FIGURE_ALTITUDE || climbing),
-                              .name = rows[i].name,
+                              .name = _(rows[i].name),
                               .widest = rows[i].widest};
-    g_snprintf(out[i].caption, sizeof out[i].caption, "%s%s", rows[i].caption,
+    g_snprintf(out[i].caption, sizeof out[i].caption, "%s%s", _(rows[i].caption),
                rows[i].north && c->variation_deg != 0.0 ? " M" : "");
   }
   if (any) values(out, c, flight, CLAMP(t_s, ox_flight_begin_s(flight), ox_flight_end_s(flight)));
@@ -71,10 +72,12 @@ void ox_figures_words(char *out, size_t bytes, const ox_figure_text figures[OX_F
     char words[64];
     if (!figures[i].shown) continue;
     gboolean time = i == OX_FIGURE_ON_LEG || i == OX_FIGURE_SINCE_FIX;
-    g_snprintf(words, sizeof words, "%s%s %s%s%s", out[0] ? ", " : "",
-               time ? figures[i].value : figures[i].name,
-               time ? figures[i].name : figures[i].value, rows[i].unit,
-               rows[i].north && magnetic ? " magnetic" : "");
+    if (rows[i].north && magnetic)
+      g_snprintf(words, sizeof words, _("%s %s magnetic"), figures[i].name, figures[i].value);
+    else
+      g_snprintf(words, sizeof words, "%s %s%s", time ? figures[i].value : figures[i].name,
+                 time ? figures[i].name : figures[i].value, rows[i].unit);
+    if (out[0]) g_strlcat(out, ", ", bytes);
     g_strlcat(out, words, bytes);
   }
 }

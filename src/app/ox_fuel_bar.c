@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define HEIGHT 20
@@ -73,9 +74,9 @@ typedef struct {
   double red, green, blue;
   int stripes; /* 0: plain, 1: leaning, 2: crossed */
 } part;
-static const part parts[] = {{"to hold with", 0.0, 0.45, 0.70, 0},
-                             {"alternate's", 0.90, 0.62, 0.0, 1},
-                             {"reserve", 0.84, 0.37, 0.0, 2}};
+static const part parts[] = {{N_("to hold with"), 0.0, 0.45, 0.70, 0},
+                             {N_("alternate's"), 0.90, 0.62, 0.0, 1},
+                             {N_("reserve"), 0.84, 0.37, 0.0, 2}};
 
 static void stripe(canvas *k, double from, double to, int lean) {
   for (double x = from - k->height; x < to + k->height; x += 8) {
@@ -111,7 +112,7 @@ static void put_part(canvas *k, const part *p, double from_s, double to_s) {
   cairo_set_line_width(k->cr, 1);
   if (p->stripes > 0) stripe(k, from, to, 1);
   if (p->stripes > 1) stripe(k, from, to, -1);
-  put_name(k, p->name, from, to);
+  put_name(k, _(p->name), from, to);
   cairo_restore(k->cr);
 }
 
@@ -147,9 +148,9 @@ static void put_marks(canvas *k, const ox_case *c, const ox_endurance *e) {
   double efc_s;
   int s = (int)ox_clock_utc_s(c, fmax(0, e->leave_by_s));
   if (ox_clock_is_known(c))
-    g_snprintf(name, sizeof name, "leave by %02d:%02d", s / 3600, s / 60 % 60);
+    g_snprintf(name, sizeof name, _("leave by %02d:%02d"), s / 3600, s / 60 % 60);
   else
-    g_strlcpy(name, "leave by", sizeof name);
+    g_strlcpy(name, _("leave by"), sizeof name);
   gboolean has_efc = ox_clock_after_s(c, c->hold.efc_min, &efc_s);
   /* From left to right, so that no name lies on the one before. */
   if (has_efc && efc_s <= e->leave_by_s) put_mark(k, "EFC", efc_s);
@@ -194,7 +195,7 @@ static void show_case(OxFuelBar *self) {
   if (!known) return;
   ox_words_endurance(text, sizeof text, c, ox_document_flight(self->document));
   gtk_widget_set_tooltip_text(GTK_WIDGET(self), text);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Fuel",
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Fuel"),
                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, text, -1);
   gtk_widget_queue_draw(GTK_WIDGET(self));
 }

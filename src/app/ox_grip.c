@@ -6,6 +6,8 @@
 
 #include <math.h>
 
+#include "oxbow/text.h"
+
 typedef struct {
   ox_handle handle;
   ox_grip_look look;
@@ -161,7 +163,7 @@ GtkWidget *ox_grip_new(ox_handle handle) {
 }
 
 GtkWidget *ox_grip_new_point(const char *name) {
-  char *whole = g_strdup_printf("Point %s", name);
+  char *whole = g_strdup_printf(_("Point %s"), name);
   GtkWidget *grip = grip_new(OX_TYPE_GRIP_BUTTON, OX_HANDLE_COUNT, whole);
   g_free(whole);
   return grip;

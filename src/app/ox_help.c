@@ -222,10 +222,10 @@ static void set_label(GtkWidget *widget, const char *label) {
 static GtkWidget *contents_new(OxHelp *self) {
   GtkWidget *side = gtk_box_new(GTK_ORIENTATION_VERTICAL, 6);
   self->search = gtk_search_entry_new();
-  set_label(self->search, "Search the help");
+  set_label(self->search, _("Search the help"));
   g_signal_connect(self->search, "search-changed", G_CALLBACK(searched_cb), self);
   self->list = GTK_LIST_BOX(gtk_list_box_new());
-  set_label(GTK_WIDGET(self->list), "Pages");
+  set_label(GTK_WIDGET(self->list), _("Pages"));
   gtk_list_box_set_selection_mode(self->list, GTK_SELECTION_BROWSE);
   gtk_list_box_set_filter_func(self->list, is_wanted, self, NULL);
   g_signal_connect(self->list, "row-selected", G_CALLBACK(selected_cb), self);
@@ -245,7 +245,7 @@ static GtkWidget *page_new(OxHelp *self) {
   gtk_text_view_set_top_margin(self->view, 18);
   gtk_text_view_set_bottom_margin(self->view, 24);
   gtk_widget_set_hexpand(GTK_WIDGET(self->view), TRUE);
-  set_label(GTK_WIDGET(self->view), "Page");
+  set_label(GTK_WIDGET(self->view), _("Page"));
   add_tags(gtk_text_view_get_buffer(self->view));
   return scrolled(GTK_WIDGET(self->view));
 }
@@ -258,7 +258,9 @@ static void ox_help_init(OxHelp *self) {
   gtk_box_append(GTK_BOX(box), gtk_separator_new(GTK_ORIENTATION_VERTICAL));
   gtk_box_append(GTK_BOX(box), page_new(self));
   gtk_window_set_child(GTK_WINDOW(self), box);
-  gtk_window_set_title(GTK_WINDOW(self), OX_APP_NAME " Help");
+  char *title = g_strdup_printf(_("%s Help"), OX_APP_NAME);
+  gtk_window_set_title(GTK_WINDOW(self), title);
+  g_free(title);
   gtk_window_set_default_size(GTK_WINDOW(self), 820, 560);
   load_pages(self);
   fill_list(self);

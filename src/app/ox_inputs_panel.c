@@ -5,12 +5,14 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "ox_choice.h"
 #include "ox_display.h"
 #include "ox_input.h"
 #include "ox_number_field.h"
 #include "ox_preset_choice.h"
 #include "ox_warning_box.h"
 #include "ox_wind_rows.h"
+#include "oxbow/text.h"
 
 typedef struct {
   OxInputsPanel *panel;
@@ -95,7 +97,7 @@ static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, input_row *
     return;
   }
   /* Choices are sound by themselves; a fault lies in what goes with them. */
-  char *message = g_strdup_printf("%s is not %s.", fault.value, fault.allowed);
+  char *message = g_strdup_printf(_("%s is not %s."), _(fault.value), _(fault.allowed));
   show_message(row, message);
   g_free(message);
   show_choice(row, ox_input_get(row->input, ox_document_case(row->panel->document)));
@@ -120,13 +122,13 @@ static void text_edited_cb(GtkEditable *entry, input_row *row) {
   size_t bytes;
   char *place = ox_input_text(row->input, &edited, &bytes);
   if (strlen(text) >= bytes) {
-    char *message = g_strdup_printf("A name has at most %zu bytes.", bytes - 1);
+    char *message = g_strdup_printf(_("A name has at most %zu bytes."), bytes - 1);
     text_complain(row, message);
     g_free(message);
     return;
   }
   if (*text == '\0' || !is_one_line(text)) {
-    text_complain(row, *text ? "A name is one line." : "A name is needed here.");
+    text_complain(row, *text ? _("A name is one line.") : _("A name is needed here."));
     return;
   }
   text_complain(row, NULL);
@@ -223,8 +225,8 @@ static GtkWidget *number_editor(input_row *row) {
     style.max = to_second ? 24 * 3600 - 1 : 24 * 60 - 1;
     style.can_be_absent = TRUE;
     style.absent = -1;
-    style.allowed = to_second ? "a time of day (00:00:00 to 23:59:59)"
-                              : "a time of day (00:00 to 23:59)";
+    style.allowed = to_second ? N_("a time of day (00:00:00 to 23:59:59)")
+                              : N_("a time of day (00:00 to 23:59)");
   }
   GtkWidget *editor = ox_number_field_new(&style);
   g_signal_connect(editor, "edited", G_CALLBACK(number_edited_cb), row);
@@ -234,7 +236,7 @@ static GtkWidget *number_editor(input_row *row) {
 }
 
 static GtkWidget *choice_editor(input_row *row, const char *const *words) {
-  GtkWidget *editor = gtk_drop_down_new_from_strings(words);
+  GtkWidget *editor = ox_choice_new(words);
   row->handler = g_signal_connect(editor, "notify::selected", G_CALLBACK(choice_edited_cb), row);
   return editor;
 }
@@ -291,12 +293,12 @@ static GtkWidget *editor_for(input_row *row) {
 }
 
 static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *editors) {
-  row->label = gtk_label_new_with_mnemonic(row->input->label);
+  row->label = gtk_label_new_with_mnemonic(_(row->input->label));
   gtk_label_set_xalign(GTK_LABEL(row->label), 0);
   gtk_widget_set_hexpand(row->label, TRUE);
   row->message_box = message_box_new(row);
   row->editor = editor_for(row);
-  gtk_widget_set_tooltip_text(row->editor, row->input->tip);
+  gtk_widget_set_tooltip_text(row->editor, _(row->input->tip));
   gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
   name_editor(row);
   /* names of cases and presets are long: all the room there is */

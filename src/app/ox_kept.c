@@ -14,6 +14,7 @@
 #include <glib/gstdio.h>
 
 #include "oxbow/file.h"
+#include "oxbow/text.h"
 
 #define GROUP "lesson"
 #define INFO_ENDING ".info"
@@ -113,7 +114,7 @@ ox_kept *ox_kept_new(const char *directory, const char *path, const char *title,
   if (g_mkdir_with_parents(directory, 0700) == 0 && choose_names(kept, directory) &&
       write_info(kept))
     return kept;
-  *error = g_strdup_printf("%s: cannot be written: %s", directory, g_strerror(errno));
+  *error = g_strdup_printf(_("%s: cannot be written: %s"), directory, g_strerror(errno));
   if (kept->lock_fd >= 0) g_unlink(kept->info_path);
   kept_free(kept);
   return NULL;
@@ -122,7 +123,8 @@ ox_kept *ox_kept_new(const char *directory, const char *path, const char *title,
 /* ---- writing ---------------------------------------------------------------------------- */
 
 gboolean ox_kept_write(const ox_kept *kept, ox_snapshot *snapshot, char **error) {
-  char reason[512] = "there is not enough memory";
+  char reason[512];
+  g_strlcpy(reason, _("there is not enough memory"), sizeof reason);
   ox_lesson view = {0};
   ox_snapshot_view(snapshot, &view);
   char *text = ox_lesson_to_text(&view);
@@ -155,7 +157,7 @@ static void read_info(ox_kept *kept) {
     g_free(escaped);
     kept->title = g_key_file_get_string(file, GROUP, "title", NULL);
   }
-  if (!kept->title) kept->title = g_strdup("A lesson");
+  if (!kept->title) kept->title = g_strdup(_("A lesson"));
   g_key_file_free(file);
 }
 

@@ -2,6 +2,7 @@
 #include "ox_moments_strip.h"
 
 #include "oxbow/moments_page.h"
+#include "oxbow/text.h"
 
 #define PICTURE_WIDTH 164
 #define PICTURE_HEIGHT 64
@@ -131,9 +132,9 @@ static void fill(OxMomentsStrip *self) {
   self->moments = ox_moments_make(ox_document_case(self->document),
                                   ox_document_flight(self->document), circuit, circuit);
   if (circuit > 0)
-    g_snprintf(head, sizeof head, "Key moments, circuit %d", circuit);
+    g_snprintf(head, sizeof head, _("Key moments, circuit %d"), circuit);
   else
-    g_strlcpy(head, "Key moments, entry", sizeof head);
+    g_strlcpy(head, _("Key moments, entry"), sizeof head);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, head, -1);
   make_picture(self);
   for (size_t i = 0; i < self->moments.count; i++) {
@@ -230,7 +231,7 @@ static void ox_moments_strip_init(OxMomentsStrip *self) {
   gtk_scrolled_window_set_child(GTK_SCROLLED_WINDOW(self->scrolled), GTK_WIDGET(self->tiles));
   gtk_widget_set_parent(self->scrolled, GTK_WIDGET(self));
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Key moments", -1);
+                                 _("Key moments"), -1);
 }
 
 OxMomentsStrip *ox_moments_strip_new(OxDocument *document, OxPlayer *player) {

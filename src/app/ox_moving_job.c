@@ -2,6 +2,7 @@
 #include "ox_moving_job.h"
 
 #include "ox_case_scene.h"
+#include "oxbow/text.h"
 
 #define LOOK_MS 100
 #define PARTS 1000
@@ -128,7 +129,7 @@ static void ox_moving_job_init(OxMovingJob *self) {
   self->box = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 12);
   gtk_widget_set_parent(self->box, GTK_WIDGET(self));
   self->bar = GTK_PROGRESS_BAR(gtk_progress_bar_new());
-  self->stop = gtk_button_new_with_mnemonic("_Stop");
+  self->stop = gtk_button_new_with_mnemonic(_("_Stop"));
   gtk_progress_bar_set_show_text(self->bar, TRUE);
   gtk_widget_set_hexpand(GTK_WIDGET(self->bar), TRUE);
   gtk_widget_set_valign(GTK_WIDGET(self->bar), GTK_ALIGN_CENTER);
@@ -150,7 +151,7 @@ GtkWidget *ox_moving_job_new(ox_snapshot *snapshot, size_t index, const ox_scene
   work->path = g_strdup(path);
   self->work = work;
   char *name = g_filename_display_basename(path);
-  char *text = g_strdup_printf("Drawing “%s”", name);
+  char *text = g_strdup_printf(_("Drawing “%s”"), name);
   gtk_progress_bar_set_text(self->bar, text);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->bar), GTK_ACCESSIBLE_PROPERTY_LABEL, text,
                                  -1);

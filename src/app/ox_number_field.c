@@ -4,6 +4,7 @@
 #include "ox_number_field.h"
 
 #include "app_id.h"
+#include "oxbow/text.h"
 
 /* Half-typed numbers are often out of range ("1" on the way to "120"): wait before saying so. */
 #define PATIENCE_MS 700
@@ -92,9 +93,9 @@ static void take_message(OxNumberField *self, char *message) {
 
 static char *complaint(OxNumberField *self) {
   const char *text = gtk_editable_get_text(GTK_EDITABLE(self->text));
-  if (*text == '\0') return g_strdup_printf("Needed here: %s.", self->style.allowed);
-  return g_strdup_printf("“%s” is not %s.", text,
-                         self->refused ? self->refused : self->style.allowed);
+  if (*text == '\0') return g_strdup_printf(_("Needed here: %s."), _(self->style.allowed));
+  return g_strdup_printf(_("“%s” is not %s."), text,
+                         _(self->refused ? self->refused : self->style.allowed));
 }
 
 static gboolean patience_over_cb(gpointer data) {
@@ -195,7 +196,7 @@ gboolean ox_number_field_commit(OxNumberField *self, gboolean give_up) {
   if (give_up) {
     char kept[OX_NUMBER_TEXT_BYTES];
     format(self, self->value, kept);
-    char *whole = *kept ? g_strdup_printf("%s %s is kept.", message, kept) : g_strdup(message);
+    char *whole = *kept ? g_strdup_printf(_("%s %s is kept."), message, kept) : g_strdup(message);
     g_free(message);
     message = whole;
     show_value(self);
@@ -361,8 +362,8 @@ static void set_label(GtkWidget *widget, const char *label) {
 }
 
 void ox_number_field_set_name(OxNumberField *self, const char *name) {
-  char *more = g_strdup_printf("Increase: %s", name);
-  char *less = g_strdup_printf("Decrease: %s", name);
+  char *more = g_strdup_printf(_("Increase: %s"), name);
+  char *less = g_strdup_printf(_("Decrease: %s"), name);
   set_label(GTK_WIDGET(self), name);
   set_label(GTK_WIDGET(self->text), name);
   set_label(self->up_button, more);

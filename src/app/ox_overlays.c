@@ -9,6 +9,7 @@
 #include "oxbow/crosscheck.h"
 #include "oxbow/flaws.h"
 #include "oxbow/presets.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define SPREAD_SEED 1
@@ -219,10 +220,10 @@ static gboolean fly(OxOverlays *self, const ox_case *c) {
 }
 
 static const char *compare_name(OxOverlays *self) {
-  if (self->compare == OX_COMPARE_SAID) return "as the words say";
-  if (self->compare == OX_COMPARE_SHOWN) return "as the equipment shows it";
-  return self->compare == OX_COMPARE_EXACT ? "exact hold"
-                                           : ox_mistake_name((ox_mistake)self->compare);
+  if (self->compare == OX_COMPARE_SAID) return _("as the words say");
+  if (self->compare == OX_COMPARE_SHOWN) return _("as the equipment shows it");
+  return self->compare == OX_COMPARE_EXACT ? _("exact hold")
+                                           : _(ox_mistake_name((ox_mistake)self->compare));
 }
 
 static char *words_shown(OxOverlays *self, const ox_case *c, const ox_flight *flight) {
@@ -230,17 +231,18 @@ static char *words_shown(OxOverlays *self, const ox_case *c, const ox_flight *fl
   char text[OX_CROSSCHECK_BYTES];
   if (ox_crosscheck_make(c, &check) == OX_ERROR) return g_strdup("");
   ox_words_crosscheck(text, sizeof text, c, flight, &check);
-  return g_strdup_printf("Compared with what the equipment shows. %s", text);
+  return g_strdup_printf(_("Compared with what the equipment shows. %s"), text);
 }
 
 static char *words_said(OxOverlays *self) {
   const char *name;
-  const char *rest = !self->is_said ? "There is no clearance on the page Words."
-                     : ox_overlays_flight(self, &name)
-                         ? "The hold of the clearance on the page Words lies over the case, fix on "
-                           "fix; it is not used yet."
-                         : "The clearance on the page Words says the hold that is shown.";
-  return g_strdup_printf("Compared with the words. %s", rest);
+  const char *rest =
+      !self->is_said ? _("There is no clearance on the page Words.")
+      : ox_overlays_flight(self, &name)
+          ? _("The hold of the clearance on the page Words lies over the case, fix on "
+              "fix; it is not used yet.")
+          : _("The clearance on the page Words says the hold that is shown.");
+  return g_strdup_printf(_("Compared with the words. %s"), rest);
 }
 
 const ox_flight *ox_overlays_flight(OxOverlays *self, const char **name) {

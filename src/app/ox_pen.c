@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#include "oxbow/text.h"
+
 #define ERASER_PX 10.0
 #define TOLERANCE_PX 0.5 /* a point is left out where the line without it runs so near */
 #define SPOT_PX 34.0
@@ -58,7 +60,7 @@ static void put_stroke(OxPen *self) {
   if (ox_ink_append(ink, &self->growing->strokes[0]) == OX_ERROR)
     gtk_widget_error_bell(GTK_WIDGET(self));
   else
-    self->paper.change(self->paper.data, "Pen", ink);
+    self->paper.change(self->paper.data, _("Pen"), ink);
   ox_ink_free(ink);
 }
 
@@ -70,7 +72,7 @@ static void wipe(OxPen *self) {
   if (ox_ink_erase(ink, path->points_nm, path->count, radius_nm, &touched) == OX_ERROR)
     gtk_widget_error_bell(GTK_WIDGET(self));
   else if (touched)
-    self->paper.change(self->paper.data, "Erase", ink);
+    self->paper.change(self->paper.data, _("Erase"), ink);
   ox_ink_free(ink);
 }
 
@@ -93,7 +95,7 @@ gboolean ox_pen_cancel(OxPen *self) {
 void ox_pen_clear(OxPen *self) {
   ox_pen_cancel(self);
   if (!ox_ink_is_empty(self->paper.ink(self->paper.data)))
-    self->paper.change(self->paper.data, "Clear Pen Marks", NULL);
+    self->paper.change(self->paper.data, _("Clear Pen Marks"), NULL);
 }
 
 /* ---- drawing ---------------------------------------------------------------------------- */
@@ -204,10 +206,10 @@ static void ox_pen_init(OxPen *self) {
   gtk_widget_set_focusable(GTK_WIDGET(self), TRUE);
   gtk_widget_set_cursor_from_name(GTK_WIDGET(self), "crosshair");
   gtk_accessible_update_property(
-      GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Pen over the picture",
+      GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Pen over the picture"),
       GTK_ACCESSIBLE_PROPERTY_DESCRIPTION,
-      "The arrow keys move the pen, with Shift in small steps. Space puts it down and lifts it. "
-      "Escape takes back the stroke being drawn.",
+      _("The arrow keys move the pen, with Shift in small steps. Space puts it down and lifts it. "
+        "Escape takes back the stroke being drawn."),
       -1);
   ox_pen_add_hands(self);
 }

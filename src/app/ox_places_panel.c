@@ -4,7 +4,9 @@
 #include <stdio.h>
 #include <string.h>
 
-#define STATION_TIP "The point whose DME ends the outbound leg"
+#include "oxbow/text.h"
+
+#define STATION_TIP _("The point whose DME ends the outbound leg")
 
 struct _OxPlacesPanel {
   GtkWidget parent_instance;
@@ -66,7 +68,7 @@ static void show_fix(OxPlacesPanel *self) {
   for (size_t i = 0; i < count; i++)
     g_string_append_printf(text, "%s%s", i ? "\n" : "", lines[i]);
   if (count == 0)
-    g_string_append_printf(text, "Nothing says where %s is on the earth.", c->hold.fix);
+    g_string_append_printf(text, _("Nothing says where %s is on the earth."), c->hold.fix);
   gtk_label_set_text(self->fix_words, text->str);
   g_string_free(text, TRUE);
   guint present = place_in_list(points, fix->present);
@@ -85,8 +87,8 @@ static void show_station(OxPlacesPanel *self) {
                              at == GTK_INVALID_LIST_POSITION ? 0 : at + 1);
   gtk_widget_set_sensitive(self->station, read);
   gtk_widget_set_tooltip_text(self->station,
-                              read ? STATION_TIP : "Only where a distance ends the outbound leg: "
-                                                   "choose that on the page Hold");
+                              read ? STATION_TIP : _("Only where a distance ends the outbound leg: "
+                                                     "choose that on the page Hold"));
 }
 
 /* Where the selected point is, and how good that is. */
@@ -97,11 +99,11 @@ static void show_point_words(OxPlacesPanel *self, const ox_point *point, ox_stat
   GString *text = g_string_new(NULL);
   if (status != OX_ERROR && point->kind != OX_POINT_AT &&
       ox_latlon_print(at, OX_FORM_DEG_MIN, where, sizeof where) == OX_OK)
-    g_string_append_printf(text, "At %s.", where);
+    g_string_append_printf(text, _("At %s."), where);
   if (point->kind == OX_POINT_CROSSING &&
       ox_point_crossing(ox_document_points(self->document), point, &crossing, NULL, 0) !=
           OX_ERROR)
-    g_string_append_printf(text, " The radials cut at %.0f°.", crossing.cut_deg);
+    g_string_append_printf(text, _(" The radials cut at %.0f°."), crossing.cut_deg);
   if (status != OX_OK) g_string_append_printf(text, " %s", remark);
   gtk_label_set_text(self->point_words, text->str);
   gtk_widget_set_visible(GTK_WIDGET(self->point_words), text->len > 0);
@@ -132,8 +134,8 @@ static void show_point(OxPlacesPanel *self) {
 static void show(OxPlacesPanel *self) {
   self->showing = TRUE;
   show_list(self->names, ox_document_points(self->document), NULL);
-  show_list(self->presents, ox_document_points(self->document), "Not said");
-  show_list(self->stations, ox_document_points(self->document), "No point");
+  show_list(self->presents, ox_document_points(self->document), _("Not said"));
+  show_list(self->stations, ox_document_points(self->document), _("No point"));
   show_fix(self);
   show_station(self);
   show_point(self);
@@ -149,7 +151,7 @@ static void fix_edited_cb(OxPointEditor *editor, OxPlacesPanel *self) {
   if (self->showing) return;
   g_strlcpy(c.hold.fix, ox_point_editor_name(editor), sizeof c.hold.fix);
   ox_status status =
-      ox_document_set_fix(self->document, "Fix", &c, &fix, remark, sizeof remark);
+      ox_document_set_fix_more(self->document, _("Fix"), &c, &fix, remark, sizeof remark);
   ox_point_editor_say(editor, remark, status == OX_ERROR);
 }
 
@@ -175,7 +177,7 @@ static ox_status take_point(OxPlacesPanel *self, const ox_point *given, char *re
   g_strlcpy(point->name, self->selected, sizeof point->name);
   point->inside = inside;
   point->unnamed = unnamed;
-  return ox_document_set_places(self->document, "Point", &points,
+  return ox_document_set_places_more(self->document, _("Point"), &points,
                                 ox_document_route(self->document), remark, bytes);
 }
 
@@ -204,7 +206,7 @@ static void present_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *se
   g_strlcpy(fix.present, selected > 0 ? points->points[selected - 1].name : "",
             sizeof fix.present);
   ox_status status =
-      ox_document_set_fix(self->document, "Present Position", &c, &fix, remark, sizeof remark);
+      ox_document_set_fix(self->document, _("Present Position"), &c, &fix, remark, sizeof remark);
   ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
 }
 
@@ -221,7 +223,7 @@ static void station_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *se
   fix.station_elevation_given = FALSE;
   if (selected > 0) c.hold.station.given = TRUE;
   ox_status status =
-      ox_document_set_fix(self->document, "DME Station", &c, &fix, remark, sizeof remark);
+      ox_document_set_fix(self->document, _("DME Station"), &c, &fix, remark, sizeof remark);
   ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
   if (status != OX_ERROR) return;
   self->showing = TRUE;
@@ -248,7 +250,7 @@ void ox_places_panel_add_point(OxPlacesPanel *self) {
   ox_status status = ox_points_add(&points, &point, remark, sizeof remark);
   if (status != OX_ERROR) {
     g_strlcpy(self->selected, point.name, sizeof self->selected);
-    status = ox_document_set_places(self->document, "Add Point", &points,
+    status = ox_document_set_places(self->document, _("Add Point"), &points,
                                     ox_document_route(self->document), remark, sizeof remark);
   }
   ox_point_editor_say(self->point_editor, remark, status == OX_ERROR);
@@ -323,34 +325,35 @@ static GtkWidget *add_choice(GtkBox *box, const char *name, GtkStringList *list)
 }
 
 static void add_fix(OxPlacesPanel *self, GtkBox *box) {
-  add_heading(box, "Fix of this case");
+  add_heading(box, _("Fix of this case"));
   self->fix_editor = OX_POINT_EDITOR(ox_point_editor_new(TRUE));
   g_signal_connect(self->fix_editor, "edited", G_CALLBACK(fix_edited_cb), self);
   gtk_box_append(box, GTK_WIDGET(self->fix_editor));
   self->presents = gtk_string_list_new(NULL);
-  self->present = add_choice(box, "Aircra_ft at", self->presents);
-  set_label(self->present, "Present position of the aircraft: a fix ahead is counted from there");
+  self->present = add_choice(box, _("Aircra_ft at"), self->presents);
+  set_label(self->present,
+            _("Present position of the aircraft: a fix ahead is counted from there"));
   g_signal_connect(self->present, "notify::selected", G_CALLBACK(present_cb), self);
   self->stations = gtk_string_list_new(NULL);
-  self->station = add_choice(box, "_DME station", self->stations);
+  self->station = add_choice(box, _("_DME station"), self->stations);
   set_label(self->station, STATION_TIP);
   g_signal_connect(self->station, "notify::selected", G_CALLBACK(station_cb), self);
   self->fix_words = add_words(box);
 }
 
 static void add_points(OxPlacesPanel *self, GtkBox *box) {
-  add_heading(box, "Points of the lesson");
+  add_heading(box, _("Points of the lesson"));
   GtkWidget *row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
   self->names = gtk_string_list_new(NULL);
   self->points = GTK_DROP_DOWN(gtk_drop_down_new(g_object_ref(G_LIST_MODEL(self->names)), NULL));
   gtk_widget_set_hexpand(GTK_WIDGET(self->points), TRUE);
-  set_label(GTK_WIDGET(self->points), "Point that is edited below");
+  set_label(GTK_WIDGET(self->points), _("Point that is edited below"));
   g_signal_connect(self->points, "notify::selected", G_CALLBACK(selected_cb), self);
   GtkWidget *add = gtk_button_new_from_icon_name("list-add-symbolic");
-  set_label(add, "Add a point");
+  set_label(add, _("Add a point"));
   g_signal_connect_swapped(add, "clicked", G_CALLBACK(ox_places_panel_add_point), self);
   self->delete_button = gtk_button_new_from_icon_name("list-remove-symbolic");
-  set_label(self->delete_button, "Delete this point");
+  set_label(self->delete_button, _("Delete this point"));
   g_signal_connect_swapped(self->delete_button, "clicked",
                            G_CALLBACK(ox_places_panel_delete_point), self);
   gtk_box_append(GTK_BOX(row), GTK_WIDGET(self->points));
@@ -393,7 +396,7 @@ static void ox_places_panel_init(OxPlacesPanel *self) {
   self->showing = TRUE;
   add_fix(self, GTK_BOX(box));
   add_points(self, GTK_BOX(box));
-  add_heading(GTK_BOX(box), "Route");
+  add_heading(GTK_BOX(box), _("Route"));
   self->route = g_object_new(OX_TYPE_ROUTE_LIST, NULL);
   gtk_box_append(GTK_BOX(box), GTK_WIDGET(self->route));
   self->showing = FALSE;

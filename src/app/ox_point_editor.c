@@ -4,16 +4,18 @@
 #include <math.h>
 #include <string.h>
 
+#include "ox_choice.h"
 #include "ox_number_field.h"
+#include "oxbow/text.h"
 
 /* The ways, in the order of the choice; those of a point of the list come first. */
 typedef enum { BY_POSITION, BY_RADIAL, BY_CROSSING, BY_NAME, BY_NM, BY_SECONDS, WAY_COUNT } way;
-static const char *const way_names[] = {"Latitude, longitude", "Radial, distance",
-                                        "Crossing radials",    "Name alone",
-                                        "Miles ahead",         "Seconds ahead",
+static const char *const way_names[] = {N_("Latitude, longitude"), N_("Radial, distance"),
+                                        N_("Crossing radials"),    N_("Name alone"),
+                                        N_("Miles ahead"),         N_("Seconds ahead"),
                                         NULL};
-static const char *const point_way_names[] = {"Latitude, longitude", "Radial, distance",
-                                              "Crossing radials", NULL};
+static const char *const point_way_names[] = {N_("Latitude, longitude"), N_("Radial, distance"),
+                                              N_("Crossing radials"), NULL};
 
 typedef enum {
   ROW_NAME, ROW_BY, ROW_POSITION, ROW_FROM, ROW_RADIAL, ROW_NM, ROW_DME, ROW_ALTITUDE, ROW_AND,
@@ -29,37 +31,40 @@ typedef struct {
 } row_style;
 
 static const row_style styles[ROW_COUNT] = {
-    [ROW_NAME] = {"name", "_Name", "The name of the point", NULL, 0, NULL, 0, 0},
-    [ROW_BY] = {"by", "Given _by", "How its place is given", NULL, 0, NULL, 0, 0},
-    [ROW_POSITION] = {"position", "_Position",
-                      "In any form a chart uses: N42°44.8' W073°48.2', 42.747 -73.803, …", NULL, 0,
-                      NULL, 0, 0},
-    [ROW_FROM] = {"from", "_From", "The point that the radial is counted from", NULL, 0, NULL, 0,
-                  0},
-    [ROW_RADIAL] = {"radial", "_Radial", "Magnetic, by the declination of that point",
+    [ROW_NAME] = {"name", N_("_Name"), N_("The name of the point"), NULL, 0, NULL, 0, 0},
+    [ROW_BY] = {"by", N_("Given _by"), N_("How its place is given"), NULL, 0, NULL, 0, 0},
+    [ROW_POSITION] = {"position", N_("_Position"),
+                      N_("In any form a chart uses: N42°44.8' W073°48.2', 42.747 -73.803, …"), NULL,
+                      0, NULL, 0, 0},
+    [ROW_FROM] = {"from", N_("_From"), N_("The point that the radial is counted from"), NULL, 0,
+                  NULL, 0, 0},
+    [ROW_RADIAL] = {"radial", N_("_Radial"), N_("Magnetic, by the declination of that point"),
                     "radial_deg", OX_FORM_BEARING, "°M", 1, 10},
-    [ROW_NM] = {"nm", "Dis_tance", "Over the ground, or the DME reading", "nm", OX_FORM_PLAIN,
-                "NM", 0.5, 5},
-    [ROW_DME] = {"dme", "Read by DME", "The distance is slant range, read at an altitude", NULL, 0,
-                 NULL, 0, 0},
-    [ROW_ALTITUDE] = {"altitude", "Read at", "The altitude at which the DME is read",
+    [ROW_NM] = {"nm", N_("Dis_tance"), N_("Over the ground, or the DME reading"), "nm",
+                OX_FORM_PLAIN, "NM", 0.5, 5},
+    [ROW_DME] = {"dme", N_("Read by DME"), N_("The distance is slant range, read at an altitude"),
+                 NULL, 0, NULL, 0, 0},
+    [ROW_ALTITUDE] = {"altitude", N_("Read at"), N_("The altitude at which the DME is read"),
                       "altitude_ft", OX_FORM_ALTITUDE, "ft", 100, 1000},
-    [ROW_AND] = {"and", "_And from", "The other point", NULL, 0, NULL, 0, 0},
-    [ROW_AND_RADIAL] = {"and_radial", "Other ra_dial",
-                        "Magnetic, by the declination of the other point", "and_radial_deg",
+    [ROW_AND] = {"and", N_("_And from"), N_("The other point"), NULL, 0, NULL, 0, 0},
+    [ROW_AND_RADIAL] = {"and_radial", N_("Other ra_dial"),
+                        N_("Magnetic, by the declination of the other point"), "and_radial_deg",
                         OX_FORM_BEARING, "°M", 1, 10},
-    [ROW_AHEAD_NM] = {"ahead", "A_head", "On the present track", NULL, OX_FORM_PLAIN, "NM", 0.5,
-                      5},
-    [ROW_AHEAD_S] = {"ahead_s", "A_head", "On the present track at the present ground speed", NULL,
-                     OX_FORM_SECONDS, "s", 5, 30},
-    [ROW_DECLINATION] = {"declination", "Decl_ination",
-                         "Of the point as a station, as 12 W or 3.5 E: its radials count from it. "
-                         "Not the variation at the fix",
-                         "declination_deg", OX_FORM_VARIATION, NULL, 1, 5},
-    [ROW_ELEVATION] = {"elevation", "Ele_vation",
-                       "Of its DME antenna; of a missed approach point the height that the climb "
-                       "begins at",
-                       "elevation_ft", OX_FORM_ALTITUDE, "ft", 100, 1000},
+    [ROW_AHEAD_NM] = {"ahead", N_("A_head"), N_("On the present track"), NULL, OX_FORM_PLAIN, "NM",
+                      0.5, 5},
+    [ROW_AHEAD_S] = {"ahead_s", N_("A_head"),
+                     N_("On the present track at the present ground speed"), NULL, OX_FORM_SECONDS,
+                     "s", 5, 30},
+    [ROW_DECLINATION] =
+        {"declination", N_("Decl_ination"),
+         N_("Of the point as a station, as 12 W or 3.5 E: its radials count from it. "
+            "Not the variation at the fix"),
+         "declination_deg", OX_FORM_VARIATION, NULL, 1, 5},
+    [ROW_ELEVATION] =
+        {"elevation", N_("Ele_vation"),
+         N_("Of its DME antenna; of a missed approach point the height that the climb "
+            "begins at"),
+         "elevation_ft", OX_FORM_ALTITUDE, "ft", 100, 1000},
 };
 
 struct _OxPointEditor {
@@ -238,8 +243,8 @@ static gboolean go_by_radial(OxPointEditor *self, gboolean crossing) {
   ox_point *p = &self->fix.point;
   if (!from || (crossing && !and)) {
     ox_point_editor_say(self,
-                        crossing ? "Two other points are needed: add them below."
-                                 : "Another point is needed: add it below.",
+                        crossing ? _("Two other points are needed: add them below.")
+                                 : _("Another point is needed: add it below."),
                         TRUE);
     return FALSE;
   }
@@ -315,7 +320,7 @@ static void take_name(OxPointEditor *self) {
   if (self->showing || g_str_equal(text, self->name)) return;
   char *bare = g_strstrip(g_strdup(text));
   if (!*bare || strlen(bare) >= sizeof self->name) {
-    ox_point_editor_say(self, "A name has 1 to 63 bytes.", TRUE);
+    ox_point_editor_say(self, _("A name has 1 to 63 bytes."), TRUE);
   } else {
     g_strlcpy(self->name, bare, sizeof self->name);
     edited(self);
@@ -365,8 +370,8 @@ static GtkWidget *new_number(OxPointEditor *self, row r) {
       .max = field ? field->max : seconds ? OX_FIX_AHEAD_MAX_S : OX_FIX_AHEAD_MAX_NM,
       .units = g_strcmp0(s->unit, "NM") == 0 ? "nm|nmi" : NULL,
       .allowed = field ? field->allowed
-                 : seconds ? "a time (0 to 3600 seconds)"
-                           : "a distance (0 to 100 NM)"};
+                 : seconds ? N_("a time (0 to 3600 seconds)")
+                           : N_("a distance (0 to 100 NM)")};
   GtkWidget *number = ox_number_field_new(&style);
   g_signal_connect(number, "edited", G_CALLBACK(number_cb), self);
   return number;
@@ -383,7 +388,7 @@ static GtkWidget *new_input(OxPointEditor *self, row r) {
     case ROW_NAME: return new_entry(self, take_name);
     case ROW_POSITION: return new_entry(self, take_position);
     case ROW_BY: {
-      GtkStringList *ways = gtk_string_list_new(self->of_fix ? way_names : point_way_names);
+      GtkStringList *ways = ox_choice_list(self->of_fix ? way_names : point_way_names);
       GtkWidget *choice = new_choice(self, G_LIST_MODEL(ways), G_CALLBACK(way_cb));
       g_object_unref(ways);
       return choice;
@@ -391,7 +396,7 @@ static GtkWidget *new_input(OxPointEditor *self, row r) {
     case ROW_FROM:
     case ROW_AND: return new_choice(self, G_LIST_MODEL(self->names), G_CALLBACK(point_cb));
     case ROW_DME: {
-      GtkWidget *check = gtk_check_button_new_with_label("slant range");
+      GtkWidget *check = gtk_check_button_new_with_label(_("slant range"));
       g_signal_connect(check, "toggled", G_CALLBACK(dme_cb), self);
       return check;
     }
@@ -413,11 +418,11 @@ static void name_input(GtkWidget *input, const char *label) {
 
 static void add_rows(OxPointEditor *self) {
   for (int r = 0; r < ROW_COUNT; r++) {
-    const char *label = r == ROW_NAME && self->of_fix ? "Fi_x" : styles[r].label;
+    const char *label = r == ROW_NAME && self->of_fix ? _("Fi_x") : _(styles[r].label);
     GtkWidget *text = gtk_label_new_with_mnemonic(label), *input = new_input(self, (row)r);
     gtk_label_set_xalign(GTK_LABEL(text), 0);
     gtk_label_set_mnemonic_widget(GTK_LABEL(text), input);
-    gtk_widget_set_tooltip_text(input, styles[r].tip);
+    gtk_widget_set_tooltip_text(input, _(styles[r].tip));
     gtk_widget_set_hexpand(input, TRUE);
     name_input(input, label);
     gtk_grid_attach(self->grid, text, 0, r, 1, 1);

@@ -3,9 +3,10 @@
 #include "ox_preset_choice.h"
 
 #include "oxbow/presets.h"
+#include "oxbow/text.h"
 
-#define OWN_NAME "Own technique"
-#define OWN_RULE "Set by hand, input by input; comes by itself when one of them differs."
+#define OWN_NAME _("Own technique")
+#define OWN_RULE _("Set by hand, input by input; comes by itself when one of them differs.")
 
 static GtkWidget *label_new(void) {
   GtkWidget *label = gtk_label_new(NULL);
@@ -43,7 +44,7 @@ static void list_setup_cb(GtkSignalListItemFactory *factory, GtkListItem *item) 
 static void list_bind_cb(GtkSignalListItemFactory *factory, GtkListItem *item) {
   const ox_preset *preset = ox_preset_at(gtk_list_item_get_position(item));
   GtkWidget *name = gtk_widget_get_first_child(gtk_list_item_get_child(item));
-  char *rule = preset ? g_strdup_printf("%s\n%s", preset->rule, preset->source) : NULL;
+  char *rule = preset ? g_strdup_printf("%s\n%s", _(preset->rule), _(preset->source)) : NULL;
   gtk_label_set_text(GTK_LABEL(name), name_of(item));
   gtk_label_set_text(GTK_LABEL(gtk_widget_get_next_sibling(name)), rule ? rule : OWN_RULE);
   g_free(rule);
@@ -59,7 +60,7 @@ static GtkListItemFactory *factory_new(GCallback setup, GCallback bind) {
 GtkWidget *ox_preset_choice_new(void) {
   GtkStringList *names = gtk_string_list_new(NULL);
   for (size_t i = 0; i < ox_preset_count(); i++)
-    gtk_string_list_append(names, ox_preset_at(i)->name);
+    gtk_string_list_append(names, _(ox_preset_at(i)->name));
   gtk_string_list_append(names, OWN_NAME);
   GtkWidget *choice = gtk_drop_down_new(G_LIST_MODEL(names), NULL);
   GtkListItemFactory *button = factory_new(G_CALLBACK(button_setup_cb), G_CALLBACK(button_bind_cb));

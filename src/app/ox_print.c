@@ -3,6 +3,7 @@
 #include "ox_print.h"
 
 #include "ox_case_scene.h"
+#include "ox_choice.h"
 #include "ox_print_page.h"
 #include "oxbow/text.h"
 
@@ -166,8 +167,9 @@ static void draw_cb(GtkPrintOperation *operation, GtkPrintContext *context, int 
 
 /* ---- the page in the dialog ------------------------------------------------------------- */
 
-static const char *const whats[] = {"This case", "All cases, a sheet each", "Key moments",
-                                    "Worksheet to fill in", "Answer key", NULL};
+static const char *const whats[] = {N_("This case"), N_("All cases, a sheet each"),
+                                    N_("Key moments"), N_("Worksheet to fill in"),
+                                    N_("Answer key"), NULL};
 
 static void show_rows(print_job *job) {
   gboolean handout = is_handout((ox_print_what)gtk_drop_down_get_selected(job->what));
@@ -187,9 +189,9 @@ static void add_rows(print_job *job, GtkGrid *grid, int at) {
 
 static GtkWidget *create_widget_cb(GtkPrintOperation *operation, print_job *job) {
   GtkWidget *grid = gtk_grid_new();
-  GtkWidget *label = gtk_label_new_with_mnemonic("_What");
-  GtkWidget *what = gtk_drop_down_new_from_strings(whats);
-  GtkWidget *marks = gtk_check_button_new_with_mnemonic("With pen mar_ks");
+  GtkWidget *label = gtk_label_new_with_mnemonic(_("_What"));
+  GtkWidget *what = ox_choice_new(whats);
+  GtkWidget *marks = gtk_check_button_new_with_mnemonic(_("With pen mar_ks"));
   gtk_label_set_mnemonic_widget(GTK_LABEL(label), what);
   gtk_accessible_update_relation(GTK_ACCESSIBLE(what), GTK_ACCESSIBLE_RELATION_LABELLED_BY, label,
                                  NULL, -1);
@@ -233,7 +235,7 @@ GtkPrintOperation *ox_print_new(OxDocument *document, OxBoard *board,
   gtk_print_operation_set_unit(operation, GTK_UNIT_POINTS);
   gtk_print_operation_set_use_full_page(operation, TRUE); /* the borders are ours */
   gtk_print_operation_set_embed_page_setup(operation, TRUE);
-  gtk_print_operation_set_custom_tab_label(operation, "Lesson");
+  gtk_print_operation_set_custom_tab_label(operation, _("Lesson"));
   g_signal_connect(operation, "begin-print", G_CALLBACK(begin_cb), job);
   g_signal_connect(operation, "draw-page", G_CALLBACK(draw_cb), job);
   g_signal_connect(operation, "create-custom-widget", G_CALLBACK(create_widget_cb), job);

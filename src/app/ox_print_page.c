@@ -6,6 +6,7 @@
 #include <pango/pangocairo.h>
 
 #include "oxbow/moments_page.h"
+#include "oxbow/text.h"
 
 #define POINTS_A_MM (72.0 / 25.4)
 #define MM_A_NM 1852000.0
@@ -23,7 +24,7 @@ char *ox_print_scale_words(double points_per_nm) {
   GString *spaced = g_string_new(whole);
   for (gssize at = (gssize)spaced->len - 3; at > 0; at -= 3)
     g_string_insert(spaced, at, "\u202f"); /* a narrow space that does not break */
-  char *words = g_strdup_printf("1 NM is %.1f mm, 1 : %s", mm, spaced->str);
+  char *words = g_strdup_printf(_("1 NM is %.1f mm, 1 : %s"), mm, spaced->str);
   g_string_free(spaced, TRUE);
   g_free(whole);
   return words;
@@ -61,7 +62,7 @@ static void draw_block(cairo_t *cr, const ox_print_page *page, const char *scale
   double third = width / 3.0, inner = third - 2.0 * PAD_POINTS;
   const char *name = page->scene->c->name;
   char *what = *name ? g_strdup_printf("%s: %s", page->name, name) : g_strdup(page->name);
-  char *which = g_strdup_printf("Page %d of %d · %s · Oxbow %s", page->page, page->pages,
+  char *which = g_strdup_printf(_("Page %d of %d · %s · Oxbow %s"), page->page, page->pages,
                                 page->date, OX_VERSION);
   cairo_move_to(cr, x, y);
   cairo_rel_line_to(cr, width, 0);
@@ -85,7 +86,7 @@ static char *draw_picture(cairo_t *cr, const ox_scene *scene, double width, doub
   ox_scene whole = *scene;
   whole.layers |= OX_LAYER_FURNITURE;
   ox_picture *picture = ox_picture_new(&whole, width, height);
-  if (!picture) return g_strdup("The picture cannot be laid out at this size.");
+  if (!picture) return g_strdup(_("The picture cannot be laid out at this size."));
   ox_picture_draw(picture, cr, (double)NAN);
   char *words = ox_print_scale_words(
       ox_picture_viewport_at(picture, (double)NAN).dev_per_nm);
@@ -96,7 +97,7 @@ static char *draw_picture(cairo_t *cr, const ox_scene *scene, double width, doub
 static char *draw_moments(cairo_t *cr, const ox_scene *scene, double width, double height) {
   ox_moments moments = ox_moments_make(scene->c, scene->flight, 0, 1);
   ox_moments_page_draw(cr, scene, &moments, width, height);
-  return g_strdup("Key moments of entry and first circuit, not to scale");
+  return g_strdup(_("Key moments of entry and first circuit, not to scale"));
 }
 
 void ox_print_page_draw(cairo_t *cr, const ox_print_page *page, double width, double height,

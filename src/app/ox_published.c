@@ -4,6 +4,7 @@
 #include "ox_dialogs.h"
 #include "ox_message_bar.h"
 #include "ox_published_list.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define REMEMBERED "published-holds"
@@ -36,10 +37,11 @@ G_DEFINE_FINAL_TYPE(OxPublished, ox_published, GTK_TYPE_WINDOW)
 /* What was left out and why: the kinds that a file always has besides are no news. */
 static void append_skipped(GString *text, const ox_navdata_report *report) {
   for (int i = 0; i < OX_SKIP_COUNT; i++)
-    if (report->skipped[i] > 0)
-      g_string_append_printf(text, "%s%zu %s (first at line %zu)",
-                             text->len > 0 ? "; " : "Left out: ", report->skipped[i],
+    if (report->skipped[i] > 0) {
+      if (text->len > 0) g_string_append(text, "; ");
+      g_string_append_printf(text, _("%zu %s (first at line %zu)"), report->skipped[i],
                              ox_skip_text((ox_skip)i), report->first_line[i]);
+    }
 }
 
 static void show_words(OxPublished *self) {
@@ -47,8 +49,8 @@ static void show_words(OxPublished *self) {
   gboolean empty = shown == 0;
   gtk_stack_set_visible_child_name(self->stack, empty ? "empty" : "list");
   if (!self->data) {
-    gtk_label_set_text(self->empty, "No file is open.\nOpen a file of navigation records in the "
-                                    "layout of ARINC 424 (132 columns), or drop one here.");
+    gtk_label_set_text(self->empty, _("No file is open.\nOpen a file of navigation records in the "
+                                      "layout of ARINC 424 (132 columns), or drop one here."));
     gtk_label_set_text(self->words, "");
     return;
   }
@@ -56,15 +58,18 @@ static void show_words(OxPublished *self) {
   GString *left_out = g_string_new(NULL);
   append_skipped(left_out, report);
   char *name = g_filename_display_basename(self->path);
-  char *text = g_strdup_printf("%u of %zu holds in %s. %s%s", shown, report->holds, name,
-                               left_out->str, left_out->len > 0 ? "." : "");
-  gtk_label_set_text(self->words, text);
+  char *text = g_strdup_printf(_("%u of %zu holds in %s. "), shown, report->holds, name);
+  char *rest = left_out->len > 0 ? g_strdup_printf(_("Left out: %s."), left_out->str) : NULL;
+  char *all = g_strconcat(text, rest, NULL);
+  gtk_label_set_text(self->words, all);
   if (empty)
     gtk_label_set_text(self->empty, report->holds == 0
-                                        ? "There is no hold in this file. The line below says "
-                                          "what was found in it."
-                                        : "No hold has a fix, airport, procedure or transition "
-                                          "that begins so.");
+                                        ? _("There is no hold in this file. The line below says "
+                                            "what was found in it.")
+                                        : _("No hold has a fix, airport, procedure or transition "
+                                            "that begins so."));
+  g_free(all);
+  g_free(rest);
   g_free(text);
   g_free(name);
   g_string_free(left_out, TRUE);
@@ -92,7 +97,7 @@ gboolean ox_published_open(OxPublished *self, const char *path) {
   char why[OX_REMARK_BYTES];
   if (ox_navdata_open(path, &data, why, sizeof why) == OX_ERROR) {
     char *name = g_filename_display_basename(path);
-    char *sentence = g_strdup_printf("%s could not be opened: %s", name, why);
+    char *sentence = g_strdup_printf(_("%s could not be opened: %s"), name, why);
     ox_published_say(self, sentence);
     g_free(sentence);
     g_free(name);
@@ -129,7 +134,7 @@ static void chooser_cb(GtkNativeDialog *chooser, int response, OxPublished *self
     if (path)
       ox_published_open(self, path);
     else
-      ox_published_say(self, "Files are read on this computer's file systems only.");
+      ox_published_say(self, _("Files are read on this computer's file systems only."));
     g_free(path);
   }
   g_clear_object(&self->chooser);
@@ -239,7 +244,7 @@ static GtkWidget *view_new(OxPublished *self) {
   }
   gtk_column_view_set_show_row_separators(GTK_COLUMN_VIEW(view), TRUE);
   gtk_accessible_update_property(GTK_ACCESSIBLE(view), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Published holds", -1);
+                                 _("Published holds"), -1);
   g_signal_connect_object(view, "activate", G_CALLBACK(activate_cb), self, 0);
   return view;
 }
@@ -254,8 +259,8 @@ static GtkLabel *label_new(const char *class) {
 }
 
 static void build_header(OxPublished *self) {
-  GtkWidget *header = gtk_header_bar_new(), *open = gtk_button_new_with_mnemonic("_Open File…");
-  gtk_widget_set_tooltip_text(open, "Open a File of Navigation Records");
+  GtkWidget *header = gtk_header_bar_new(), *open = gtk_button_new_with_mnemonic(_("_Open File…"));
+  gtk_widget_set_tooltip_text(open, _("Open a File of Navigation Records"));
   g_signal_connect_object(open, "clicked", G_CALLBACK(open_cb), self, G_CONNECT_SWAPPED);
   gtk_header_bar_pack_start(GTK_HEADER_BAR(header), open);
   gtk_window_set_titlebar(GTK_WINDOW(self), header);
@@ -264,9 +269,9 @@ static void build_header(OxPublished *self) {
 static void build_search(OxPublished *self, GtkBox *box) {
   GtkEventController *keys = gtk_event_controller_key_new();
   self->search = gtk_search_entry_new();
-  g_object_set(self->search, "placeholder-text", "Fix, airport or procedure", NULL);
+  g_object_set(self->search, "placeholder-text", _("Fix, airport or procedure"), NULL);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->search), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Search by fix, airport or procedure", -1);
+                                 _("Search by fix, airport or procedure"), -1);
   gtk_widget_add_css_class(self->search, "published-search");
   g_signal_connect_object(self->search, "search-changed", G_CALLBACK(search_cb), self, 0);
   g_signal_connect_object(self->search, "activate", G_CALLBACK(search_activate_cb), self, 0);
@@ -333,7 +338,7 @@ static void ox_published_init(OxPublished *self) {
   GtkDropTarget *target = gtk_drop_target_new(GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
   self->list = ox_published_list_new();
   self->selection = gtk_single_selection_new(g_object_ref(G_LIST_MODEL(self->list)));
-  gtk_window_set_title(GTK_WINDOW(self), "Published Holds");
+  gtk_window_set_title(GTK_WINDOW(self), _("Published Holds"));
   gtk_window_set_default_size(GTK_WINDOW(self), 860, 480);
   gtk_window_set_hide_on_close(GTK_WINDOW(self), TRUE);
   build_header(self);

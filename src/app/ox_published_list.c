@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/text.h"
 
 struct _OxPublishedRow {
   GObject parent_instance;
@@ -116,14 +117,15 @@ size_t ox_published_row_index(OxPublishedRow *self) { return self->index; }
 
 const char *ox_published_column_title(ox_published_column column) {
   static const char *const titles[OX_PUBLISHED_COLUMNS] = {
-      "Airport", "Procedure", "Transition", "Fix", "Inbound",
-      "Turns", "Leg", "Altitude", "Speed Limit"};
-  return titles[column];
+      N_("Airport"), N_("Procedure"), N_("Transition"), N_("Fix"), N_("Inbound"),
+      N_("Turns"), N_("Leg"), N_("Altitude"), N_("Speed Limit")};
+  return _(titles[column]);
 }
 
 /* Published courses are whole degrees or tenths of one. */
 static void course_text(const ox_published_hold *h, char *buf, size_t bytes) {
-  const char *north = h->inbound_north == OX_NORTH_TRUE ? "T" : "M";
+  const char *north = h->inbound_north == OX_NORTH_TRUE ? C_("true north", "T")
+                                                        : C_("magnetic north", "M");
   double deg = ox_norm360_deg(h->inbound_deg);
   double tenths = (double)(long)(deg * 10.0 + 0.5);
   if (tenths <= 0.0 || tenths >= 3600.0) tenths = 3600.0;
@@ -135,15 +137,16 @@ static void leg_text(const ox_published_hold *h, char *buf, size_t bytes) {
   if (!h->leg_given)
     snprintf(buf, bytes, "%s", "");
   else if (h->leg_by == OX_LEG_BY_TIME)
-    snprintf(buf, bytes, "%g min", h->leg_s / 60.0);
+    snprintf(buf, bytes, _("%g min"), h->leg_s / 60.0);
   else
-    snprintf(buf, bytes, "%g NM", h->leg_nm);
+    snprintf(buf, bytes, _("%g NM"), h->leg_nm);
 }
 
 /* A record that is silent about the turns means right ones. */
 static void turns_text(const ox_published_hold *h, char *buf, size_t bytes) {
-  snprintf(buf, bytes, "%s%s", h->turns == OX_TURNS_LEFT ? "left" : "right",
-           h->turns_given ? "" : " (not coded)");
+  gboolean left = h->turns == OX_TURNS_LEFT;
+  const char *turns = left ? C_("direction of turns", "left") : C_("direction of turns", "right");
+  snprintf(buf, bytes, h->turns_given ? "%s" : _("%s (not coded)"), turns);
 }
 
 void ox_published_row_text(OxPublishedRow *self, ox_published_column column, char *buf,
@@ -153,7 +156,7 @@ void ox_published_row_text(OxPublishedRow *self, ox_published_column column, cha
   buf[0] = '\0';
   if (!self->read) return;
   switch (column) {
-  case OX_PUBLISHED_AIRPORT: text = h->airport[0] ? h->airport : "enroute"; break;
+  case OX_PUBLISHED_AIRPORT: text = h->airport[0] ? h->airport : _("enroute"); break;
   case OX_PUBLISHED_PROCEDURE: text = h->procedure; break;
   case OX_PUBLISHED_TRANSITION: text = h->transition; break;
   case OX_PUBLISHED_FIX: text = h->fix.ident; break;

@@ -2,6 +2,8 @@
  * the keys that do the same. */
 #include "ox_readout.h"
 
+#include "oxbow/text.h"
+
 typedef struct {
   GtkWidget *box, *what, *less, *more;
   ox_handle handle;
@@ -65,8 +67,8 @@ static void set_stepper(stepper *s, ox_handle handle, const char *what) {
   s->handle = handle;
   gtk_label_set_text(GTK_LABEL(s->what), what);
   gtk_widget_set_visible(s->what, *what != '\0');
-  name_button(s->less, ox_handle_name(handle), "Less");
-  name_button(s->more, ox_handle_name(handle), "More");
+  name_button(s->less, ox_handle_name(handle), _("Less"));
+  name_button(s->more, ox_handle_name(handle), _("More"));
   gtk_widget_set_visible(s->box, TRUE);
 }
 
@@ -79,14 +81,14 @@ void ox_readout_show(OxReadout *self, ox_handle handle, const char *words, gbool
   }
   gboolean wind = handle == OX_HANDLE_WIND_FROM || handle == OX_HANDLE_WIND_KT;
   /* "from 330° true, 20 kt" is more than a direction. */
-  const char *name = handle == OX_HANDLE_WIND_FROM ? "Wind" : ox_handle_name(handle);
+  const char *name = handle == OX_HANDLE_WIND_FROM ? _("Wind") : ox_handle_name(handle);
   char *text = g_strdup_printf("%s: %s", name, words);
   gtk_label_set_text(GTK_LABEL(self->label), text);
   g_free(text);
   gtk_widget_set_visible(self->flip, with_buttons && handle == OX_HANDLE_TURNS);
   if (with_buttons && wind) {
-    set_stepper(&self->first, OX_HANDLE_WIND_FROM, "Direction");
-    set_stepper(&self->second, OX_HANDLE_WIND_KT, "Speed");
+    set_stepper(&self->first, OX_HANDLE_WIND_FROM, _("Direction"));
+    set_stepper(&self->second, OX_HANDLE_WIND_KT, _("Speed"));
     return;
   }
   gtk_widget_set_visible(self->second.box, FALSE);
@@ -130,7 +132,7 @@ static void ox_readout_init(OxReadout *self) {
   gtk_box_append(GTK_BOX(self->box), self->label);
   build_stepper(self, &self->first);
   build_stepper(self, &self->second);
-  self->flip = gtk_button_new_with_label("Other Side");
+  self->flip = gtk_button_new_with_label(_("Other Side"));
   gtk_widget_set_focusable(self->flip, FALSE);
   g_signal_connect_object(self->flip, "clicked", G_CALLBACK(flip_cb), self, G_CONNECT_SWAPPED);
   gtk_box_append(GTK_BOX(self->box), self->flip);

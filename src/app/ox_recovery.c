@@ -2,6 +2,7 @@
 #include "ox_recovery.h"
 
 #include "ox_message_bar.h"
+#include "oxbow/text.h"
 
 #define BAR "recovery"
 
@@ -59,10 +60,10 @@ static void response_cb(GtkInfoBar *bar, int response, offer *o) {
 
 static char *sentence(const ox_kept *kept, guint more) {
   GDateTime *at = g_date_time_new_from_unix_local(kept->at_s);
-  char *when = at ? g_date_time_format(at, "%-e %B %Y, %H:%M") : g_strdup("an unknown time");
+  char *when = at ? g_date_time_format(at, _("%-e %B %Y, %H:%M")) : g_strdup(_("an unknown time"));
   GString *text = g_string_new(NULL);
-  g_string_printf(text, "Unsaved changes of “%s” from %s were found.", kept->title, when);
-  if (more > 0) g_string_append_printf(text, " %u more after that.", more);
+  g_string_printf(text, _("Unsaved changes of “%s” from %s were found."), kept->title, when);
+  if (more > 0) g_string_append_printf(text, _(" %u more after that."), more);
   g_free(when);
   if (at) g_date_time_unref(at);
   return g_string_free(text, FALSE);
@@ -72,7 +73,7 @@ void ox_recovery_offer(ox_recovery *self, OxWindow *window) {
   if (self->found->len == 0) return;
   char *text = sentence(g_ptr_array_index(self->found, 0), self->found->len - 1);
   GtkWidget *bar = ox_message_bar_show(ox_window_messages(window), BAR, GTK_MESSAGE_QUESTION, text,
-                                       "_Restore", "_Discard");
+                                       _("_Restore"), _("_Discard"));
   offer *o = g_new(offer, 1);
   *o = (offer){self, window};
   g_signal_connect_data(bar, "response", G_CALLBACK(response_cb), o, offer_free, 0);

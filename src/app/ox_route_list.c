@@ -5,6 +5,8 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
+
 struct _OxRouteList {
   GtkWidget parent_instance;
 
@@ -44,15 +46,15 @@ static void put(OxRouteList *self, const char *step, const ox_route *route) {
 void ox_route_list_add(OxRouteList *self, const char *name) {
   ox_route route = *ox_document_route(self->document);
   if (route.count >= OX_ROUTE_POINTS_MAX) {
-    say_refusal(self, "A route has at most 32 points.");
+    say_refusal(self, _("A route has at most 32 points."));
     return;
   }
   if (route.count > 0 && strcmp(route.names[route.count - 1], name) == 0) {
-    say_refusal(self, "The route ends there already.");
+    say_refusal(self, _("The route ends there already."));
     return;
   }
   g_strlcpy(route.names[route.count++], name, OX_POINT_NAME_BYTES);
-  put(self, "Add to Route", &route);
+  put(self, _("Add to Route"), &route);
 }
 
 void ox_route_list_move(OxRouteList *self, size_t index, int by) {
@@ -68,7 +70,7 @@ void ox_route_list_move(OxRouteList *self, size_t index, int by) {
     route.missed_approach = (int)to;
   else if (route.missed_approach == (int)to)
     route.missed_approach = (int)index;
-  put(self, "Move in Route", &route);
+  put(self, _("Move in Route"), &route);
 }
 
 void ox_route_list_remove(OxRouteList *self, size_t index) {
@@ -82,14 +84,14 @@ void ox_route_list_remove(OxRouteList *self, size_t index) {
     route.missed_approach = -1;
   else if (route.missed_approach > (int)index)
     route.missed_approach--;
-  put(self, "Remove from Route", &route);
+  put(self, _("Remove from Route"), &route);
 }
 
 void ox_route_list_mark_missed(OxRouteList *self, size_t index) {
   ox_route route = *ox_document_route(self->document);
   if (index >= route.count) return;
   route.missed_approach = route.missed_approach == (int)index ? -1 : (int)index;
-  put(self, "Missed Approach Point", &route);
+  put(self, _("Missed Approach Point"), &route);
 }
 
 /* The heading that makes good the course a route arrives on, and no arrival longer than its leg. */
@@ -127,7 +129,7 @@ void ox_route_list_hold_here(OxRouteList *self, size_t index) {
   if (index > 0)
     ox_route_leg(points, route, index, &leg, leg_remark, sizeof leg_remark);
   arrive(&c, inbound_deg + c.variation_deg, leg.distance_nm);
-  ox_document_set_fix(self->document, "Hold Here", &c, &fix, remark, sizeof remark);
+  ox_document_set_fix(self->document, _("Hold Here"), &c, &fix, remark, sizeof remark);
   say_refusal(self, remark);
 }
 
@@ -140,10 +142,10 @@ void ox_route_list_take_arrival(OxRouteList *self) {
     if (journey->hold > 0)
       arrive(&c, journey->points[journey->hold].course_true_deg, journey->arriving_nm);
     else
-      g_strlcpy(remark, "No leg of the route arrives at the fix.", sizeof remark);
+      g_strlcpy(remark, _("No leg of the route arrives at the fix."), sizeof remark);
   }
   if (!remark[0])
-    ox_document_set_fix(self->document, "Arrival by the Route", &c,
+    ox_document_set_fix(self->document, _("Arrival by the Route"), &c,
                         ox_document_fix(self->document), remark, sizeof remark);
   g_free(journey);
   say_refusal(self, remark);
@@ -197,22 +199,22 @@ static void add_row(OxRouteList *self, size_t index) {
   gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand(label, TRUE);
   gtk_box_append(GTK_BOX(row), label);
-  GtkWidget *hold = gtk_button_new_with_label("Hold");
+  GtkWidget *hold = gtk_button_new_with_label(_("Hold"));
   g_signal_connect(hold, "clicked", G_CALLBACK(hold_cb), self);
-  add_button(row, hold, index, name, "Hold here, on the course of the arriving leg");
-  GtkWidget *missed = gtk_toggle_button_new_with_label("MAP");
+  add_button(row, hold, index, name, _("Hold here, on the course of the arriving leg"));
+  GtkWidget *missed = gtk_toggle_button_new_with_label(_("MAP"));
   gtk_toggle_button_set_active(GTK_TOGGLE_BUTTON(missed),
                                self->shown.missed_approach == (int)index);
   g_signal_connect(missed, "toggled", G_CALLBACK(missed_cb), self);
-  add_button(row, missed, index, name, "The missed approach point");
+  add_button(row, missed, index, name, _("The missed approach point"));
   GtkWidget *up = icon_button(self, "go-up-symbolic", G_CALLBACK(up_cb));
   gtk_widget_set_sensitive(up, index > 0);
-  add_button(row, up, index, name, "Earlier in the route");
+  add_button(row, up, index, name, _("Earlier in the route"));
   GtkWidget *down = icon_button(self, "go-down-symbolic", G_CALLBACK(down_cb));
   gtk_widget_set_sensitive(down, index + 1 < self->shown.count);
-  add_button(row, down, index, name, "Later in the route");
+  add_button(row, down, index, name, _("Later in the route"));
   GtkWidget *remove = icon_button(self, "list-remove-symbolic", G_CALLBACK(remove_cb));
-  add_button(row, remove, index, name, "Remove from the route");
+  add_button(row, remove, index, name, _("Remove from the route"));
   gtk_box_append(GTK_BOX(self->rows), row);
   g_free(text);
 }
@@ -274,9 +276,9 @@ static void show_words(OxRouteList *self) {
   GString *text = g_string_new(NULL);
   const ox_route *route = ox_document_route(self->document);
   if (route->count == 0) {
-    g_string_assign(text, "Add points in the order they are flown.");
+    g_string_assign(text, _("Add points in the order they are flown."));
   } else if (route->count == 1) {
-    g_string_assign(text, "A route needs a second point.");
+    g_string_assign(text, _("A route needs a second point."));
   } else if (ox_document_journey(self->document, journey, remark, sizeof remark) == OX_ERROR) {
     g_string_assign(text, remark);
   } else {
@@ -352,9 +354,9 @@ static void ox_route_list_init(OxRouteList *self) {
   self->add_row = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 6);
   self->choice = GTK_DROP_DOWN(gtk_drop_down_new(g_object_ref(G_LIST_MODEL(self->names)), NULL));
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Point to add to the route", -1);
+                                 _("Point to add to the route"), -1);
   gtk_widget_set_hexpand(GTK_WIDGET(self->choice), TRUE);
-  GtkWidget *add = gtk_button_new_with_label("Add to Route");
+  GtkWidget *add = gtk_button_new_with_label(_("Add to Route"));
   g_signal_connect(add, "clicked", G_CALLBACK(add_cb), self);
   gtk_box_append(GTK_BOX(self->add_row), GTK_WIDGET(self->choice));
   gtk_box_append(GTK_BOX(self->add_row), add);
@@ -362,9 +364,9 @@ static void ox_route_list_init(OxRouteList *self) {
   self->refusal = new_label(self, "error");
   gtk_widget_set_visible(GTK_WIDGET(self->refusal), FALSE);
   self->words = new_label(self, NULL);
-  self->arrival_button = gtk_button_new_with_label("Arrive by the Route");
+  self->arrival_button = gtk_button_new_with_label(_("Arrive by the Route"));
   gtk_widget_set_tooltip_text(self->arrival_button,
-                              "Heading and distance of the arrival from the leg that arrives");
+                              _("Heading and distance of the arrival from the leg that arrives"));
   g_signal_connect_swapped(self->arrival_button, "clicked",
                            G_CALLBACK(ox_route_list_take_arrival), self);
   gtk_box_append(GTK_BOX(self->box), self->arrival_button);

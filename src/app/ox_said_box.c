@@ -2,7 +2,9 @@
 #include "ox_said_box.h"
 
 #include "app_id.h"
+#include "ox_choice.h"
 #include "ox_clearance_words.h"
+#include "oxbow/text.h"
 
 struct _OxSaidBox {
   GtkWidget parent_instance;
@@ -78,14 +80,14 @@ static void ox_said_box_class_init(OxSaidBoxClass *class) {
 
 static void ox_said_box_init(OxSaidBox *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
-  GtkStringList *names = gtk_string_list_new(ox_said_names());
+  GtkStringList *names = ox_choice_list(ox_said_names());
   gtk_drop_down_set_model(self->which, G_LIST_MODEL(names));
   g_object_unref(names);
   gtk_drop_down_set_selected(self->which, OX_SAID_READBACK);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->which), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "What Is Said", -1);
+                                 _("What Is Said"), -1);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self->text), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "What Is Said", -1);
+                                 _("What Is Said"), -1);
   g_signal_connect_object(self->which, "notify::selected", G_CALLBACK(fill), self,
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->spoken, "toggled", G_CALLBACK(fill), self, G_CONNECT_SWAPPED);

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "oxbow/text.h"
+
 #define POINTS_AN_INCH 72.0
 #define PIXELS_AN_INCH 96.0 /* of CSS and SVG */
 #define CM_AN_INCH 2.54
@@ -14,19 +16,19 @@
 static const struct {
   const char *ending, *name;
 } formats[OX_SHARE_FORMAT_COUNT] = {
-    [OX_SHARE_PNG] = {".png", "Picture (*.png)"},
-    [OX_SHARE_SVG] = {".svg", "Drawing (*.svg)"},
-    [OX_SHARE_PDF] = {".pdf", "Sheets (*.pdf)"},
-    [OX_SHARE_APNG] = {".apng", "Moving picture (*.apng)"},
-    [OX_SHARE_GIF] = {".gif", "GIF, fewer colours (*.gif)"},
-    [OX_SHARE_GEOJSON] = {".geojson", "GeoJSON (*.geojson)"},
-    [OX_SHARE_KML] = {".kml", "KML (*.kml)"},
-    [OX_SHARE_GPX] = {".gpx", "GPX (*.gpx)"},
+    [OX_SHARE_PNG] = {".png", N_("Picture (*.png)")},
+    [OX_SHARE_SVG] = {".svg", N_("Drawing (*.svg)")},
+    [OX_SHARE_PDF] = {".pdf", N_("Sheets (*.pdf)")},
+    [OX_SHARE_APNG] = {".apng", N_("Moving picture (*.apng)")},
+    [OX_SHARE_GIF] = {".gif", N_("GIF, fewer colours (*.gif)")},
+    [OX_SHARE_GEOJSON] = {".geojson", N_("GeoJSON (*.geojson)")},
+    [OX_SHARE_KML] = {".kml", N_("KML (*.kml)")},
+    [OX_SHARE_GPX] = {".gpx", N_("GPX (*.gpx)")},
 };
 
 const char *ox_share_ending(ox_share_format format) { return formats[format].ending; }
 
-const char *ox_share_format_name(ox_share_format format) { return formats[format].name; }
+const char *ox_share_format_name(ox_share_format format) { return _(formats[format].name); }
 
 const ox_share_format *ox_share_formats(ox_share_what what, size_t *count) {
   static const ox_share_format still[] = {OX_SHARE_PNG, OX_SHARE_SVG, OX_SHARE_PDF};

@@ -4,6 +4,7 @@
 #include <glib.h>
 
 #include "oxbow/moments.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 /* Events of one instant differ by rounding at most. */
@@ -25,18 +26,18 @@ size_t ox_stops_make(const ox_flight *flight, unsigned kinds, double *out) {
 }
 
 void ox_stops_words(char *out, size_t bytes, const ox_flight *flight, unsigned kinds, double t_s) {
-  char clock[24];
+  char clock[24], events[160] = "";
   out[0] = '\0';
   for (size_t i = 0; i < flight->event_count; i++) {
     const ox_event *event = &flight->events[i];
     if (!chosen(event, kinds) || event->t_s < t_s - SAME_INSTANT_S ||
         event->t_s > t_s + SAME_INSTANT_S)
       continue;
-    g_strlcat(out, out[0] ? ", " : "Stopped: ", bytes);
-    g_strlcat(out, ox_moments_event(event->kind), bytes);
+    if (events[0]) g_strlcat(events, ", ", sizeof events);
+    g_strlcat(events, ox_moments_event(event->kind), sizeof events);
   }
-  if (!out[0]) return;
+  if (!events[0]) return;
   ox_words_min_s(clock, sizeof clock, t_s);
-  g_strlcat(out, ", ", bytes);
-  g_strlcat(out, clock, bytes);
+  /* translators: the events where playing stopped, and the time */
+  g_snprintf(out, (gulong)bytes, _("Stopped: %s, %s"), events, clock);
 }

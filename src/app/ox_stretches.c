@@ -5,6 +5,7 @@
 
 #include <glib.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define NOTHING_S 1e-6 /* shorter stretches are not flown */
@@ -26,12 +27,12 @@ static ox_stretch_kind kind_of(const ox_leg *leg) {
 }
 
 static const char *brief_of(const ox_leg *leg) {
-  if (leg->shape == OX_SHAPE_TURN) return "turn";
+  if (leg->shape == OX_SHAPE_TURN) return C_("a stretch of the time line", "turn");
   switch (leg->kind) {
   case OX_LEG_OUTBOUND:
-  case OX_LEG_ENTRY_OUTBOUND: return "out";
-  case OX_LEG_INBOUND: return "in";
-  default: return ox_leg_name(leg->kind);
+  case OX_LEG_ENTRY_OUTBOUND: return C_("a stretch of the time line", "out");
+  case OX_LEG_INBOUND: return C_("a stretch of the time line", "in");
+  default: return _(ox_leg_name(leg->kind));
   }
 }
 
@@ -39,7 +40,7 @@ size_t ox_stretches_make(const ox_flight *flight, ox_stretch *out) {
   size_t count = 0;
   for (size_t i = 0; i < flight->leg_count; i++) {
     const ox_leg *leg = &flight->legs[i];
-    const char *name = ox_leg_name(leg->kind);
+    const char *name = _(ox_leg_name(leg->kind));
     ox_stretch *last = count > 0 ? &out[count - 1] : NULL;
     if (last && last->name == name && last->circuit == leg->circuit) {
       last->t1_s = leg->t1_s;
@@ -59,14 +60,14 @@ size_t ox_stretches_make(const ox_flight *flight, ox_stretch *out) {
 
 /* What a stretch is part of: a circuit, the route, the arrival or the entry. */
 static const char *part_of(const ox_stretch *s) {
-  if (s->circuit > 0) return "circuit";
-  if (s->name == ox_leg_name(OX_LEG_ROUTE)) return s->name;
-  return s->kind == OX_STRETCH_ARRIVAL ? "arrival" : "entry";
+  if (s->circuit > 0) return _("circuit");
+  if (s->name == _(ox_leg_name(OX_LEG_ROUTE))) return s->name;
+  return s->kind == OX_STRETCH_ARRIVAL ? _("arrival") : _("entry");
 }
 
 static const char *part_name(const ox_stretch *s, char *name) {
   if (s->circuit > 0)
-    g_snprintf(name, OX_PART_NAME_BYTES, "circuit %d", s->circuit);
+    g_snprintf(name, OX_PART_NAME_BYTES, _("circuit %d"), s->circuit);
   else
     g_strlcpy(name, part_of(s), OX_PART_NAME_BYTES);
   return name;
@@ -83,7 +84,8 @@ size_t ox_stretches_parts(const ox_stretch *stretches, size_t count, ox_stretch 
     }
     out[parts] = *s;
     out[parts].name = part_name(s, names[parts]);
-    out[parts].brief = s->circuit > 0 ? names[parts] + strlen("circuit ") : names[parts];
+    /* of "circuit 3" the number */
+    out[parts].brief = names[parts] + (s->circuit > 0 ? strcspn(names[parts], "0123456789") : 0);
     parts++;
   }
   return parts;
@@ -96,12 +98,16 @@ const ox_stretch *ox_stretches_at(const ox_stretch *stretches, size_t count, dou
 }
 
 void ox_stretches_words(char *out, size_t bytes, const ox_stretch *stretch) {
-  char from[24], to[24], lasts[24], circuit[24] = "";
+  char from[24], to[24], lasts[24];
   ox_words_min_s(from, sizeof from, stretch->t0_s);
   ox_words_min_s(to, sizeof to, stretch->t1_s);
   ox_words_min_s(lasts, sizeof lasts, stretch->t1_s - stretch->t0_s);
-  if (stretch->circuit > 0) g_snprintf(circuit, sizeof circuit, ", circuit %d", stretch->circuit);
-  g_snprintf(out, (gulong)bytes, "%s%s, %s to %s (%s)", stretch->name, circuit, from, to, lasts);
+  /* translators: the name of a leg, from when to when, and how long that is */
+  if (stretch->circuit > 0)
+    g_snprintf(out, (gulong)bytes, _("%s, circuit %d, %s to %s (%s)"), stretch->name,
+               stretch->circuit, from, to, lasts);
+  else
+    g_snprintf(out, (gulong)bytes, _("%s, %s to %s (%s)"), stretch->name, from, to, lasts);
 }
 
 const char *ox_stretches_label(const ox_stretch *stretch, double room,

@@ -7,6 +7,7 @@
 #include "ox_stretches.h"
 #include "ox_time_line_draw.h"
 #include "oxbow/moments.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define SIDE_PX 8        /* room for half the handle at both ends */
@@ -349,8 +350,8 @@ static void ox_time_line_init(OxTimeLine *self) {
   make_layout(self);
   gtk_widget_set_focusable(GTK_WIDGET(self), TRUE);
   gtk_widget_set_has_tooltip(GTK_WIDGET(self), TRUE);
-  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, "Time line",
-                                 -1);
+  gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                 _("Time line"), -1);
 }
 
 void ox_time_line_set_model(OxTimeLine *self, OxDocument *document, OxPlayer *player) {

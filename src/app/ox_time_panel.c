@@ -8,6 +8,7 @@
 #include "ox_column_layout.h"
 #include "ox_field_rows.h"
 #include "ox_number_text.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 /* More than these are counted below the table. */
@@ -31,34 +32,36 @@ struct _OxTimePanel {
 G_DEFINE_FINAL_TYPE(OxTimePanel, ox_time_panel, GTK_TYPE_WIDGET)
 
 static const ox_field_row_plan time_plans[] = {
-    {"arrival.fix_at", "_Over the fix at", "When the fix is crossed first, UTC", OX_FORM_CLOCK_S,
-     "UTC", NULL, 0, 10, 60},
-    {"hold.efc", "_EFC", "Expect further clearance, UTC", OX_FORM_CLOCK, "UTC", NULL, 0, 1, 10},
-    {"clock.utc_offset_min", "_Local less UTC",
-     "Minutes from UTC to local time, west of Greenwich negative: −300 for five hours behind",
+    {"arrival.fix_at", N_("_Over the fix at"), N_("When the fix is crossed first, UTC"),
+     OX_FORM_CLOCK_S, "UTC", NULL, 0, 10, 60},
+    {"hold.efc", N_("_EFC"), N_("Expect further clearance, UTC"), OX_FORM_CLOCK, "UTC", NULL, 0, 1,
+     10},
+    {"clock.utc_offset_min", N_("_Local less UTC"),
+     N_("Minutes from UTC to local time, west of Greenwich negative: −300 for five hours behind"),
      OX_FORM_PLAIN, "min", "min|minutes", 0, 30, 60},
-    {"lost_radio.limit_starts_approach", "_Approach begins",
-     "Whether an approach begins at the fix that is the clearance limit (14 CFR 91.185)",
+    {"lost_radio.limit_starts_approach", N_("_Approach begins"),
+     N_("Whether an approach begins at the fix that is the clearance limit (14 CFR 91.185)"),
      OX_FORM_PLAIN, NULL, NULL, 0, 0, 0},
-    {"lost_radio.eta", "E_TA",
-     "Estimated time over the fix from which the approach begins, by the time en route filed or "
-     "amended, UTC", OX_FORM_CLOCK, "UTC", NULL, 0, 1, 10},
+    {"lost_radio.eta", N_("E_TA"),
+     N_("Estimated time over the fix from which the approach begins, by the time en route filed or "
+        "amended, UTC"),
+     OX_FORM_CLOCK, "UTC", NULL, 0, 1, 10},
 };
 
 static const ox_field_row_plan fuel_plans[] = {
-    {"fuel.unit", "_Unit", "The unit of every amount and of the flow", OX_FORM_PLAIN, NULL, NULL, 0,
-     0, 0},
-    {"fuel.on_board", "On _board", "On the first crossing of the fix", OX_FORM_PLAIN, NULL,
+    {"fuel.unit", N_("_Unit"), N_("The unit of every amount and of the flow"), OX_FORM_PLAIN, NULL,
+     NULL, 0, 0, 0},
+    {"fuel.on_board", N_("On _board"), N_("On the first crossing of the fix"), OX_FORM_PLAIN, NULL,
      "lb|kg|gal|l", 1, 10, 100},
-    {"fuel.flow_h", "_Flow an hour", "What is burnt an hour in the hold", OX_FORM_PLAIN, NULL,
-     "lb|kg|gal|l", 1, 1, 10},
-    {"fuel.alternate", "Alter_nate", "From the fix to landing at the alternate", OX_FORM_PLAIN,
+    {"fuel.flow_h", N_("_Flow an hour"), N_("What is burnt an hour in the hold"), OX_FORM_PLAIN,
      NULL, "lb|kg|gal|l", 1, 1, 10},
-    {"fuel.alternate_min", "… as time", "The same as minutes at the flow; an amount wins",
+    {"fuel.alternate", N_("Alter_nate"), N_("From the fix to landing at the alternate"),
+     OX_FORM_PLAIN, NULL, "lb|kg|gal|l", 1, 1, 10},
+    {"fuel.alternate_min", N_("… as time"), N_("The same as minutes at the flow; an amount wins"),
      OX_FORM_PLAIN, "min", "min|minutes", 1, 1, 10},
-    {"fuel.reserve", "_Reserve", "What is kept to the last", OX_FORM_PLAIN, NULL, "lb|kg|gal|l", 1,
-     1, 10},
-    {"fuel.reserve_min", "… as time", "The same as minutes at the flow; an amount wins",
+    {"fuel.reserve", N_("_Reserve"), N_("What is kept to the last"), OX_FORM_PLAIN, NULL,
+     "lb|kg|gal|l", 1, 1, 10},
+    {"fuel.reserve_min", N_("… as time"), N_("The same as minutes at the flow; an amount wins"),
      OX_FORM_PLAIN, "min", "min|minutes", 1, 5, 15},
 };
 
@@ -81,8 +84,8 @@ static void put_clock(OxTimePanel *self, int column, int row, double s) {
 
 /* Words, not a colour: what the passage is worth for leaving. */
 static const char *verdict(const ox_passage *p, int leave_by) {
-  if (!p->can_leave) return "too late";
-  return p->number == leave_by ? "last in time" : "";
+  if (!p->can_leave) return _("too late");
+  return p->number == leave_by ? _("last in time") : "";
 }
 
 static void put_passage(OxTimePanel *self, const ox_case *c, const ox_passage *p, int row,
@@ -104,9 +107,9 @@ static void put_passage(OxTimePanel *self, const ox_case *c, const ox_passage *p
 }
 
 static void put_head(OxTimePanel *self, const ox_case *c) {
-  put_cell(self, 0, 0, "No.", TRUE);
-  put_cell(self, 1, 0, ox_clock_is_known(c) ? "UTC" : "After", TRUE);
-  if (ox_clock_is_known(c) && c->clock.utc_offset_min != 0) put_cell(self, 2, 0, "Local", TRUE);
+  put_cell(self, 0, 0, _("No."), TRUE);
+  put_cell(self, 1, 0, ox_clock_is_known(c) ? "UTC" : _("After"), TRUE);
+  if (ox_clock_is_known(c) && c->clock.utc_offset_min != 0) put_cell(self, 2, 0, _("Local"), TRUE);
   if (ox_endurance_of(c).known) put_cell(self, 3, 0, ox_words_fuel_unit(c->fuel.unit), TRUE);
 }
 
@@ -120,7 +123,7 @@ static void show_table(OxTimePanel *self, const ox_case *c, const ox_flight *fli
   for (size_t i = 0; i < count && i < ROWS_MAX; i++)
     put_passage(self, c, &p[i], (int)i + 1, leave_by);
   if (count <= ROWS_MAX) return;
-  char *more = g_strdup_printf("and %zu more", count - ROWS_MAX);
+  char *more = g_strdup_printf(_("and %zu more"), count - ROWS_MAX);
   GtkWidget *label = gtk_label_new(more);
   gtk_label_set_xalign(GTK_LABEL(label), 0);
   gtk_grid_attach(self->table, label, 0, ROWS_MAX + 1, 5, 1);

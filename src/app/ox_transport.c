@@ -4,6 +4,7 @@
 #include "app_id.h"
 #include "ox_display.h"
 #include "ox_stops.h"
+#include "oxbow/text.h"
 
 struct _OxTransport {
   GtkWidget parent_instance;
@@ -68,7 +69,7 @@ static gboolean tick_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data) 
 
 static void show_playing(OxTransport *self) {
   gboolean playing = ox_player_playing(self->player);
-  const char *label = playing ? "Pause" : "Play";
+  const char *label = playing ? _("Pause") : _("Play");
   gtk_button_set_icon_name(self->play_button, playing ? "media-playback-pause-symbolic"
                                                       : "media-playback-start-symbolic");
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->play_button), label);
@@ -137,12 +138,12 @@ static void set_label(GtkWidget *widget, const char *label) {
 
 static void ox_transport_init(OxTransport *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
-  set_label(GTK_WIDGET(self), "Flight");
-  set_label(GTK_WIDGET(self->play_button), "Play");
-  set_label(self->previous_button, "Previous Event");
-  set_label(self->next_button, "Next Event");
-  set_label(GTK_WIDGET(self->speed), "Speed");
-  set_label(self->stop_button, "Stop at Events");
+  set_label(GTK_WIDGET(self), _("Flight"));
+  set_label(GTK_WIDGET(self->play_button), _("Play"));
+  set_label(self->previous_button, _("Previous Event"));
+  set_label(self->next_button, _("Next Event"));
+  set_label(GTK_WIDGET(self->speed), _("Speed"));
+  set_label(self->stop_button, _("Stop at Events"));
 }
 
 void ox_transport_set_model(OxTransport *self, OxDocument *document, OxPlayer *player) {

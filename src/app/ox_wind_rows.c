@@ -5,9 +5,11 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "ox_choice.h"
 #include "ox_display.h"
 #include "ox_warning_box.h"
 #include "ox_wind_list.h"
+#include "oxbow/text.h"
 
 typedef struct {
   OxWindRows *rows;
@@ -88,7 +90,7 @@ static gboolean by_altitude(OxWindRows *self) { return self->kind == OX_WIND_BY_
 static void add_cb(GtkButton *button, OxWindRows *self) {
   ox_case edited = *ox_document_case(self->document);
   if (!ox_wind_list_add(&edited, self->kind)) return;
-  take(self, &edited, by_altitude(self) ? "Add Wind at an Altitude" : "Add Change of Wind");
+  take(self, &edited, by_altitude(self) ? _("Add Wind at an Altitude") : _("Add Change of Wind"));
   if (self->shown > 0) gtk_widget_grab_focus(self->rows[self->shown - 1].editors[0]);
 }
 
@@ -96,7 +98,8 @@ static void remove_cb(GtkButton *button, wind_row *row) {
   OxWindRows *self = row->rows;
   ox_case edited = *ox_document_case(self->document);
   ox_wind_list_remove(&edited, self->kind, row->index);
-  take(self, &edited, by_altitude(self) ? "Remove Wind at an Altitude" : "Remove Change of Wind");
+  take(self, &edited,
+       by_altitude(self) ? _("Remove Wind at an Altitude") : _("Remove Change of Wind"));
   int next = MIN(row->index, self->shown - 1);
   gtk_widget_grab_focus(next >= 0 ? self->rows[next].remove_button : self->add_button);
 }
@@ -104,10 +107,10 @@ static void remove_cb(GtkButton *button, wind_row *row) {
 /* ---- building --------------------------------------------------------------------------- */
 
 static const char *field_name(const char *key) {
-  if (strcmp(key, "altitude_ft") == 0) return "Altitude";
-  if (strcmp(key, "at_min") == 0) return "Minutes after the fix";
-  if (strcmp(key, "from_deg") == 0) return "Wind from";
-  return strcmp(key, "kt") == 0 ? "Wind speed" : "Direction is";
+  if (strcmp(key, "altitude_ft") == 0) return _("Altitude");
+  if (strcmp(key, "at_min") == 0) return _("Minutes after the fix");
+  if (strcmp(key, "from_deg") == 0) return _("Wind from");
+  return strcmp(key, "kt") == 0 ? _("Wind speed") : _("Direction is");
 }
 
 static ox_number_style style_of(const ox_field *field) {
@@ -138,7 +141,7 @@ static ox_number_style style_of(const ox_field *field) {
 static GtkWidget *editor_new(wind_row *row, const ox_field *field, const char *name) {
   const char *const *words = ox_display_choices(field);
   if (words) {
-    GtkWidget *choice = gtk_drop_down_new_from_strings(words);
+    GtkWidget *choice = ox_choice_new(words);
     gtk_accessible_update_property(GTK_ACCESSIBLE(choice), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                    -1);
     row->north_handler = g_signal_connect(choice, "notify::selected", G_CALLBACK(north_cb), row);
@@ -154,7 +157,7 @@ static GtkWidget *editor_new(wind_row *row, const ox_field *field, const char *n
 }
 
 static void add_remove_button(wind_row *row, const char *which) {
-  char *label = g_strdup_printf("Remove %s", which);
+  char *label = g_strdup_printf(_("Remove %s"), which);
   row->remove_button = gtk_button_new_from_icon_name("list-remove-symbolic");
   gtk_widget_add_css_class(row->remove_button, "flat");
   gtk_widget_set_tooltip_text(row->remove_button, label);
@@ -170,7 +173,8 @@ static void make_row(OxWindRows *self, int index) {
   static const int column[OX_WIND_LIST_FIELDS] = {0, 0, 1, 1};
   static const int line[OX_WIND_LIST_FIELDS] = {0, 1, 1, 0};
   wind_row *row = &self->rows[index];
-  char *which = g_strdup_printf(by_altitude(self) ? "wind %d" : "change of wind %d", index + 1);
+  char *which = g_strdup_printf(by_altitude(self) ? _("wind %d") : _("change of wind %d"),
+                                index + 1);
   row->rows = self;
   row->index = index;
   row->grid = gtk_grid_new();
@@ -269,13 +273,14 @@ GtkWidget *ox_wind_rows_new(OxDocument *document, ox_wind_rows_kind kind) {
   gboolean altitude = kind == OX_WIND_BY_ALTITUDE;
   self->document = g_object_ref(document);
   self->kind = kind;
-  gtk_label_set_text(self->heading, altitude ? "By altitude" : "From a minute after the fix on");
+  gtk_label_set_text(self->heading,
+                     altitude ? _("By altitude") : _("From a minute after the fix on"));
   gtk_button_set_label(GTK_BUTTON(self->add_button),
-                       altitude ? "Add Wind at an Altitude" : "Add Change of Wind");
+                       altitude ? _("Add Wind at an Altitude") : _("Add Change of Wind"));
   gtk_widget_set_tooltip_text(self->add_button,
-                              altitude ? "Winds at several altitudes; between them it is "
-                                         "interpolated"
-                                       : "The wind from a minute of the flight on");
+                              altitude ? _("Winds at several altitudes; between them it is "
+                                           "interpolated")
+                                       : _("The wind from a minute of the flight on"));
   g_signal_connect_object(document, "changed", G_CALLBACK(document_changed_cb), self, 0);
   show(self, TRUE);
   return GTK_WIDGET(self);

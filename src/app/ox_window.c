@@ -5,6 +5,7 @@
 #include "ox_demo.h"
 #include "ox_display.h"
 #include "ox_keys.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 G_DEFINE_FINAL_TYPE(OxWindow, ox_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -161,10 +162,10 @@ static void ox_window_init(OxWindow *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
   gtk_label_set_text(self->caution, ox_words_caution_line());
   gtk_widget_set_tooltip_text(GTK_WIDGET(self->caution), ox_words_caution());
-  set_label(self->working_button, "Working Panel");
-  set_label(GTK_WIDGET(self->recent_button), "Recent Lessons");
-  set_label(GTK_WIDGET(self->menu_button), "Main Menu");
-  set_label(GTK_WIDGET(self->show_button), "Lay More over the Picture");
+  set_label(self->working_button, _("Working Panel"));
+  set_label(GTK_WIDGET(self->recent_button), _("Recent Lessons"));
+  set_label(GTK_WIDGET(self->menu_button), _("Main Menu"));
+  set_label(GTK_WIDGET(self->show_button), _("Lay More over the Picture"));
   self->settings = ox_settings_new_unkept();
   ox_window_add_actions(self);
   ox_window_add_share(self);

@@ -4,6 +4,7 @@
 
 #include "ox_keys.h"
 #include "ox_message_bar.h"
+#include "oxbow/text.h"
 
 #define PAGE "cases"
 #define DELETED_BAR "deleted"
@@ -68,10 +69,10 @@ static void deleted_response_cb(GtkInfoBar *bar, int response, OxWindow *self) {
 static void delete_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   OxWindow *self = OX_WINDOW(data);
   size_t index = shown_case(self);
-  char *text = g_strdup_printf("“%s” was deleted.", ox_document_case(self->document)->name);
+  char *text = g_strdup_printf(_("“%s” was deleted."), ox_document_case(self->document)->name);
   if (ox_document_delete_case(self->document, index) == OX_OK) {
     GtkWidget *bar = ox_message_bar_show(self->above_board, DELETED_BAR, GTK_MESSAGE_INFO, text,
-                                         "_Undo", NULL);
+                                         _("_Undo"), NULL);
     g_signal_connect_object(bar, "response", G_CALLBACK(deleted_response_cb), self, 0);
   }
   g_free(text);

@@ -2,6 +2,7 @@
 #include "ox_window_private.h"
 
 #include "ox_dialogs.h"
+#include "oxbow/text.h"
 
 /* What is being typed counts. */
 static void commit(OxWindow *self) {
@@ -119,9 +120,9 @@ gboolean ox_window_open_path(OxWindow *self, const char *path) {
   }
   ox_status status = ox_document_open(self->document, path, &messages);
   if (status == OX_ERROR)
-    ox_dialog_messages(GTK_WINDOW(self), "The lesson could not be opened", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The lesson could not be opened"), &messages);
   else if (messages.count > 0)
-    ox_dialog_messages(GTK_WINDOW(self), "The lesson is open, with a remark", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The lesson is open, with a remark"), &messages);
   ox_messages_clear(&messages);
   if (status != OX_ERROR) ox_window_note_recent(self);
   return status != OX_ERROR;
@@ -130,8 +131,8 @@ gboolean ox_window_open_path(OxWindow *self, const char *path) {
 /* Saving over a file that another window shows would leave two of one. */
 static gboolean is_open_elsewhere(OxWindow *self, const char *path) {
   if (!ox_window_find(gtk_window_get_application(GTK_WINDOW(self)), path, self)) return FALSE;
-  ox_dialog_error(GTK_WINDOW(self), "The lesson could not be saved",
-                  "This file is open in another window. Another name is needed.");
+  ox_dialog_error(GTK_WINDOW(self), _("The lesson could not be saved"),
+                  _("This file is open in another window. Another name is needed."));
   return TRUE;
 }
 
@@ -142,7 +143,7 @@ gboolean ox_window_save_copy_path(OxWindow *self, const char *path) {
   if (ox_same_file(path, ox_document_path(self->document))) return ox_window_save_path(self, path);
   ox_status status = ox_lesson_write(ox_document_lesson(self->document), path, &messages);
   if (status == OX_ERROR)
-    ox_dialog_messages(GTK_WINDOW(self), "The copy could not be saved", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The copy could not be saved"), &messages);
   ox_messages_clear(&messages);
   return status != OX_ERROR;
 }
@@ -157,7 +158,7 @@ gboolean ox_window_save_path(OxWindow *self, const char *path) {
   ox_status status = ox_document_save(self->document, path, &messages);
   if (status == OX_ERROR) {
     self->then = OX_THEN_NOTHING; /* a failed save cancels what waited for it */
-    ox_dialog_messages(GTK_WINDOW(self), "The lesson could not be saved", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The lesson could not be saved"), &messages);
   } else {
     ox_window_note_recent(self);
   }
@@ -173,8 +174,8 @@ char *ox_window_take_answer(OxWindow *self, int response, const char *ending, gb
   if (response == GTK_RESPONSE_ACCEPT) {
     path = ox_dialog_chosen_path(self->chooser, ending, added);
     if (!path)
-      ox_dialog_error(GTK_WINDOW(self), "This place cannot be used",
-                      "Files are read and written on this computer's file systems only.");
+      ox_dialog_error(GTK_WINDOW(self), _("This place cannot be used"),
+                      _("Files are read and written on this computer's file systems only."));
   }
   g_clear_object(&self->chooser);
   return path;
@@ -273,7 +274,7 @@ static void copy_response_cb(GtkNativeDialog *chooser, int response, OxWindow *s
 void ox_window_save_copy(OxWindow *self) {
   if (self->chooser) return;
   commit(self);
-  char *title = g_strdup_printf("%s, copy", ox_document_title(self->document));
+  char *title = g_strdup_printf(_("%s, copy"), ox_document_title(self->document));
   self->chooser = ox_dialog_save_lesson(GTK_WINDOW(self), NULL, title);
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(copy_response_cb), self, 0);
   g_free(title);

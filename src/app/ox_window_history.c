@@ -2,6 +2,8 @@
  * the steps. */
 #include "ox_window_private.h"
 
+#include "oxbow/text.h"
+
 /* What is being typed is a step of its own first: nothing typed is lost without a way back. */
 static void undo_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   OxWindow *self = OX_WINDOW(data);
@@ -20,12 +22,12 @@ static const GActionEntry entries[] = {
     {.name = "redo", .activate = redo_cb},
 };
 
-static void show_step(OxWindow *self, const char *verb, const char *name, const char *action,
+/* Takes the words. */
+static void show_step(OxWindow *self, char *words, gboolean able, const char *action,
                       GtkWidget *button) {
-  char *words = name ? g_strdup_printf("%s %s", verb, name) : g_strdup(verb);
   char *label = g_strdup_printf("_%s", words), *detailed = g_strdup_printf("win.%s", action);
   GAction *found = g_action_map_lookup_action(G_ACTION_MAP(self), action);
-  g_simple_action_set_enabled(G_SIMPLE_ACTION(found), name != NULL);
+  g_simple_action_set_enabled(G_SIMPLE_ACTION(found), able);
   gtk_widget_set_tooltip_text(button, words);
   gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   g_menu_append(self->history_menu, label, detailed);
@@ -36,8 +38,12 @@ static void show_step(OxWindow *self, const char *verb, const char *name, const 
 
 static void history_cb(OxWindow *self) {
   g_menu_remove_all(self->history_menu);
-  show_step(self, "Undo", ox_document_undo_name(self->document), "undo", self->undo_button);
-  show_step(self, "Redo", ox_document_redo_name(self->document), "redo", self->redo_button);
+  const char *undo = ox_document_undo_name(self->document);
+  const char *redo = ox_document_redo_name(self->document);
+  show_step(self, undo ? g_strdup_printf(_("Undo %s"), undo) : g_strdup(_("Undo")), undo != NULL,
+            "undo", self->undo_button);
+  show_step(self, redo ? g_strdup_printf(_("Redo %s"), redo) : g_strdup(_("Redo")), redo != NULL,
+            "redo", self->redo_button);
 }
 
 /* Steps that merge do so within one focus only. */

@@ -4,6 +4,7 @@
 
 #include "ox_dialogs.h"
 #include "ox_message_bar.h"
+#include "oxbow/text.h"
 
 #define FILE_BAR "file"
 #define KEEP_BAR "keep"
@@ -15,7 +16,7 @@ static void reload(OxWindow *self) {
   ox_inputs_panel_commit(self->inputs);
   ox_status status = ox_document_reload(self->document, &messages);
   if (status == OX_ERROR)
-    ox_dialog_messages(GTK_WINDOW(self), "The lesson could not be opened", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The lesson could not be opened"), &messages);
   ox_messages_clear(&messages);
 }
 
@@ -37,10 +38,11 @@ static void show_file_state(OxWindow *self, ox_file_state state) {
   char *name = path ? g_filename_display_basename(path) : g_strdup("");
   gboolean changed = state == OX_FILE_CHANGED;
   char *text = g_strdup_printf(
-      changed ? "“%s” was changed by another program. Reload can be undone."
-              : "“%s” was removed or renamed by another program. Saving writes it again.", name);
-  GtkWidget *bar = ox_message_bar_show(self->above_board, FILE_BAR, GTK_MESSAGE_WARNING, text,
-                                       changed ? "_Reload" : NULL, changed ? "_Keep Mine" : NULL);
+      changed ? _("“%s” was changed by another program. Reload can be undone.")
+              : _("“%s” was removed or renamed by another program. Saving writes it again."), name);
+  GtkWidget *bar =
+      ox_message_bar_show(self->above_board, FILE_BAR, GTK_MESSAGE_WARNING, text,
+                          changed ? _("_Reload") : NULL, changed ? _("_Keep Mine") : NULL);
   g_signal_connect_object(bar, "response", G_CALLBACK(file_response_cb), self, 0);
   g_free(text);
   g_free(name);
@@ -72,7 +74,7 @@ static void active_cb(OxWindow *self) {
 /* ---- unsaved changes -------------------------------------------------------------------- */
 
 static void failed_cb(OxAutosave *autosave, const char *why, OxWindow *self) {
-  char *text = g_strdup_printf("Unsaved changes cannot be kept safe from a crash: %s", why);
+  char *text = g_strdup_printf(_("Unsaved changes cannot be kept safe from a crash: %s"), why);
   ox_message_bar_show(self->above_board, KEEP_BAR, GTK_MESSAGE_WARNING, text, NULL, NULL);
   g_free(text);
 }
@@ -83,7 +85,7 @@ static void modified_cb(OxWindow *self) {
   if (application && modified && self->inhibit_cookie == 0)
     self->inhibit_cookie =
         gtk_application_inhibit(application, GTK_WINDOW(self), GTK_APPLICATION_INHIBIT_LOGOUT,
-                                "A lesson has changes that are not saved");
+                                _("A lesson has changes that are not saved"));
   else if (application && !modified && self->inhibit_cookie != 0) {
     gtk_application_uninhibit(application, self->inhibit_cookie);
     self->inhibit_cookie = 0;
@@ -121,7 +123,7 @@ gboolean ox_window_restore(OxWindow *self, ox_kept *kept) {
   ox_lesson *lesson = NULL;
   ox_status status = ox_lesson_read(kept->lesson_path, &lesson, &messages);
   if (status == OX_ERROR) {
-    ox_dialog_messages(GTK_WINDOW(self), "The unsaved changes could not be read", &messages);
+    ox_dialog_messages(GTK_WINDOW(self), _("The unsaved changes could not be read"), &messages);
     ox_kept_leave(kept);
   } else {
     ox_document_take_unsaved(self->document, lesson, kept->path);

@@ -3,6 +3,7 @@
 #include "ox_window_private.h"
 
 #include "oxbow/flaws.h"
+#include "oxbow/text.h"
 
 #define NEVER_FILLED 0U
 #define FILLED (1U << OX_MISTAKE_COUNT)
@@ -52,12 +53,12 @@ void ox_window_update_overlays(OxWindow *self) {
   if (bits == self->comparisons_offered) return;
   self->comparisons_offered = bits;
   g_menu_remove_all(self->comparisons);
-  append_comparison(self->comparisons, "_Nothing", OX_COMPARE_NOTHING);
-  append_comparison(self->comparisons, "_Exact Hold", OX_COMPARE_EXACT);
-  append_comparison(self->comparisons, "As the E_quipment Shows It", OX_COMPARE_SHOWN);
+  append_comparison(self->comparisons, _("_Nothing"), OX_COMPARE_NOTHING);
+  append_comparison(self->comparisons, _("_Exact Hold"), OX_COMPARE_EXACT);
+  append_comparison(self->comparisons, _("As the E_quipment Shows It"), OX_COMPARE_SHOWN);
   for (int i = 0; i < OX_MISTAKE_COUNT; i++) {
     if (!(bits & 1U << (unsigned)i)) continue;
-    char *label = g_strdup_printf("Mistake: %s", ox_mistake_name((ox_mistake)i));
+    char *label = g_strdup_printf(_("Mistake: %s"), _(ox_mistake_name((ox_mistake)i)));
     append_comparison(self->comparisons, label, i);
     g_free(label);
   }
@@ -67,11 +68,11 @@ void ox_window_add_overlays(OxWindow *self) {
   GMenu *menu = g_menu_new(), *toggles = g_menu_new();
   self->comparisons = g_menu_new();
   self->comparisons_offered = NEVER_FILLED;
-  g_menu_append(toggles, "_Compare Cases", "win.compare-cases");
-  g_menu_append(toggles, "Protected _Area (Illustration)", "win.area");
-  g_menu_append(toggles, "_Spread of 500 Flights", "win.spread");
-  g_menu_append(toggles, "Key _Moments", "win.moments");
-  g_menu_append_section(menu, "Compare With", G_MENU_MODEL(self->comparisons));
+  g_menu_append(toggles, _("_Compare Cases"), "win.compare-cases");
+  g_menu_append(toggles, _("Protected _Area (Illustration)"), "win.area");
+  g_menu_append(toggles, _("_Spread of 500 Flights"), "win.spread");
+  g_menu_append(toggles, _("Key _Moments"), "win.moments");
+  g_menu_append_section(menu, _("Compare With"), G_MENU_MODEL(self->comparisons));
   g_menu_append_section(menu, NULL, G_MENU_MODEL(toggles));
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
   gtk_menu_button_set_menu_model(self->show_button, G_MENU_MODEL(menu));

@@ -2,6 +2,7 @@
 #include "ox_window_private.h"
 
 #include "ox_places_panel.h"
+#include "oxbow/text.h"
 
 /* Symbols can be taken hold of while their page is shown, and the board stays calm otherwise. */
 static void page_cb(OxWindow *self) {
@@ -18,7 +19,7 @@ static void point_entry_cb(OxBoard *board, const char *name, OxWindow *self) {
 void ox_window_add_places(OxWindow *self) {
   self->places = g_object_new(OX_TYPE_PLACES_PANEL, NULL);
   ox_places_panel_set_document(self->places, self->document);
-  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->places), "places", "Places");
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->places), "places", _("Places"));
   gtk_widget_set_visible(self->left_switcher, TRUE);
   g_signal_connect_object(self->left_pages, "notify::visible-child-name", G_CALLBACK(page_cb),
                           self, G_CONNECT_SWAPPED);

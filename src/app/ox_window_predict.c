@@ -2,6 +2,8 @@
  * then it is flown. */
 #include "ox_window_private.h"
 
+#include "oxbow/text.h"
+
 #define PAGE "answer"
 
 static GAction *action_of(OxWindow *self, const char *name) {
@@ -119,9 +121,9 @@ static const GActionEntry entries[] = {
 static void add_to_menu(OxWindow *self) {
   GMenuModel *menu = gtk_menu_button_get_menu_model(self->show_button);
   GMenu *teach = g_menu_new();
-  g_menu_append(teach, "_Pen", "win.pen");
-  g_menu_append(teach, "Predict, _Then See", "win.predict");
-  g_menu_append_section(G_MENU(menu), "Teach", G_MENU_MODEL(teach));
+  g_menu_append(teach, _("_Pen"), "win.pen");
+  g_menu_append(teach, _("Predict, _Then See"), "win.predict");
+  g_menu_append_section(G_MENU(menu), _("Teach"), G_MENU_MODEL(teach));
   g_object_unref(teach);
 }
 
@@ -129,7 +131,7 @@ void ox_window_add_predict(OxWindow *self) {
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
   self->answers = OX_ANSWER_PANEL(ox_answer_panel_new(self->prediction));
   GtkStackPage *page =
-      gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->answers), PAGE, "Your Answer");
+      gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->answers), PAGE, _("Your Answer"));
   gtk_stack_page_set_visible(page, FALSE);
   g_signal_connect_object(self->prediction, "changed", G_CALLBACK(prediction_changed_cb), self,
                           G_CONNECT_SWAPPED);

@@ -4,6 +4,7 @@
 #include "ox_application.h"
 #include "ox_document_places.h"
 #include "ox_message_bar.h"
+#include "oxbow/text.h"
 
 #define BAR "published"
 
@@ -24,11 +25,12 @@ static void chosen_cb(OxPublished *published, gulong index, OxWindow *self) {
   ox_status made = ox_navdata_lesson_case(ox_published_data(published), index, &points, &c, &fix,
                                           remark, sizeof remark);
   if (made == OX_ERROR) {
-    ox_published_say(published, "This hold cannot be read any more: the file has changed since it "
-                                "was opened. Open it again.");
+    ox_published_say(published,
+                     _("This hold cannot be read any more: the file has changed since it "
+                       "was opened. Open it again."));
     return;
   }
-  if (ox_document_add_placed_case(self->document, "Published Hold", &points, &c, &fix, why,
+  if (ox_document_add_placed_case(self->document, _("Published Hold"), &points, &c, &fix, why,
                                   sizeof why) == OX_ERROR) {
     ox_published_say(published, why);
     return;

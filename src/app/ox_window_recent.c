@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "oxbow/text.h"
 
 #define RECENT_MAX 6
 #define MEDIA_TYPE "application/x-oxbow-lesson+json"
@@ -68,7 +69,7 @@ static GMenu *recent_menu(void) {
     g_free(path);
     count++;
   }
-  if (count == 0) g_menu_append(menu, "No recent lessons", "win.no-recent");
+  if (count == 0) g_menu_append(menu, _("No recent lessons"), "win.no-recent");
   g_list_free_full(all, (GDestroyNotify)gtk_recent_info_unref);
   return menu;
 }

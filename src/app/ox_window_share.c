@@ -44,7 +44,7 @@ static void copy_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
     gdk_clipboard_set_content(gtk_widget_get_clipboard(GTK_WIDGET(self)), content);
     g_object_unref(content);
   } else {
-    ox_dialog_error(GTK_WINDOW(self), "The picture could not be copied", error);
+    ox_dialog_error(GTK_WINDOW(self), _("The picture could not be copied"), error);
   }
   g_free(error);
 }
@@ -54,7 +54,7 @@ static void copy_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
 static void moving_done_cb(OxMovingJob *job, const char *error, OxWindow *self) {
   gboolean stopped = ox_moving_job_stopped(job);
   if (error && !stopped)
-    ox_dialog_error(GTK_WINDOW(self), "The moving picture could not be written", error);
+    ox_dialog_error(GTK_WINDOW(self), _("The moving picture could not be written"), error);
   self->moving = NULL;
   gtk_box_remove(self->above_board, GTK_WIDGET(job));
 }
@@ -62,10 +62,10 @@ static void moving_done_cb(OxMovingJob *job, const char *error, OxWindow *self) 
 /* One at a time. Refused at once, or drawn from here on. */
 static gboolean start_moving(OxWindow *self, const ox_export_job *job,
                              const ox_share_choice *choice, const char *path) {
-  char *why = self->moving ? g_strdup("Another moving picture is being drawn.")
+  char *why = self->moving ? g_strdup(_("Another moving picture is being drawn."))
                            : ox_export_refusal(job, choice->what);
   if (why) {
-    ox_dialog_error(GTK_WINDOW(self), "The moving picture could not be written", why);
+    ox_dialog_error(GTK_WINDOW(self), _("The moving picture could not be written"), why);
     g_free(why);
     return FALSE;
   }
@@ -86,9 +86,11 @@ gboolean ox_window_export_choice(OxWindow *self, const ox_share_choice *choice, 
   ox_status status = ox_export_file(&job, choice, path, &error);
   if (status == OX_ERROR) {
     gboolean track = choice->what == OX_SHARE_TRACK, handout = ox_share_is_handout(choice->what);
-    ox_dialog_error(GTK_WINDOW(self), track     ? "The track could not be written"
-                                      : handout ? _("The handout could not be written")
-                                                : "The picture could not be written", error);
+    ox_dialog_error(GTK_WINDOW(self),
+                    track     ? _("The track could not be written")
+                    : handout ? _("The handout could not be written")
+                              : _("The picture could not be written"),
+                    error);
   }
   g_free(error);
   return status != OX_ERROR;
@@ -97,8 +99,8 @@ gboolean ox_window_export_choice(OxWindow *self, const ox_share_choice *choice, 
 gboolean ox_window_export_path(OxWindow *self, const char *path) {
   ox_share_choice choice = ox_share_choice_default();
   if (!ox_share_format_of(path, &choice.format)) {
-    ox_dialog_error(GTK_WINDOW(self), "The picture could not be written",
-                    "The name of a picture ends in .png, .svg or .pdf.");
+    ox_dialog_error(GTK_WINDOW(self), _("The picture could not be written"),
+                    _("The name of a picture ends in .png, .svg or .pdf."));
     return FALSE;
   }
   if (choice.format == OX_SHARE_PDF) choice.what = OX_SHARE_CASES;
@@ -216,8 +218,8 @@ static void print_done_cb(GtkPrintOperation *operation, GtkPrintOperationResult 
                             self->settings);
   } else if (result == GTK_PRINT_OPERATION_RESULT_ERROR) {
     gtk_print_operation_get_error(operation, &fault);
-    ox_dialog_error(GTK_WINDOW(self), "The lesson could not be printed",
-                    fault ? fault->message : "The reason is not known.");
+    ox_dialog_error(GTK_WINDOW(self), _("The lesson could not be printed"),
+                    fault ? fault->message : _("The reason is not known."));
     g_clear_error(&fault);
   } else if (ox_print_refusal(operation)) {
     ox_dialog_error(GTK_WINDOW(self), _("The lesson could not be printed"),
@@ -272,9 +274,9 @@ static void board_menu_cb(GSimpleAction *action, GVariant *parameter, gpointer d
 
 static void add_board_menu(OxWindow *self) {
   GMenu *menu = g_menu_new();
-  g_menu_append(menu, "_Copy Picture", "win.copy-picture");
-  g_menu_append(menu, "_Export…", "win.export");
-  g_menu_append(menu, "_Print…", "win.print");
+  g_menu_append(menu, _("_Copy Picture"), "win.copy-picture");
+  g_menu_append(menu, _("_Export…"), "win.export");
+  g_menu_append(menu, _("_Print…"), "win.print");
   self->board_menu = gtk_popover_menu_new_from_model(G_MENU_MODEL(menu));
   gtk_popover_set_has_arrow(GTK_POPOVER(self->board_menu), FALSE);
   gtk_widget_set_halign(self->board_menu, GTK_ALIGN_START);

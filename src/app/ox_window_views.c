@@ -4,6 +4,7 @@
 
 #include "ox_keys.h"
 #include "ox_number_field.h"
+#include "oxbow/text.h"
 
 static const char *const ups[] = {"north", "inbound", "aircraft"};
 
@@ -86,7 +87,7 @@ static void add_air_board(OxWindow *self) {
   GtkWidget *board = g_object_new(OX_TYPE_BOARD, "hexpand", TRUE, "vexpand", TRUE, NULL);
   self->air_board = OX_BOARD(board);
   gtk_accessible_update_property(GTK_ACCESSIBLE(board), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Holding pattern, carried with the air", -1);
+                                 _("Holding pattern, carried with the air"), -1);
   ox_board_set_overlays(self->air_board, self->overlays);
   ox_board_set_prediction(self->air_board, self->prediction);
   ox_board_set_model(self->air_board, self->document, self->player);
@@ -134,16 +135,17 @@ static const GActionEntry entries[] = {
 };
 
 static GMenuModel *view_menu(void) {
-  static const char *const turned[][2] = {{"_North Up", "win.view-up::north"},
-                                          {"_Inbound Course Up", "win.view-up::inbound"},
-                                          {"Air_craft Up", "win.view-up::aircraft"}};
+  static const char *const turned[][2] = {{N_("_North Up"), "win.view-up::north"},
+                                          {N_("_Inbound Course Up"), "win.view-up::inbound"},
+                                          {N_("Air_craft Up"), "win.view-up::aircraft"}};
   GMenu *menu = g_menu_new(), *up = g_menu_new(), *air = g_menu_new(), *scale = g_menu_new();
-  for (size_t i = 0; i < G_N_ELEMENTS(turned); i++) g_menu_append(up, turned[i][0], turned[i][1]);
-  g_menu_append(air, "Carried with the _Air", "win.air-view");
-  g_menu_append(air, "_Ground and Air Side by Side", "win.both-views");
-  g_menu_append(scale, "_Zoom In", "win.zoom-in");
-  g_menu_append(scale, "Zoom _Out", "win.zoom-out");
-  g_menu_append(scale, "_Fit the Board", "win.zoom-fit");
+  for (size_t i = 0; i < G_N_ELEMENTS(turned); i++) 
+    g_menu_append(up, _(turned[i][0]), turned[i][1]);
+  g_menu_append(air, _("Carried with the _Air"), "win.air-view");
+  g_menu_append(air, _("_Ground and Air Side by Side"), "win.both-views");
+  g_menu_append(scale, _("_Zoom In"), "win.zoom-in");
+  g_menu_append(scale, _("Zoom _Out"), "win.zoom-out");
+  g_menu_append(scale, _("_Fit the Board"), "win.zoom-fit");
   g_menu_append_section(menu, NULL, G_MENU_MODEL(up));
   g_menu_append_section(menu, NULL, G_MENU_MODEL(air));
   g_menu_append_section(menu, NULL, G_MENU_MODEL(scale));
@@ -157,11 +159,11 @@ void ox_window_add_views(OxWindow *self) {
   GMenuModel *menu = view_menu();
   GtkWidget *button = gtk_menu_button_new();
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
-  gtk_menu_button_set_label(GTK_MENU_BUTTON(button), "View");
+  gtk_menu_button_set_label(GTK_MENU_BUTTON(button), _("View"));
   gtk_menu_button_set_menu_model(GTK_MENU_BUTTON(button), menu);
-  gtk_widget_set_tooltip_text(button, "Look at the Picture Another Way");
+  gtk_widget_set_tooltip_text(button, _("Look at the Picture Another Way"));
   gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                 "Look at the Picture Another Way", -1);
+                                 _("Look at the Picture Another Way"), -1);
   gtk_header_bar_pack_start(GTK_HEADER_BAR(self->header), button);
   connect_board(self, self->board);
   g_object_unref(menu);

@@ -6,6 +6,7 @@
 
 #include "ox_classroom.h"
 #include "ox_number_field.h"
+#include "oxbow/text.h"
 
 #define NEAR_PX 9.0
 
@@ -125,9 +126,9 @@ static void add_pages(OxWindow *self) {
   ox_words_panel_set_document(self->words, self->document);
   ox_check_panel_set_document(self->check, self->document);
   ox_time_panel_set_document(self->time, self->document);
-  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->words), "words", "Words");
-  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->check), "check", "Check");
-  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->time), "time", "Time");
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->words), "words", _("Words"));
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->check), "check", _("Check"));
+  gtk_stack_add_titled(self->left_pages, GTK_WIDGET(self->time), "time", _("Time"));
   gtk_widget_set_visible(self->left_switcher, TRUE);
   g_signal_connect_object(self->left_pages, "notify::visible-child-name", G_CALLBACK(page_cb),
                           self, G_CONNECT_SWAPPED);

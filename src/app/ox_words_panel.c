@@ -10,6 +10,7 @@
 #include "ox_document_places.h"
 #include "ox_said_box.h"
 #include "ox_warning_box.h"
+#include "oxbow/text.h"
 
 struct _OxWordsPanel {
   GtkWidget parent_instance;
@@ -178,7 +179,7 @@ static void read_text(OxWordsPanel *self) {
   show_tags(self);
   show_list(self);
   if (!good && *self->text != '\0')
-    append_sentence(self, "The text is too long for a clearance (2000 bytes).", TRUE);
+    append_sentence(self, _("The text is too long for a clearance (2000 bytes)."), TRUE);
   gboolean usable = good && *self->text != '\0' && ox_clearance_understood(self->reading);
   gtk_widget_set_sensitive(GTK_WIDGET(self->use_button), usable);
   g_signal_emit(self, signals[UNDERSTOOD], 0, usable ? &self->meant : NULL);
@@ -190,10 +191,11 @@ static void use_cb(OxWordsPanel *self) {
   char why[OX_REMARK_BYTES];
   ox_case meant = self->meant;
   ox_fix fix = self->meant_fix;
-  if (ox_document_set_fix(self->document, "Clearance", &meant, &fix, why, sizeof why) != OX_ERROR)
+  if (ox_document_set_fix(self->document, _("Clearance"), &meant, &fix, why, sizeof why) !=
+      OX_ERROR)
     return;
   /* The hold counts, also where its fix cannot be placed. */
-  ox_document_begin_step(self->document, "Clearance");
+  ox_document_begin_step(self->document, _("Clearance"));
   ox_document_edit(self->document, &meant, NULL);
   ox_document_end_step(self->document);
 }
@@ -320,8 +322,8 @@ static void ox_words_panel_init(OxWordsPanel *self) {
   gtk_widget_init_template(GTK_WIDGET(self));
   GtkTextBuffer *buffer = gtk_text_view_get_buffer(self->entry);
   make_tags(self, buffer);
-  name_widget(self->entry, "Clearance");
-  name_widget(self->wording, "Wording");
+  name_widget(self->entry, _("Clearance"));
+  name_widget(self->wording, _("Wording"));
   gtk_widget_set_sensitive(GTK_WIDGET(self->use_button), FALSE);
   g_signal_connect_object(buffer, "changed", G_CALLBACK(read_text), self, G_CONNECT_SWAPPED);
   g_signal_connect_object(buffer, "notify::cursor-position", G_CALLBACK(caret_cb), self, 0);

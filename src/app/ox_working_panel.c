@@ -6,6 +6,7 @@
 #include "app_id.h"
 #include "ox_working_row.h"
 #include "ox_warning_box.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 #define ADVICE_BYTES 512
@@ -44,7 +45,7 @@ static void show_advice(OxWorkingPanel *self, const ox_case *c, const ox_flight 
       g_ptr_array_add(self->advice, text);
     }
     ox_words_advice(sentence, sizeof sentence, c, &flight->advice[i]);
-    g_snprintf(marked, sizeof marked, "Note: %s", sentence);
+    g_snprintf(marked, sizeof marked, _("Note: %s"), sentence);
     gtk_label_set_text(g_ptr_array_index(self->advice, i), marked);
   }
   self->advice_count = flight->advice_count;
