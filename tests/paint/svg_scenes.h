@@ -31,13 +31,11 @@ static inline void svg_fuzz(ox_random *r, char *name, size_t bytes) {
       "\xc3", "\xed\xa0\x80", "\xef\xbf\xbe", "\xef\xbf\xbf", "\xf0\x9f\x9b\xa9", "\xe2\x80\xae",
       "\xe2\x80\xac", "\xe2\x81\xa6", "\xe2\x80\xa8", "\xe2\x80\xa9", "\xcc\x81", "  ", "LARCH", "é",
       "الانتظار", "שהייה", "等待航線", "%s", "url(#x)", "…", "\xc2\xad"};
-  size_t length = 0;
   name[0] = '\0';
   for (int n = ox_random_below(r, 9); n > 0; n--) {
     const char *bit = bits[ox_random_below(r, (int)(sizeof bits / sizeof *bits))];
-    if (length + strlen(bit) + 1 > bytes) return;
-    strcpy(name + length, bit);
-    length += strlen(bit);
+    if (strlen(name) + strlen(bit) >= bytes) return;
+    g_strlcat(name, bit, bytes);
   }
 }
 
