@@ -1,10 +1,10 @@
-/* How each kind of line is drawn: by its hue, its width and its dashes, which a legend shows too. */
+/* How each kind of line is drawn: its hue, its width and its dashes, which a legend shows too. */
 #include <stddef.h>
 
 #include "paint_private.h"
 
 enum { PARTS_MOST = 6 };
-static const double DOT = 0.001; /* a dash of no length would not be drawn, however round its ends */
+static const double DOT = 0.001; /* a dash of no length would not be drawn */
 
 /* Widths and dashes are shares of one of the picture's sizes. */
 typedef struct {
