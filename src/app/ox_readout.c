@@ -2,6 +2,7 @@
  * the keys that do the same. */
 #include "ox_readout.h"
 
+#include "ox_steady_words.h"
 #include "oxbow/text.h"
 
 typedef struct {
@@ -76,14 +77,14 @@ void ox_readout_show(OxReadout *self, ox_handle handle, const char *words, gbool
   gtk_widget_set_visible(GTK_WIDGET(self), handle != OX_HANDLE_COUNT);
   self->handle = handle;
   if (handle == OX_HANDLE_COUNT) {
-    gtk_label_set_text(GTK_LABEL(self->label), "");
+    ox_steady_words_set(OX_STEADY_WORDS(self->label), "");
     return;
   }
   gboolean wind = handle == OX_HANDLE_WIND_FROM || handle == OX_HANDLE_WIND_KT;
   /* "from 330° true, 20 kt" is more than a direction. */
   const char *name = handle == OX_HANDLE_WIND_FROM ? _("Wind") : ox_handle_name(handle);
   char *text = g_strdup_printf("%s: %s", name, words);
-  gtk_label_set_text(GTK_LABEL(self->label), text);
+  ox_steady_words_set(OX_STEADY_WORDS(self->label), text);
   g_free(text);
   gtk_widget_set_visible(self->flip, with_buttons && handle == OX_HANDLE_TURNS);
   if (with_buttons && wind) {
@@ -100,14 +101,16 @@ void ox_readout_show(OxReadout *self, ox_handle handle, const char *words, gbool
 
 void ox_readout_say(OxReadout *self, const char *words) {
   self->handle = OX_HANDLE_COUNT;
-  gtk_label_set_text(GTK_LABEL(self->label), words);
+  ox_steady_words_set(OX_STEADY_WORDS(self->label), words);
   gtk_widget_set_visible(self->first.box, FALSE);
   gtk_widget_set_visible(self->second.box, FALSE);
   gtk_widget_set_visible(self->flip, FALSE);
   gtk_widget_set_visible(GTK_WIDGET(self), TRUE);
 }
 
-const char *ox_readout_text(OxReadout *self) { return gtk_label_get_text(GTK_LABEL(self->label)); }
+const char *ox_readout_text(OxReadout *self) {
+  return ox_steady_words_get(OX_STEADY_WORDS(self->label));
+}
 
 static void dispose(GObject *object) {
   g_clear_pointer(&OX_READOUT(object)->box, gtk_widget_unparent);
@@ -127,8 +130,7 @@ static void ox_readout_init(OxReadout *self) {
   self->handle = OX_HANDLE_COUNT;
   self->box = gtk_box_new(GTK_ORIENTATION_VERTICAL, 3);
   gtk_widget_set_parent(self->box, GTK_WIDGET(self));
-  self->label = gtk_label_new(NULL);
-  gtk_widget_add_css_class(self->label, "figures");
+  self->label = ox_steady_words_new();
   gtk_box_append(GTK_BOX(self->box), self->label);
   build_stepper(self, &self->first);
   build_stepper(self, &self->second);

@@ -19,6 +19,7 @@
 #define LEAST_WIDTH 160
 #define NATURAL_WIDTH 400
 #define SCROLL_STEP_S 1.0
+#define WORDS_MOST 400      /* that are remembered as they were set */
 
 struct _OxTimeLine {
   GtkWidget parent_instance;
@@ -29,7 +30,8 @@ struct _OxTimeLine {
   GskRenderNode *kept; /* the stretches; NULL: to be drawn anew */
   GArray *stretches;   /* of ox_stretch */
   GArray *names;       /* of ox_time_line_name, as drawn */
-  PangoLayout *layout; /* measures and draws every name */
+  PangoLayout *layout; /* measures a line of text */
+  GHashTable *set;     /* name -> its PangoLayout: while dragging the same ones come again */
 
   ox_time_line_look look;
   int line_px;         /* height of a line of text */
@@ -88,10 +90,18 @@ char *ox_time_line_words_at(OxTimeLine *self, double x) {
 
 /* ---- what stays ------------------------------------------------------------------------- */
 
+static PangoLayout *set_name(OxTimeLine *self, const char *text) {
+  PangoLayout *layout = g_hash_table_lookup(self->set, text);
+  if (layout) return layout;
+  if (g_hash_table_size(self->set) >= WORDS_MOST) g_hash_table_remove_all(self->set);
+  layout = gtk_widget_create_pango_layout(GTK_WIDGET(self), text);
+  g_hash_table_insert(self->set, g_strdup(text), layout);
+  return layout;
+}
+
 static double width_of(const char *text, void *data) {
   int width;
-  pango_layout_set_text(data, text, -1);
-  pango_layout_get_pixel_size(data, &width, NULL);
+  pango_layout_get_pixel_size(set_name(data, text), &width, NULL);
   return width;
 }
 
@@ -100,15 +110,15 @@ static void draw_name(OxTimeLine *self, cairo_t *cr, const ox_stretch *stretch, 
                       gboolean on_fill) {
   double x0 = ox_time_line_x(self, stretch->t0_s), x1 = ox_time_line_x(self, stretch->t1_s);
   const char *text =
-      ox_stretches_label(stretch, x1 - x0 - 2 * NAME_PAD_PX, width_of, self->layout);
+      ox_stretches_label(stretch, x1 - x0 - 2 * NAME_PAD_PX, width_of, self);
   if (!text) return;
-  double width = width_of(text, self->layout), x = x0 + 0.5 * (x1 - x0 - width);
+  double width = width_of(text, self), x = x0 + 0.5 * (x1 - x0 - width);
   if (on_fill)
     ox_time_line_draw_ground(cr, &self->look, stretch,
                              (ox_time_line_box){x - 2, y + 1, width + 4, self->line_px - 2});
   gdk_cairo_set_source_rgba(cr, &self->look.text);
   cairo_move_to(cr, x, y);
-  pango_cairo_show_layout(cr, self->layout);
+  pango_cairo_show_layout(cr, set_name(self, text));
   ox_time_line_name name = {g_intern_string(text), x, width, x0, x1};
   g_array_append_val(self->names, name);
 }
@@ -291,6 +301,7 @@ static gboolean query_tooltip(GtkWidget *widget, int x, int y, gboolean keyboard
 
 static void make_layout(OxTimeLine *self) {
   g_clear_object(&self->layout);
+  g_hash_table_remove_all(self->set);
   self->layout = gtk_widget_create_pango_layout(GTK_WIDGET(self), NULL);
 }
 
@@ -306,6 +317,7 @@ static void dispose(GObject *object) {
   OxTimeLine *self = OX_TIME_LINE(object);
   g_clear_pointer(&self->kept, gsk_render_node_unref);
   g_clear_object(&self->layout);
+  g_clear_pointer(&self->set, g_hash_table_unref);
   g_clear_object(&self->document);
   g_clear_object(&self->player);
   G_OBJECT_CLASS(ox_time_line_parent_class)->dispose(object);
@@ -347,6 +359,7 @@ static void add_hands(OxTimeLine *self) {
 static void ox_time_line_init(OxTimeLine *self) {
   self->stretches = g_array_new(FALSE, TRUE, sizeof(ox_stretch));
   self->names = g_array_new(FALSE, TRUE, sizeof(ox_time_line_name));
+  self->set = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_object_unref);
   make_layout(self);
   gtk_widget_set_focusable(GTK_WIDGET(self), TRUE);
   gtk_widget_set_has_tooltip(GTK_WIDGET(self), TRUE);

@@ -81,6 +81,7 @@ static void finalize(GObject *object) {
   g_clear_object(&self->overlays);
   g_clear_object(&self->prediction);
   g_clear_object(&self->comparisons);
+  g_free(self->history_shown);
   G_OBJECT_CLASS(ox_window_parent_class)->finalize(object);
 }
 

@@ -22,28 +22,35 @@ static const GActionEntry entries[] = {
     {.name = "redo", .activate = redo_cb},
 };
 
-/* Takes the words. */
-static void show_step(OxWindow *self, char *words, gboolean able, const char *action,
+static void show_step(OxWindow *self, const char *words, gboolean can, const char *action,
                       GtkWidget *button) {
   char *label = g_strdup_printf("_%s", words), *detailed = g_strdup_printf("win.%s", action);
   GAction *found = g_action_map_lookup_action(G_ACTION_MAP(self), action);
-  g_simple_action_set_enabled(G_SIMPLE_ACTION(found), able);
+  g_simple_action_set_enabled(G_SIMPLE_ACTION(found), can);
   gtk_widget_set_tooltip_text(button, words);
   gtk_accessible_update_property(GTK_ACCESSIBLE(button), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   g_menu_append(self->history_menu, label, detailed);
-  g_free(words);
   g_free(label);
   g_free(detailed);
 }
 
+/* A change of the menu builds its widgets anew, and a tooltip asks the display where the pointer
+ * is: too dear for every step of a drag, of which only the first has something new to show. */
 static void history_cb(OxWindow *self) {
-  g_menu_remove_all(self->history_menu);
   const char *undo = ox_document_undo_name(self->document);
   const char *redo = ox_document_redo_name(self->document);
-  show_step(self, undo ? g_strdup_printf(_("Undo %s"), undo) : g_strdup(_("Undo")), undo != NULL,
-            "undo", self->undo_button);
-  show_step(self, redo ? g_strdup_printf(_("Redo %s"), redo) : g_strdup(_("Redo")), redo != NULL,
-            "redo", self->redo_button);
+  char *undo_words = undo ? g_strdup_printf(_("Undo %s"), undo) : g_strdup(_("Undo"));
+  char *redo_words = redo ? g_strdup_printf(_("Redo %s"), redo) : g_strdup(_("Redo"));
+  char *shown = g_strdup_printf("%d %s\n%d %s", undo != NULL, undo_words, redo != NULL, redo_words);
+  if (g_strcmp0(shown, self->history_shown) != 0) {
+    g_menu_remove_all(self->history_menu);
+    show_step(self, undo_words, undo != NULL, "undo", self->undo_button);
+    show_step(self, redo_words, redo != NULL, "redo", self->redo_button);
+  }
+  g_free(self->history_shown);
+  self->history_shown = shown;
+  g_free(undo_words);
+  g_free(redo_words);
 }
 
 /* Steps that merge do so within one focus only. */

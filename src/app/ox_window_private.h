@@ -38,6 +38,7 @@ struct _OxWindow {
   GtkWidget *open_button, *save_button, *working_button;
   GtkWidget *undo_button, *redo_button;
   GMenu *history_menu; /* "Undo …", "Redo …" */
+  char *history_shown; /* by it; owned */
   GtkMenuButton *recent_button, *show_button, *menu_button;
   GtkLabel *caution;
   OxPlacesPanel *places;

@@ -189,7 +189,8 @@ int main(int argc, char **argv) {
     return 1;
   }
   double x, y;
-  summary empty = empty_window(), plain = plain_picture();
+  summary empty = {0}, plain = {0};
+  if (argc < 3) empty = empty_window(), plain = plain_picture();
   cost *took = g_new0(cost, steps), *edits = g_new0(cost, steps);
   frame f = {0};
   OxWindow *window = ox_window_new(NULL);
