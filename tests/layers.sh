@@ -42,7 +42,7 @@ check the_words_see_only_the_engine \
 check the_clearances_see_engine_and_words \
   "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
-  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>|<gif_lib\.h>")"
+  "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|canvas|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>|<gif_lib\.h>")"
 check the_placed_see_places_and_the_painter \
   "$(includes placed "$c_std|$c_io|$engine|$places|\"oxbow/(placed|picture)\.h\"")"
 check the_sheets_see_words_and_the_painter \

@@ -155,9 +155,18 @@ static void draw_still(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect
   ox_picture *picture = ox_board_current_picture(self);
   self->counts.still++;
   if (!picture) return;
-  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
-  ox_picture_draw_still(picture, cr);
-  cairo_destroy(cr);
+  double scale = gtk_widget_get_scale_factor(GTK_WIDGET(self));
+  gboolean draft = self->is_held && self->settling == 0;
+  cairo_surface_t *image =
+      self->canvas ? ox_canvas_draw(self->canvas, picture, scale, NAN, draft) : NULL;
+  if (!image) { /* too large for one image */
+    cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
+    ox_picture_draw_still(picture, cr);
+    cairo_destroy(cr);
+    return;
+  }
+  ox_tiles_update(self->tiles, image, bounds, ox_tiles_kind_for(GTK_WIDGET(self)));
+  ox_tiles_append(self->tiles, snapshot);
 }
 
 typedef void (*draw_part)(ox_picture *picture, cairo_t *cr, double t_s);
@@ -374,6 +383,8 @@ static void dispose(GObject *object) {
   g_clear_handle_id(&self->looks_source, g_source_remove);
   g_clear_pointer(&self->picture, ox_picture_free);
   g_clear_pointer(&self->typesetter, ox_typesetter_free);
+  g_clear_pointer(&self->canvas, ox_canvas_free);
+  g_clear_pointer(&self->tiles, ox_tiles_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
   g_clear_pointer(&self->moving, gtk_widget_unparent);
   ox_board_remove_grips(self);
@@ -413,6 +424,8 @@ static void ox_board_init(OxBoard *self) {
   self->still = layer_new(self, draw_still);
   self->moving = layer_new(self, draw_moving);
   self->typesetter = ox_typesetter_new();
+  self->canvas = ox_canvas_new();
+  self->tiles = ox_tiles_new();
   ox_board_add_grips(self);
   ox_board_add_gestures(self);
   ox_board_add_view_gestures(self);

@@ -6,6 +6,8 @@
 #include "ox_document_places.h"
 #include "ox_grip.h"
 #include "ox_readout.h"
+#include "ox_tiles.h"
+#include "oxbow/canvas.h"
 #include "oxbow/placed.h"
 
 typedef enum {
@@ -54,6 +56,8 @@ struct _OxBoard {
   OxPrediction *prediction;
   ox_placed *placed;   /* what the picture points to */
   ox_picture *picture; /* NULL: to be laid out on the way to the next frame */
+  ox_canvas *canvas;   /* the picture's still half is drawn on it, */
+  ox_tiles *tiles;     /* and shown by these */
   ox_typesetter *typesetter; /* words set once stay set while a case is dragged */
 
   gboolean projector;

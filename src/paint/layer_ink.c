@@ -143,7 +143,7 @@ static void add_stroke(const ox_picture *p, cairo_t *cr, const ox_ink_stroke *s,
 
 /* In the picture as it was fitted, ink may go over the map's edge, to ring a figure beside it; it
  * lies under that figure. Zoomed or moved, only the world's part is shown. */
-static bool whole_board(const ox_picture *p) {
+bool ox_ink_on_whole_board(const ox_picture *p) {
   const ox_view *v = &p->scene.view;
   return !p->moves && v->zoom == 1.0 && v->pan_nm.x == 0.0 && v->pan_nm.y == 0.0;
 }
@@ -151,7 +151,7 @@ static bool whole_board(const ox_picture *p) {
 void ox_layer_ink(const ox_picture *p, cairo_t *cr) {
   const ox_ink *ink = p->scene.ink;
   if (!ink || ink->stroke_count == 0) return;
-  if (!whole_board(p)) {
+  if (!ox_ink_on_whole_board(p)) {
     cairo_rectangle(cr, p->map.x, p->map.y, p->map.width, p->map.height);
     cairo_clip(cr);
   }

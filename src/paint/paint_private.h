@@ -255,6 +255,7 @@ void ox_layer_limits(const ox_picture *p, cairo_t *cr);
 void ox_symbol_draw(const ox_picture *p, cairo_t *cr, ox_vec at, ox_mark_kind kind);
 double ox_symbol_radius(const ox_picture *p);
 void ox_layer_ink(const ox_picture *p, cairo_t *cr);
+bool ox_ink_on_whole_board(const ox_picture *p); /* or in the map alone */
 void ox_layer_area(const ox_picture *p, cairo_t *cr);
 void ox_layer_spread(const ox_picture *p, cairo_t *cr);
 void ox_layer_chart(const ox_picture *p, cairo_t *cr);

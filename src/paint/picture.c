@@ -6,6 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "keys.h"
 #include "paint_private.h"
 
 static const double LEAST_SIZE = 1.0, MOST_SIZE = 1e6;
@@ -209,8 +210,11 @@ static void board(const ox_picture *p, cairo_t *cr) {
   cairo_fill(cr);
 }
 
+/* To whole units: an edge within a pixel would have to be smoothed in every layer. */
 static void clip_to_map(const ox_picture *p, cairo_t *cr) {
-  cairo_rectangle(cr, p->map.x, p->map.y, p->map.width, p->map.height);
+  double left = floor(p->map.x), top = floor(p->map.y);
+  double right = ceil(p->map.x + p->map.width), bottom = ceil(p->map.y + p->map.height);
+  cairo_rectangle(cr, left, top, right - left, bottom - top);
   cairo_clip(cr);
 }
 
@@ -219,42 +223,49 @@ typedef enum { FURNITURE, COMPASS, WORLD } belonging;
 
 typedef struct {
   unsigned layer;
-  void (*draw)(const ox_picture *p, cairo_t *cr);
-  bool in_map;
+  ox_layer_drawing how;
   belonging to;
 } layer;
 
 static const layer layers[] = {
-    {OX_LAYER_SIDES, ox_layer_sides, true, WORLD},
-    {OX_LAYER_ALL, ox_layer_area, true, WORLD},
-    {OX_LAYER_ALL, ox_layer_spread, true, WORLD},
-    {OX_LAYER_ROSE, ox_layer_rose, true, WORLD},
-    {OX_LAYER_COURSE, ox_layer_course, true, WORLD},
-    {OX_LAYER_COURSE, ox_layer_limits, true, WORLD},
-    {OX_LAYER_ALL, ox_layer_paths, true, WORLD},
-    {OX_LAYER_STILL_AIR, ox_layer_still_air, true, WORLD},
-    {OX_LAYER_TRACK, ox_layer_track, true, WORLD},
-    {OX_LAYER_TRACK, ox_layer_others, true, WORLD},
-    {OX_LAYER_COURSE, ox_layer_fix, true, WORLD},
-    {OX_LAYER_ALL, ox_layer_marks, true, WORLD},
-    {OX_LAYER_LABELS | OX_LAYER_ROSE, ox_layer_labels, false, WORLD},
-    {OX_LAYER_ALL, ox_layer_ink, false, WORLD},
-    {OX_LAYER_WIND, ox_layer_wind, false, COMPASS},
-    {OX_LAYER_FURNITURE, ox_layer_furniture, false, FURNITURE},
-    {OX_LAYER_FURNITURE, ox_layer_compass, false, COMPASS},
-    {OX_LAYER_CHART, ox_layer_chart, false, FURNITURE},
+    {OX_LAYER_SIDES, {ox_layer_sides, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {ox_layer_area, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {ox_layer_spread, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ROSE, {ox_layer_rose, true, OX_KEPT_ROSE}, WORLD},
+    {OX_LAYER_COURSE, {ox_layer_course, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_COURSE, {ox_layer_limits, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {ox_layer_paths, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_STILL_AIR, {ox_layer_still_air, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_TRACK, {ox_layer_track, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_TRACK, {ox_layer_others, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_COURSE, {ox_layer_fix, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {ox_layer_marks, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_LABELS | OX_LAYER_ROSE, {ox_layer_labels, false, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {ox_layer_ink, false, OX_KEPT_INK}, WORLD},
+    {OX_LAYER_WIND, {ox_layer_wind, false, OX_NOT_KEPT}, COMPASS},
+    {OX_LAYER_FURNITURE, {ox_layer_furniture, false, OX_NOT_KEPT}, FURNITURE},
+    {OX_LAYER_FURNITURE, {ox_layer_compass, false, OX_NOT_KEPT}, COMPASS},
+    {OX_LAYER_CHART, {ox_layer_chart, false, OX_NOT_KEPT}, FURNITURE},
 };
 
 static bool is_moving(const ox_picture *p, belonging to) {
   return (to == WORLD && p->moves) || (to == COMPASS && p->turns);
 }
 
-static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving) {
+void ox_layer_drawing_begin(const ox_layer_drawing *how, const ox_picture *p, cairo_t *cr) {
+  cairo_set_tolerance(cr, 0.1);
+  if (how->in_map) clip_to_map(p, cr);
+}
+
+static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving,
+                        const ox_layer_memory *memory) {
   for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
-    if (!ox_has_layer(p, layers[i].layer) || is_moving(p, layers[i].to) != moving) continue;
+    const layer *l = &layers[i];
+    if (!ox_has_layer(p, l->layer) || is_moving(p, l->to) != moving) continue;
+    if (memory && memory->draw(memory->data, &l->how, p, cr)) continue;
     begin(cr);
-    if (layers[i].in_map) clip_to_map(p, cr);
-    layers[i].draw(p, cr);
+    ox_layer_drawing_begin(&l->how, p, cr);
+    l->how.draw(p, cr);
     end(cr);
   }
 }
@@ -262,21 +273,22 @@ static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving) {
 static void begin_half(cairo_t *cr) {
   begin(cr);
   cairo_set_operator(cr, CAIRO_OPERATOR_OVER);
-  cairo_set_tolerance(cr, 0.1);
 }
 
-void ox_picture_draw_still(ox_picture *p, cairo_t *cr) {
+void ox_picture_draw_still_with(ox_picture *p, cairo_t *cr, const ox_layer_memory *memory) {
   begin_half(cr);
   board(p, cr);
-  draw_layers(p, cr, false);
+  draw_layers(p, cr, false, memory);
   end(cr);
 }
+
+void ox_picture_draw_still(ox_picture *p, cairo_t *cr) { ox_picture_draw_still_with(p, cr, NULL); }
 
 static void draw_world(ox_picture *p, cairo_t *cr, double t_s) {
   double at_s = ox_instant(p, t_s);
   if (at_s != p->laid_t_s) lay_world(p, at_s);
   begin_half(cr);
-  draw_layers(p, cr, true);
+  draw_layers(p, cr, true, NULL);
   end(cr);
 }
 
