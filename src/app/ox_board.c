@@ -158,7 +158,7 @@ static void draw_still(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect
   double scale = gtk_widget_get_scale_factor(GTK_WIDGET(self));
   gboolean draft = self->is_held && self->settling == 0;
   cairo_surface_t *image =
-      self->canvas ? ox_canvas_draw(self->canvas, picture, scale, NAN, draft) : NULL;
+      self->canvas ? ox_canvas_draw(self->canvas, picture, scale, (double)NAN, draft) : NULL;
   if (!image) { /* too large for one image */
     cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
     ox_picture_draw_still(picture, cr);
