@@ -3,6 +3,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "oxbow/text.h"
 #include "oxbow/units.h"
 #include "oxbow/words.h"
 #include "paint_private.h"
@@ -50,7 +51,8 @@ void ox_chart_make(ox_picture *p) {
   choose_marks(k);
   char words[64], time[24];
   ox_words_min_s(time, sizeof time, k->goal_s);
-  snprintf(words, sizeof words, "inbound, goal %s", time);
+  /* translators: over the little chart of inbound times; %s is the time wanted, as 1:00 */
+  snprintf(words, sizeof words, _("inbound, goal %s"), time);
   ox_lettering_make(&k->head, p->typesetter, words, p->size.small, OX_TEXT_BOLD, 0.0);
   for (int i = 0; i < k->mark_count; i++) {
     snprintf(words, sizeof words, "%d", k->mark[i] + 1);

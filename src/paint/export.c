@@ -69,7 +69,7 @@ static const char *draw_moments(cairo_surface_t *surface, const ox_scene *scene,
   ox_moments_page_draw(cr, scene, &moments, width, height);
   bool bad = cairo_status(cr) != CAIRO_STATUS_SUCCESS;
   cairo_destroy(cr);
-  return bad ? "The picture could not be drawn." : NULL;
+  return bad ? N_("The picture could not be drawn.") : NULL;
 }
 
 /* Draws a scene with its caution. */
@@ -78,13 +78,13 @@ static const char *draw_picture(cairo_surface_t *surface, const ox_scene *scene,
   ox_scene whole = *scene;
   whole.layers |= OX_LAYER_FURNITURE;
   ox_picture *picture = ox_picture_new(&whole, width, height);
-  if (!picture) return "The picture cannot be laid out at this size.";
+  if (!picture) return N_("The picture cannot be laid out at this size.");
   cairo_t *cr = cairo_create(surface);
   ox_picture_draw(picture, cr, t_s);
   bool bad = cairo_status(cr) != CAIRO_STATUS_SUCCESS;
   cairo_destroy(cr);
   ox_picture_free(picture);
-  return bad ? "The picture could not be drawn." : NULL;
+  return bad ? N_("The picture could not be drawn.") : NULL;
 }
 
 static const char *draw(cairo_surface_t *surface, const ox_scene *scene, double width,
@@ -106,7 +106,7 @@ static char *title_of(const ox_scene *scene) {
 
 static char *moments_in_words(const ox_scene *scene) {
   ox_moments moments = ox_moments_make(scene->c, scene->flight, 0, 1);
-  GString *all = g_string_new("Key moments of entry and first circuit.");
+  GString *all = g_string_new(_("Key moments of entry and first circuit."));
   for (size_t i = 0; i < moments.count; i++) {
     const ox_moment *m = &moments.moment[i];
     g_string_append_printf(all, " %zu. %s, %s: %s.", i + 1, m->what, m->figures, m->act);
@@ -121,16 +121,27 @@ static const char *name_or(const char *name, const char *otherwise) {
 
 /* What is laid over the answer. */
 static void describe_overlays(GString *all, const ox_scene *scene) {
-  if (scene->compare)
-    g_string_append_printf(all, " Beside it, in dashes and dots: %s.",
-                           name_or(scene->compare_name, "another flight"));
+  if (scene->compare) /* translators: %s is the name of a comparison */
+    g_string_append_printf(all, _(" Beside it, in dashes and dots: %s."),
+                           name_or(scene->compare_name, C_("beside it", "another flight")));
   for (size_t i = 0; i < scene->other_count && i < OX_SCENE_OTHERS_MAX; i++)
-    g_string_append_printf(all, " In step with it: %s.",
-                           name_or(scene->others[i].name, "another case"));
-  if (scene->area) g_string_append(all, " Around it the protected area, as an illustration only.");
+    g_string_append_printf(all, _(" In step with it: %s."),
+                           name_or(scene->others[i].name, C_("in step with it", "another case")));
+  if (scene->area)
+    g_string_append(all, _(" Around it the protected area, as an illustration only."));
   if (scene->spread)
-    g_string_append_printf(all, " Under it the band where 5 %% or more of %zu runs went.",
+    g_string_append_printf(all, _(" Under it the band where 5 %% or more of %zu runs went."),
                            scene->spread->runs);
+}
+
+static void describe_marks(GString *all, const ox_scene *scene) {
+  GString *names = g_string_new(NULL);
+  for (size_t i = 0; i < scene->mark_count; i++)
+    if (scene->marks[i].name && *scene->marks[i].name)
+      g_string_append_printf(names, "%s%s", names->len > 0 ? ", " : "", scene->marks[i].name);
+  if (names->len > 0) /* translators: names of points, with commas between */
+    g_string_append_printf(all, _(" Marked: %s."), names->str);
+  g_string_free(names, TRUE);
 }
 
 /* A hidden answer is hidden in the words too. */
@@ -138,28 +149,26 @@ static char *description_of(const ox_scene *scene, const ox_export_options *o) {
   if (o->moments) return moments_in_words(scene);
   GString *all = g_string_new(NULL);
   if (scene->hide_answer) {
-    g_string_append_printf(all, "A hold at %s as it is given; how it is flown is not shown.",
-                           name_or(scene->c->hold.fix, "the fix"));
+    const char *fix = scene->c->hold.fix;
+    g_string_append_printf(all, _("A hold at %s as it is given; how it is flown is not shown."),
+                           name_or(fix, C_("a hold at", "the fix")));
   } else {
     char *words = ox_words_describe(scene->c, scene->flight);
     g_string_append(all, name_or(words, ""));
     free(words);
     describe_overlays(all, scene);
   }
-  size_t named = 0;
-  for (size_t i = 0; i < scene->mark_count; i++)
-    if (scene->marks[i].name && *scene->marks[i].name)
-      g_string_append_printf(all, "%s%s", named++ == 0 ? " Marked: " : ", ", scene->marks[i].name);
-  if (named > 0) g_string_append_c(all, '.');
-  if (scene->ink && scene->ink->stroke_count > 0) g_string_append(all, " With marks of a pen.");
+  describe_marks(all, scene);
+  if (scene->ink && scene->ink->stroke_count > 0)
+    g_string_append(all, _(" With marks of a pen."));
   g_string_append_printf(all, " %s", ox_words_caution_line());
   char *valid = g_utf8_make_valid(all->str, -1);
   g_string_free(all, TRUE);
   return valid;
 }
 
-static const char CANNOT_MAKE[] = "The picture could not be made.";
-static const char CANNOT_WRITE[] = "The picture could not be written.";
+static const char CANNOT_MAKE[] = N_("The picture could not be made.");
+static const char CANNOT_WRITE[] = N_("The picture could not be written.");
 
 /* Ends a surface and says what went wrong, or NULL. */
 static const char *finish(cairo_surface_t *surface, const char *fault) {
@@ -175,7 +184,7 @@ static const char *export_png(const ox_scene *scene, const ox_export_options *o,
   cairo_surface_t *surface = cairo_image_surface_create(format, width, height);
   if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS) {
     cairo_surface_destroy(surface);
-    return "There is not enough memory for a picture of this size.";
+    return N_("There is not enough memory for a picture of this size.");
   }
   ox_scene shown = *scene;
   shown.no_ground = o->transparent;
@@ -229,7 +238,7 @@ static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Oxbow");
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_AUTHOR, "Oxbow");
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_KEYWORDS,
-                                 "holding pattern, instruction, not for navigation");
+                                 _("holding pattern, instruction, not for navigation"));
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, FIXED_DATE);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_MOD_DATE, FIXED_DATE);
   g_free(valid);
@@ -280,14 +289,14 @@ static const char *export_apng(const ox_scene *scene, const ox_export_options *o
 }
 
 static const char *check(const ox_scene *scenes, size_t count, const ox_export_options *o) {
-  if (!scenes || count == 0) return "There is nothing to draw.";
+  if (!scenes || count == 0) return N_("There is nothing to draw.");
   bool pixels = o->format != OX_EXPORT_SVG && o->format != OX_EXPORT_PDF;
   double least = pixels ? 1.0 : PAGE_LEAST;
   double most = pixels ? PNG_MOST : PAGE_MOST;
   bool fits = o->width >= least && o->width <= most && o->height >= least && o->height <= most;
   if (fits) return NULL;
-  return pixels ? "The size of a picture in pixels is 1 to 16384 pixels each way."
-                                    : "The size of a sheet is 1 to 14400 points each way.";
+  return pixels ? N_("The size of a picture in pixels is 1 to 16384 pixels each way.")
+                : N_("The size of a sheet is 1 to 14400 points each way.");
 }
 
 ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_options *options,
@@ -300,8 +309,8 @@ ox_status ox_export(const ox_scene *scenes, size_t count, const ox_export_option
     case OX_EXPORT_APNG: fault = export_apng(&scenes[0], options, &out); break;
     case OX_EXPORT_GIF: fault = export_gif(&scenes[0], options, &out); break;
     case OX_EXPORT_PDF: fault = export_pdf(scenes, count, options, &out); break;
-    default: fault = "This format is not known."; break;
+    default: fault = N_("This format is not known."); break;
     }
-  if (fault && error) *error = fault;
+  if (fault && error) *error = _(fault);
   return fault ? OX_ERROR : OX_OK;
 }

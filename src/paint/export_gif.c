@@ -11,11 +11,12 @@
 
 #include "colours.h"
 #include "film.h"
+#include "oxbow/mark.h"
 #include "oxbow/words.h"
 
 #define SAMPLES 24
 #define TRANSPARENT OX_COLOURS_MOST
-static const char CANNOT_MAKE[] = "The picture could not be made.";
+static const char CANNOT_MAKE[] = N_("The picture could not be made.");
 
 typedef struct {
   ox_film film;
@@ -141,7 +142,7 @@ static const char *make(maker *m, GString *out) {
   m->before = malloc(pixels);
   m->line = malloc((size_t)m->film.width);
   if (!m->now || !m->before || !m->line)
-    return "There is not enough memory for a picture of this size.";
+    return N_("There is not enough memory for a picture of this size.");
   choose_colours(m);
   m->gif = EGifOpen(out, keep, &error);
   if (!m->gif) return CANNOT_MAKE;
@@ -152,7 +153,7 @@ static const char *make(maker *m, GString *out) {
 
 const char *ox_export_gif(const ox_scene *scene, const ox_export_options *o, GString *out) {
   maker m = {0};
-  if (o->fps > OX_GIF_FPS_MOST) return "A GIF has at most 50 frames a second.";
+  if (o->fps > OX_GIF_FPS_MOST) return N_("A GIF has at most 50 frames a second.");
   const char *fault = ox_film_open(&m.film, scene, o);
   if (fault) return fault;
   ox_colours_open(&m.colours);

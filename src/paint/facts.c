@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "facts.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 void ox_title_words(const ox_picture *p, char *buf, size_t bytes) {
@@ -19,11 +20,11 @@ static void station_words(const ox_picture *p, char *buf, size_t bytes) {
   ox_limit_nm_text(nm, sizeof nm, s->goal_value);
   ox_direction_text(p, radial, sizeof radial, ox_bearing_deg(s->dme.limit));
   if (!s->dme.limited)
-    snprintf(buf, bytes, "outbound to %s DME", nm);
+    snprintf(buf, bytes, _("outbound to %s DME"), nm);
   else if (!(s->dme.end_ground_nm > 0.0))
-    snprintf(buf, bytes, "outbound to limiting radial %s", radial);
+    snprintf(buf, bytes, _("outbound to limiting radial %s"), radial);
   else
-    snprintf(buf, bytes, "outbound to %s DME or limiting radial %s", nm, radial);
+    snprintf(buf, bytes, _("outbound to %s DME or limiting radial %s"), nm, radial);
 }
 
 static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
@@ -34,10 +35,10 @@ static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
   else
     ox_number_text(value, sizeof value, s->goal_value, 1);
   switch (s->goal) {
-  case OX_GOAL_INBOUND_S: snprintf(buf, bytes, "%s inbound", value); break;
-  case OX_GOAL_OUTBOUND_AIR: snprintf(buf, bytes, "%s outbound", value); break;
-  case OX_GOAL_INBOUND_NM: snprintf(buf, bytes, "%s NM inbound", value); break;
-  case OX_GOAL_OUTBOUND_NM: snprintf(buf, bytes, "%s NM outbound", value); break;
+  case OX_GOAL_INBOUND_S: snprintf(buf, bytes, _("%s inbound"), value); break;
+  case OX_GOAL_OUTBOUND_AIR: snprintf(buf, bytes, _("%s outbound"), value); break;
+  case OX_GOAL_INBOUND_NM: snprintf(buf, bytes, _("%s NM inbound"), value); break;
+  case OX_GOAL_OUTBOUND_NM: snprintf(buf, bytes, _("%s NM outbound"), value); break;
   case OX_GOAL_OUTBOUND_DME: station_words(p, buf, bytes); break;
   }
 }
@@ -45,7 +46,7 @@ static void leg_words(const ox_picture *p, char *buf, size_t bytes) {
 void ox_facts_words(const ox_picture *p, char *buf, size_t bytes, int detail) {
   const ox_case *c = p->scene.c;
   const ox_setup *s = &p->scene.flight->setup;
-  char direction[16], leg[80], altitude[24], tas[24], bank[24], rate[24], wind[24], kt[16];
+  char direction[16], leg[120], altitude[24], tas[24], bank[24], rate[24], wind[24], kt[16];
   ox_direction_text(p, direction, sizeof direction, s->inbound_true_deg);
   leg_words(p, leg, sizeof leg);
   ox_number_text(altitude, sizeof altitude, c->hold.altitude_ft, 0);
@@ -54,23 +55,28 @@ void ox_facts_words(const ox_picture *p, char *buf, size_t bytes, int detail) {
   ox_number_text(rate, sizeof rate, s->rate_deg_s, 1);
   ox_wind_from_text(p, wind, sizeof wind);
   ox_number_text(kt, sizeof kt, s->wind_speed_kt, 0);
-  int n = snprintf(buf, bytes, "inbound %s, %s turns, %s", direction,
-                   ox_words_turns(c->hold.turns), leg);
+  /* translators: course, then the leg as in "1:00 inbound" */
+  int n = snprintf(buf, bytes, c->hold.turns == OX_TURNS_RIGHT ? _("inbound %s, right turns, %s")
+                                                               : _("inbound %s, left turns, %s"),
+                   direction, leg);
   if (detail >= 1 && n > 0 && (size_t)n < bytes)
-    n += snprintf(buf + n, bytes - (size_t)n, "  ·  %s ft, TAS %s kt", altitude, tas);
+    n += snprintf(buf + n, bytes - (size_t)n, _("  ·  %s ft, TAS %s kt"), altitude, tas);
   if (detail >= 2 && n > 0 && (size_t)n < bytes)
-    n += snprintf(buf + n, bytes - (size_t)n, "  ·  turn %s°/s, bank %s°", rate, bank);
-  if (detail >= 3 && n > 0 && (size_t)n < bytes)
-    snprintf(buf + n, bytes - (size_t)n,
-             s->wind_speed_kt < 0.5 ? "  ·  calm" : "  ·  wind %s, %s kt", wind, kt);
+    n += snprintf(buf + n, bytes - (size_t)n, _("  ·  turn %s°/s, bank %s°"), rate, bank);
+  if (detail >= 3 && n > 0 && (size_t)n < bytes) {
+    if (s->wind_speed_kt < 0.5)
+      snprintf(buf + n, bytes - (size_t)n, "  ·  %s", C_("the wind", "calm"));
+    else /* translators: the first %s is "from 360 T" */
+      snprintf(buf + n, bytes - (size_t)n, _("  ·  wind %s, %s kt"), wind, kt);
+  }
 }
 
 const char *ox_notice_words(const ox_picture *p) {
   const ox_flight *f = p->scene.flight;
   if (p->scene.hide_answer) return NULL;
-  if (f->steady.why != OX_STEADY_EXISTS) return ox_steady_why_name(f->steady.why);
+  if (f->steady.why != OX_STEADY_EXISTS) return _(ox_steady_why_name(f->steady.why));
   for (size_t i = 0; i < f->advice_count; i++)
     if (f->advice[i].kind == OX_ADVICE_NOT_REGAINED)
-      return "Flown like this the fix cannot be regained.";
+      return _("Flown like this the fix cannot be regained.");
   return NULL;
 }

@@ -4,6 +4,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "oxbow/mark.h"
+
 size_t ox_export_frame_count(const ox_flight *flight, const ox_export_options *o) {
   double flown_s = ox_flight_end_s(flight) - ox_flight_begin_s(flight);
   return 1 + (size_t)ceil(flown_s / o->speed * round(o->fps));
@@ -20,9 +22,9 @@ cairo_surface_t *ox_film_blank(const ox_film *f) {
 
 static const char *refused(const ox_scene *scene, const ox_export_options *o) {
   if (!(o->fps >= 1.0 && o->fps <= 60.0) || !(o->speed >= 0.1 && o->speed <= 1000.0))
-    return "A moving picture has 1 to 60 frames a second and 0.1 to 1000 times the speed.";
+    return N_("A moving picture has 1 to 60 frames a second and 0.1 to 1000 times the speed.");
   if (ox_export_frame_count(scene->flight, o) > OX_FRAMES_MOST)
-    return "The moving picture would have more than 6000 frames: ask for more speed.";
+    return N_("The moving picture would have more than 6000 frames: ask for more speed.");
   return NULL;
 }
 
@@ -51,7 +53,7 @@ const char *ox_film_open(ox_film *f, const ox_scene *scene, const ox_export_opti
     return NULL;
   }
   ox_film_close(f);
-  return "There is not enough memory for a picture of this size.";
+  return N_("There is not enough memory for a picture of this size.");
 }
 
 void ox_film_close(ox_film *f) {
@@ -61,8 +63,8 @@ void ox_film_close(ox_film *f) {
 }
 
 const char *ox_film_fault(const ox_film *f) {
-  if (f->stopped) return "The moving picture was stopped.";
-  return f->failed ? "The picture could not be made." : NULL;
+  if (f->stopped) return N_("The moving picture was stopped.");
+  return f->failed ? N_("The picture could not be made.") : NULL;
 }
 
 void ox_film_draw(ox_film *f, size_t index) {

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "facts.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 static const double BAND_MOST = 0.24; /* share of the height for either band */
@@ -16,16 +17,20 @@ static void make_north(ox_picture *p) {
   ox_furniture *f = &p->furniture;
   double variation_deg = p->scene.c->variation_deg;
   if (variation_deg == 0.0) {
-    ox_lettering_make(&f->north_true, p->typesetter, "N", p->size.small, OX_TEXT_BOLD, 0);
-    ox_lettering_make(&f->variation, p->typesetter, "var 0°", p->size.small, OX_TEXT_PLAIN, 0);
+    ox_lettering_make(&f->north_true, p->typesetter, C_("an arrow to north", "N"),
+                      p->size.small, OX_TEXT_BOLD, 0);
+    ox_lettering_make(&f->variation, p->typesetter, _("var 0°"), p->size.small, OX_TEXT_PLAIN, 0);
     return;
   }
   char figure[24], words[40];
   bool whole = fabs(variation_deg - round(variation_deg)) < 0.05;
   ox_number_text(figure, sizeof figure, fabs(variation_deg), whole ? 0 : 1);
-  snprintf(words, sizeof words, "var %s° %s", figure, variation_deg < 0 ? "W" : "E");
-  ox_lettering_make(&f->north_true, p->typesetter, "T", p->size.small, OX_TEXT_BOLD, 0);
-  ox_lettering_make(&f->north_magnetic, p->typesetter, "M", p->size.small, OX_TEXT_BOLD, 0);
+  /* translators: the magnetic variation, west or east, beside the arrow to north */
+  snprintf(words, sizeof words, variation_deg < 0 ? _("var %s° W") : _("var %s° E"), figure);
+  ox_lettering_make(&f->north_true, p->typesetter, C_("an arrow to true north", "T"),
+                    p->size.small, OX_TEXT_BOLD, 0);
+  ox_lettering_make(&f->north_magnetic, p->typesetter, C_("an arrow to magnetic north", "M"),
+                    p->size.small, OX_TEXT_BOLD, 0);
   ox_lettering_make(&f->variation, p->typesetter, words, p->size.small, OX_TEXT_PLAIN, 0);
 }
 
@@ -35,27 +40,36 @@ static void make_wind(ox_picture *p) {
   ox_wind_from_text(p, from, sizeof from);
   ox_number_text(kt, sizeof kt, s->wind_speed_kt, 0);
   if (s->wind_speed_kt < 0.5)
-    snprintf(words, sizeof words, "calm");
+    snprintf(words, sizeof words, "%s", C_("the wind", "calm"));
   else
-    snprintf(words, sizeof words, "%s\n%s kt", from, kt);
+    snprintf(words, sizeof words, _("%s\n%s kt"), from, kt);
   ox_lettering_make(&p->furniture.wind_words, p->typesetter, words, p->size.small,
                     OX_TEXT_BOLD | OX_TEXT_CENTRED, 0);
 }
 
+static void scale_text(char *buf, size_t bytes, double nm) {
+  char figure[24];
+  ox_number_text(figure, sizeof figure, nm, nm < 0.1 ? 2 : nm < 1.0 ? 1 : 0);
+  snprintf(buf, bytes, "%s NM", figure);
+}
+
 static void make_texts(ox_picture *p) {
   ox_furniture *f = &p->furniture;
+  char words[64], direction[24];
   if (ox_has_layer(p, OX_LAYER_FURNITURE)) {
     make_north(p);
     ox_legend_make(p);
-    ox_lettering_make(&f->scale_words, p->typesetter, "0.05 NM", p->size.small, OX_TEXT_PLAIN, 0);
+    scale_text(words, sizeof words, 0.05);
+    ox_lettering_make(&f->scale_words, p->typesetter, words, p->size.small, OX_TEXT_PLAIN, 0);
   }
   if (ox_has_layer(p, OX_LAYER_WIND)) make_wind(p);
   ox_chart_make(p);
   if (!ox_has_layer(p, OX_LAYER_TRIANGLE)) return;
-  ox_lettering_make(&f->triangle_head, p->typesetter, "triangle of velocities", p->size.small,
-                    OX_TEXT_BOLD, 0);
-  ox_lettering_make(&f->row_sample, p->typesetter, "track 888 M  888 kt", p->size.small,
-                    OX_TEXT_BOLD, 0);
+  ox_lettering_make(&f->triangle_head, p->typesetter, _("triangle of velocities"),
+                    p->size.small, OX_TEXT_BOLD, 0);
+  snprintf(direction, sizeof direction, C_("a magnetic bearing", "%s M"), "888");
+  snprintf(words, sizeof words, _("track %s  %s kt"), direction, "888");
+  ox_lettering_make(&f->row_sample, p->typesetter, words, p->size.small, OX_TEXT_BOLD, 0);
   for (int i = 0; i < OX_TRIANGLE_ROWS; i++)
     ox_lettering_make(&f->row[i], p->typesetter, "", p->size.small, OX_TEXT_PLAIN, 0);
 }
@@ -141,10 +155,8 @@ void ox_build_scale(ox_picture *p) {
   double decade = pow(10.0, floor(log10(most_nm)));
   double share = most_nm / decade;
   f->scale_nm = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
-  char figure[24], words[40];
-  int decimals = f->scale_nm < 0.1 ? 2 : f->scale_nm < 1.0 ? 1 : 0;
-  ox_number_text(figure, sizeof figure, f->scale_nm, decimals);
-  snprintf(words, sizeof words, "%s NM", figure);
+  char words[40];
+  scale_text(words, sizeof words, f->scale_nm);
   ox_lettering_change(&f->scale_words, p->typesetter, words);
 }
 

@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "paint_private.h"
 
@@ -73,10 +74,6 @@ double ox_dev_bearing(const ox_picture *p, double true_deg) {
   return ox_norm360_deg(true_deg - p->view.up_deg);
 }
 
-const char *ox_magnetic_mark(const ox_picture *p) {
-  return p->scene.c->variation_deg != 0.0 ? " M" : "";
-}
-
 void ox_number_text(char *buf, size_t bytes, double value, int decimals) {
   static const int units[] = {1, 10, 100};
   int unit = units[decimals < 0 ? 0 : decimals > 2 ? 2 : decimals];
@@ -87,13 +84,15 @@ void ox_number_text(char *buf, size_t bytes, double value, int decimals) {
   if (unit == 1)
     snprintf(buf, bytes, "%s%ld", sign, n);
   else
-    snprintf(buf, bytes, "%s%ld.%0*ld", sign, n / unit, unit == 10 ? 1 : 2, n % unit);
+    snprintf(buf, bytes, "%s%ld%s%0*ld", sign, n / unit, ox_text_decimal(), unit == 10 ? 1 : 2,
+             n % unit);
 }
 
 void ox_direction_text(const ox_picture *p, char *buf, size_t bytes, double true_deg) {
   char bearing[4];
   ox_words_bearing(bearing, ox_magnetic_deg(true_deg, p->scene.c->variation_deg));
-  snprintf(buf, bytes, "%s%s", bearing, ox_magnetic_mark(p));
+  bool differs = p->scene.c->variation_deg != 0.0;
+  snprintf(buf, bytes, differs ? C_("a magnetic bearing", "%s M") : "%s", bearing);
 }
 
 void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes) {
@@ -105,5 +104,7 @@ void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes) {
   double from_deg = s->wind_from_true_deg;
   char bearing[4];
   ox_words_bearing(bearing, magnetic ? ox_magnetic_deg(from_deg, c->variation_deg) : from_deg);
-  snprintf(buf, bytes, "from %s %s", bearing, magnetic ? "M" : "T");
+  /* translators: where the wind comes from, magnetic or true */
+  snprintf(buf, bytes, magnetic ? C_("the wind", "from %s M") : C_("the wind", "from %s T"),
+           bearing);
 }

@@ -3,6 +3,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "paint_private.h"
 
@@ -54,22 +55,31 @@ static void add_at(ox_picture *p, double t_s, const char *words, ox_hue ink, int
   ox_label_add(p, words, p->size.label, OX_TEXT_PLAIN, ink, priority, a);
 }
 
+/* A heading, with its correction from the course, or without (NULL). */
+static void heading_words(char *buf, size_t bytes, const char *direction, const char *correction) {
+  if (correction) /* translators: a heading and, in brackets, its correction as in "8° L" */
+    snprintf(buf, bytes, _("hdg %s (%s)"), direction, correction);
+  else
+    snprintf(buf, bytes, _("hdg %s"), direction);
+}
+
 /* Heading, correction from the course where there is one, and the time, beside a leg of the first
  * circuit; the same in more lines for narrow places. `whose` is a line that says which circuit, or
  * empty. */
 static void add_leg(ox_picture *p, const ox_leg *leg, ox_vec side, double course_true_deg,
                     const char *whose, const char *time) {
-  char direction[16], correction[24], words[160];
+  char direction[16], correction[24], hdg[64], words[160];
   double wca_deg = ox_turn_between_deg(course_true_deg, leg->heading0_true_deg);
   bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   ox_words_correction(correction, sizeof correction, wca_deg, 0);
-  snprintf(words, sizeof words, corrected ? "%shdg %s (%s)\n%s" : "%shdg %s%.0s\n%s", whose,
-           direction, correction, time);
+  heading_words(hdg, sizeof hdg, direction, corrected ? correction : NULL);
+  snprintf(words, sizeof words, "%s%s\n%s", whose, hdg, time);
   ox_label *label =
       ox_label_beside(p, leg, side, words, p->size.key, OX_TEXT_BOLD, OX_HUE_TRACK_TEXT, 1);
   if (!corrected) return;
-  snprintf(words, sizeof words, "%shdg %s\n%s\n%s", whose, direction, correction, time);
+  heading_words(hdg, sizeof hdg, direction, NULL);
+  snprintf(words, sizeof words, "%s%s\n%s\n%s", whose, hdg, correction, time);
   ox_label_narrow(p, label, words, p->size.key, OX_TEXT_BOLD);
 }
 
@@ -106,7 +116,8 @@ static const ox_circuit *named_circuit(const ox_picture *p) {
 
 /* A line that says which circuit it is, where another one is something else. */
 static void whose_words(const ox_picture *p, bool alike, char *buf, size_t bytes) {
-  snprintf(buf, bytes, alike ? "%.0d" : "circuit %d\n", alike ? 0 : p->named.circuit);
+  buf[0] = '\0';
+  if (!alike) snprintf(buf, bytes, _("circuit %d\n"), p->named.circuit);
 }
 
 /* The side on which an outbound leg lies off another one: the words for it are looked for there
@@ -145,18 +156,18 @@ static void add_last_outbound(ox_picture *p) {
   while (from > 1 && outbound_alike(&f->circuits[from - 2], last)) from--;
   const ox_leg *leg = ox_find_leg(f, OX_LEG_OUTBOUND, (int)f->circuit_count);
   if (!leg || from == 1) return;
-  char words[120], whose[40], direction[16], correction[24], time[16];
+  char words[160], whose[40], direction[16], correction[24], hdg[64], time[16];
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
   double wca_deg = ox_turn_between_deg(f->setup.inbound_true_deg + 180.0, leg->heading0_true_deg);
   bool corrected = fabs(wca_deg) >= LEAST_CORRECTION_DEG;
   ox_words_correction(correction, sizeof correction, wca_deg, 0);
   ox_words_min_s(time, sizeof time, last->timed_s);
   if (from == f->circuit_count)
-    snprintf(whose, sizeof whose, "circuit %zu", from);
+    snprintf(whose, sizeof whose, _("circuit %zu"), from);
   else
-    snprintf(whose, sizeof whose, "circuits %zu to %zu", from, f->circuit_count);
-  snprintf(words, sizeof words, "%s\nhdg %s%s%s%s\n%s", whose, direction, corrected ? " (" : "",
-           corrected ? correction : "", corrected ? ")" : "", time);
+    snprintf(whose, sizeof whose, _("circuits %zu to %zu"), from, f->circuit_count);
+  heading_words(hdg, sizeof hdg, direction, corrected ? correction : NULL);
+  snprintf(words, sizeof words, "%s\n%s\n%s", whose, hdg, time);
   ox_vec side = outbound_side(p, leg, ox_find_leg(f, OX_LEG_OUTBOUND, 1));
   ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_TRACK_TEXT, 2);
 }
@@ -179,20 +190,30 @@ static void add_direct_to_fix(ox_picture *p) {
   if (!leg) return;
   char words[64], direction[16];
   ox_direction_text(p, direction, sizeof direction, leg->heading0_true_deg);
-  snprintf(words, sizeof words, "direct to the fix\nhdg %s", direction);
+  snprintf(words, sizeof words, _("direct to the fix\nhdg %s"), direction);
   ox_label_beside(p, leg, ox_vec_scale(holding_side(p), -1.0), words, p->size.label, OX_TEXT_PLAIN,
              OX_HUE_TRACK_TEXT, 2);
 }
 
+static const char *entry_words(ox_entry_kind kind) {
+  switch (kind) {
+  case OX_ENTRY_DIRECT: return _("direct entry");
+  case OX_ENTRY_PARALLEL: return _("parallel entry");
+  case OX_ENTRY_TEARDROP: return _("teardrop entry");
+  }
+  return "";
+}
+
 static void add_entry(ox_picture *p) {
   const ox_flight *f = p->flown;
-  char words[96], heading[16], time[16];
+  char words[128], heading[16], hdg[64], time[16];
   const ox_leg *leg = ox_find_leg(f, OX_LEG_ENTRY_OUTBOUND, 0);
   if (leg && !ox_stretch_has(&p->named, leg)) return;
   if (leg) {
     ox_direction_text(p, heading, sizeof heading, leg->heading0_true_deg);
     ox_words_min_s(time, sizeof time, p->scene.c->technique.entry_s);
-    snprintf(words, sizeof words, "%s entry\nhdg %s\n%s", ox_entry_name(f->flown), heading, time);
+    heading_words(hdg, sizeof hdg, heading, NULL);
+    snprintf(words, sizeof words, "%s\n%s\n%s", entry_words(f->flown), hdg, time);
     ox_vec side = holding_side(p);
     if (f->flown == OX_ENTRY_PARALLEL) side = ox_vec_scale(side, -1.0);
     ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_ENTRY_TEXT, 2);
@@ -200,8 +221,8 @@ static void add_entry(ox_picture *p) {
   }
   leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
   if (!leg || !ox_stretch_has(&p->named, leg)) return;
-  snprintf(words, sizeof words, "%s entry", ox_entry_name(f->flown));
-  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), words, OX_HUE_ENTRY_TEXT, 2);
+  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), entry_words(f->flown), OX_HUE_ENTRY_TEXT,
+         2);
 }
 
 /* The arrival's heading, on the part of the line between the map's edge and the rose. */
@@ -213,9 +234,9 @@ static void add_arrival(ox_picture *p) {
   double length_nm = ox_vec_length(ox_vec_sub(seen.p1_nm, seen.p0_nm));
   double rose_nm = p->rose_radius / p->view.dev_per_nm;
   if (length_nm > rose_nm) seen.p1_nm = ox_vec_scale(seen.p0_nm, rose_nm / length_nm);
-  char words[48], direction[16];
+  char words[64], direction[16];
   ox_direction_text(p, direction, sizeof direction, seen.heading0_true_deg);
-  snprintf(words, sizeof words, "hdg %s", direction);
+  heading_words(words, sizeof words, direction, NULL);
   ox_label_beside(p, &seen, (ox_vec){1, 0}, words, p->size.label, OX_TEXT_PLAIN,
                   OX_HUE_ENTRY_TEXT, 2);
 }
@@ -229,7 +250,7 @@ static void add_sector(ox_picture *p, ox_entry_kind kind, double from_deg, doubl
   double inset = fmin(12.0, 0.2 * (hi - lo));
   ox_anchor arc = {.kind = OX_ANCHOR_ARC, .a = p->rose.centre, .radius = p->rose.radius,
                    .from_deg = lo + inset, .to_deg = hi - inset};
-  ox_label_add(p, ox_entry_name(kind), p->size.label, flown ? OX_TEXT_BOLD : OX_TEXT_PLAIN,
+  ox_label_add(p, _(ox_entry_name(kind)), p->size.label, flown ? OX_TEXT_BOLD : OX_TEXT_PLAIN,
                flown ? OX_HUE_ENTRY_TEXT : OX_HUE_QUIET, flown ? 2 : 3, arc);
 }
 
@@ -271,7 +292,8 @@ static void add_boundaries(ox_picture *p) {
 /* North first: it also says which north the rose counts from. */
 static void add_rose_north(ox_picture *p) {
   if (p->rose.radius > 0.0)
-    add_figure(p, p->rose.north_deg, "360 M", OX_TEXT_PLAIN, OX_HUE_QUIET, 3);
+    add_figure(p, p->rose.north_deg, C_("a magnetic bearing", "360 M"), OX_TEXT_PLAIN,
+               OX_HUE_QUIET, 3);
 }
 
 static void add_rose_figures(ox_picture *p) {
@@ -299,8 +321,8 @@ static void add_sides(ox_picture *p) {
   ox_vec side = holding_side(p);
   ox_vec centre = ox_to_dev(p, ox_vec_scale(still[2].p0_nm, 0.5));
   ox_vec course = ox_to_dev(p, ox_vec_scale(still[2].p1_nm, 0.7));
-  add_side(p, "holding side", side, centre);
-  add_side(p, "non-holding side", ox_vec_scale(side, -1.0),
+  add_side(p, _("holding side"), side, centre);
+  add_side(p, _("non-holding side"), ox_vec_scale(side, -1.0),
            ox_vec_add(course, ox_vec_scale(side, -2.4 * p->size.label)));
 }
 
@@ -313,8 +335,10 @@ static void add_events(ox_picture *p) {
   bool at_fix = abeam && ox_vec_length(ox_flight_at(f, abeam->t_s).p_nm) * p->view.dev_per_nm <
                              1.5 * p->size.label;
   if (at_fix) abeam = NULL; /* a wide turn begun late: nobody would call the fix itself abeam */
-  if (abeam) add_at(p, abeam->t_s, together ? "abeam, timing starts" : "abeam", OX_HUE_QUIET, 4);
-  if (clock && !together) add_at(p, clock->t_s, "timing starts", OX_HUE_QUIET, 4);
+  if (abeam)
+    add_at(p, abeam->t_s, together ? _("abeam, timing starts") : C_("at the fix", "abeam"),
+           OX_HUE_QUIET, 4);
+  if (clock && !together) add_at(p, clock->t_s, _("timing starts"), OX_HUE_QUIET, 4);
 }
 
 static void add_offset(ox_picture *p) {
@@ -327,7 +351,7 @@ static void add_offset(ox_picture *p) {
   if (fabs(offset_nm) < LEAST_OFFSET_NM) return;
   char words[48], nm[16];
   ox_number_text(nm, sizeof nm, fabs(offset_nm), 2);
-  snprintf(words, sizeof words, "%s %s NM", offset_nm < 0 ? "overshoot" : "undershoot", nm);
+  snprintf(words, sizeof words, offset_nm < 0 ? _("overshoot %s NM") : _("undershoot %s NM"), nm);
   add_at(p, turn->t1_s, words, OX_HUE_TEXT, 2);
 }
 

@@ -2,6 +2,7 @@
  * the protected area. */
 #include <math.h>
 
+#include "oxbow/text.h"
 #include "paint_private.h"
 
 static const int LEGS_LOOKED_AT = 60;
@@ -121,8 +122,8 @@ void ox_label_area(ox_picture *p) {
     ox_vec out = {d.y / length, -d.x / length}; /* the corners run clockwise */
     a = (ox_anchor){.kind = OX_ANCHOR_BESIDE, .a = from, .b = to, .side = out};
   }
-  const char *words = "protected area, illustrative only:\nnot to scale for any chart";
-  const char *narrow = "protected area,\nillustrative only:\nnot to scale\nfor any chart";
+  const char *words = _("protected area, illustrative only:\nnot to scale for any chart");
+  const char *narrow = _("protected area,\nillustrative only:\nnot to scale\nfor any chart");
   ox_label *label = ox_label_add(p, words, p->size.small, OX_TEXT_CENTRED, OX_HUE_AREA, 2, a);
   ox_label_narrow(p, label, narrow, p->size.small, OX_TEXT_PLAIN);
 }

@@ -6,6 +6,7 @@
 
 #include "oxbow/steady.h"
 #include "oxbow/units.h"
+#include "oxbow/text.h"
 #include "paint_private.h"
 
 static const double ARC_RADII = 2.4; /* of the turn, each way along the arc */
@@ -91,9 +92,8 @@ void ox_build_limits(ox_picture *p) {
 /* --- words --------------------------------------------------------------------------------- */
 
 void ox_limit_nm_text(char *buf, size_t bytes, double nm) {
-  ox_number_text(buf, bytes, nm, 1);
-  char *whole = strstr(buf, ".0");
-  if (whole) *whole = '\0';
+  double tenths = round(nm * 10.0);
+  ox_number_text(buf, bytes, nm, fmod(tenths, 10.0) == 0.0 ? 0 : 1);
 }
 
 /* Along the longest piece of a line, on the side away from a place. */
@@ -120,20 +120,20 @@ void ox_label_limits(ox_picture *p) {
   ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
   if (p->limits.radial.count > 0) {
     ox_direction_text(p, figure, sizeof figure, ox_bearing_deg(s->dme.limit));
-    snprintf(words, sizeof words, "limiting radial %s", figure);
-    snprintf(narrow, sizeof narrow, "limiting\nradial %s", figure);
+    snprintf(words, sizeof words, _("limiting radial %s"), figure);
+    snprintf(narrow, sizeof narrow, _("limiting\nradial %s"), figure);
     label_line(p, &p->limits.radial, ox_to_dev(p, s->dme.inside_nm), words, narrow);
   }
   if (p->limits.distance.count > 0) {
     ox_limit_nm_text(figure, sizeof figure, s->goal_value);
-    snprintf(words, sizeof words, "limiting %s DME", figure);
-    snprintf(narrow, sizeof narrow, "limiting\n%s DME", figure);
+    snprintf(words, sizeof words, _("limiting %s DME"), figure);
+    snprintf(narrow, sizeof narrow, _("limiting\n%s DME"), figure);
     label_line(p, &p->limits.distance, fix, words, narrow);
   }
   if (!p->limits.shows_station) return;
   ox_anchor at = {.kind = OX_ANCHOR_POINT, .a = p->limits.station,
                   .radius = 0.9 * ox_symbol_radius(p)};
-  ox_label_add(p, "DME station", p->size.label, OX_TEXT_PLAIN, OX_HUE_TEXT, 3, at);
+  ox_label_add(p, _("DME station"), p->size.label, OX_TEXT_PLAIN, OX_HUE_TEXT, 3, at);
 }
 
 void ox_limits_obstacles(ox_picture *p) {

@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "oxbow/units.h"
+#include "oxbow/text.h"
 #include "paint_private.h"
 
 static const ox_line_kind line_kinds[OX_PATH_KIND_COUNT] = {
@@ -78,7 +79,7 @@ void ox_label_paths(ox_picture *p) {
     anchor.side = (ox_vec){d.y / length, -d.x / length};
   }
   if (longest > 4.0 * p->size.label)
-    ox_label_add(p, "missed approach", p->size.label, OX_TEXT_CENTRED, OX_HUE_TEXT, 3, anchor);
+    ox_label_add(p, _("missed approach"), p->size.label, OX_TEXT_CENTRED, OX_HUE_TEXT, 3, anchor);
 }
 
 /* --- marks --------------------------------------------------------------------------------- */

@@ -6,6 +6,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "oxbow/text.h"
 #include "paint_private.h"
 
 /* --- wind arrow, lengths as shares of the shaft -------------------------------------------- */
@@ -142,16 +143,16 @@ static void rows_text(ox_picture *p, const ox_state *s) {
   char words[64], direction[24], kt[16];
   ox_direction_text(p, direction, sizeof direction, s->heading_true_deg);
   ox_number_text(kt, sizeof kt, setup->tas_kt, 0);
-  snprintf(words, sizeof words, "hdg %s  %s kt", direction, kt);
+  snprintf(words, sizeof words, _("hdg %s  %s kt"), direction, kt);
   ox_lettering_change(&p->furniture.row[VECTOR_AIR], p->typesetter, words);
   ox_wind_from_text(p, direction, sizeof direction);
   ox_number_text(kt, sizeof kt, setup->wind_speed_kt, 0);
   snprintf(words, sizeof words, "%s  %s kt", direction, kt);
   ox_lettering_change(&p->furniture.row[VECTOR_WIND], p->typesetter,
-                      setup->wind_speed_kt < 0.5 ? "calm" : words);
+                      setup->wind_speed_kt < 0.5 ? C_("the wind", "calm") : words);
   ox_direction_text(p, direction, sizeof direction, s->track_true_deg);
   ox_number_text(kt, sizeof kt, s->gs_kt, 0);
-  snprintf(words, sizeof words, "track %s  %s kt", direction, kt);
+  snprintf(words, sizeof words, _("track %s  %s kt"), direction, kt);
   ox_lettering_change(&p->furniture.row[VECTOR_GROUND], p->typesetter, words);
 }
 

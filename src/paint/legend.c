@@ -5,6 +5,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "oxbow/text.h"
 #include "paint_private.h"
 
 static const double ROW_EM = 1.45, SAMPLE_EM = 2.8, WORDS_AT_EM = 3.4;
@@ -93,35 +94,37 @@ static bool is_used(const ox_picture *p, ox_line_kind kind) {
 
 static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t bytes) {
   static const char *const plain[OX_LINE_COUNT] = {
-      [OX_LINE_TRACK] = "track over the ground",
-      [OX_LINE_LATER] = "later circuits",        [OX_LINE_ENTRY] = "entry",
-      [OX_LINE_ARRIVAL] = "arrival",             [OX_LINE_STILL_AIR] = "hold in still air",
-      [OX_LINE_AREA] = "protected area,\nillustrative only",
-      [OX_LINE_ROUTE] = "route",                 [OX_LINE_MISSED] = "missed approach",
-      [OX_LINE_ALTERNATIVE] = "another way",     [OX_LINE_SKETCH] = "track as expected",
-      [OX_LINE_ABEAM] = "abeam the fix"};
+      [OX_LINE_TRACK] = N_("track over the ground"),
+      [OX_LINE_LATER] = N_("later circuits"),        [OX_LINE_ENTRY] = N_("entry"),
+      [OX_LINE_ARRIVAL] = N_("arrival"),             [OX_LINE_STILL_AIR] = N_("hold in still air"),
+      [OX_LINE_AREA] = N_("protected area,\nillustrative only"),
+      [OX_LINE_ROUTE] = N_("route"),                 [OX_LINE_MISSED] = N_("missed approach"),
+      [OX_LINE_ALTERNATIVE] = N_("another way"),     [OX_LINE_SKETCH] = N_("track as expected"),
+      [OX_LINE_ABEAM] = N_("abeam the fix")};
   char runs[24];
   const char *name = is_named(kind) ? other_of(p, kind)->name : NULL;
   switch (kind) {
   case OX_LINE_COMPARE:
   case OX_LINE_OTHER_1:
-  case OX_LINE_OTHER_2: snprintf(buf, bytes, "%s", name && *name ? name : "compared"); break;
+  case OX_LINE_OTHER_2:
+    snprintf(buf, bytes, "%s", name && *name ? name : C_("a line", "compared"));
+    break;
   case OX_LINE_SPREAD:
     ox_number_text(runs, sizeof runs, (double)p->scene.spread->runs, 0);
-    snprintf(buf, bytes, "where 5 %% or more\nof %s runs went", runs);
+    snprintf(buf, bytes, _("where 5 %% or more\nof %s runs went"), runs);
     break;
   case OX_LINE_TRACK:
-    snprintf(buf, bytes, "%s", p->air >= 0.5 ? "path through the air" : plain[kind]);
+    snprintf(buf, bytes, "%s", p->air >= 0.5 ? _("path through the air") : _(plain[kind]));
     break;
   case OX_LINE_LIMIT:
-    snprintf(buf, bytes, "%s", !ox_has_limiting_radial(p)     ? "limiting distance"
-                               : !ox_has_limiting_distance(p) ? "limiting radial"
-                                                              : "limiting radial, distance");
+    snprintf(buf, bytes, "%s", !ox_has_limiting_radial(p)     ? _("limiting distance")
+                               : !ox_has_limiting_distance(p) ? _("limiting radial")
+                                                              : _("limiting radial, distance"));
     break;
   case OX_LINE_LATER:
-    snprintf(buf, bytes, "%s", p->air >= 0.5 ? "the stretch before" : plain[kind]);
+    snprintf(buf, bytes, "%s", p->air >= 0.5 ? _("the stretch before") : _(plain[kind]));
     break;
-  default: snprintf(buf, bytes, "%s", plain[kind] ? plain[kind] : ""); break;
+  default: snprintf(buf, bytes, "%s", plain[kind] ? _(plain[kind]) : ""); break;
   }
 }
 
@@ -145,7 +148,7 @@ void ox_legend_make(ox_picture *p) {
 void ox_legend_settle(ox_picture *p) {
   if (p->lines.later.count > 0 && p->air < 0.5)
     ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], p->typesetter,
-                        "track, first circuit");
+                        _("track, first circuit"));
 }
 
 void ox_legend_clear(ox_legend *legend) {

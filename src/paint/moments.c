@@ -7,6 +7,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 #include "paint_private.h"
 
@@ -80,25 +81,30 @@ static void hue(const page *p, cairo_t *cr, ox_hue which) {
 static void hold_words(const page *p, char *out, size_t bytes) {
   const ox_case *c = p->scene->c;
   const ox_setup *s = &p->scene->flight->setup;
-  const char *mark = c->variation_deg != 0.0 ? " M" : "";
-  char course[4], from[4], altitude[24], tas[24], wind[24], blows[64];
-  ox_words_bearing(course, c->hold.inbound_deg);
+  char inbound[4], course[16], from[4], altitude[24], tas[24], wind[24], blows[64];
+  bool right = c->hold.turns == OX_TURNS_RIGHT, differs = c->variation_deg != 0.0;
+  ox_words_bearing(inbound, c->hold.inbound_deg);
+  snprintf(course, sizeof course, differs ? C_("a magnetic bearing", "%s M") : "%s", inbound);
   ox_words_bearing(from, s->wind_from_true_deg);
   ox_number_text(altitude, sizeof altitude, c->hold.altitude_ft, 0);
   ox_number_text(tas, sizeof tas, s->tas_kt, 0);
   ox_number_text(wind, sizeof wind, s->wind_speed_kt, 0);
-  snprintf(blows, sizeof blows, s->wind_speed_kt < 0.5 ? "calm" : "wind from %s T %s kt", from,
-           wind);
-  snprintf(out, bytes, "%s, inbound course %s%s, %s turns, %s ft, %s kt true, %s",
-           c->hold.fix[0] ? c->hold.fix : "The fix", course, mark, ox_words_turns(c->hold.turns),
-           altitude, tas, blows);
+  if (s->wind_speed_kt < 0.5)
+    snprintf(blows, sizeof blows, "%s", C_("the wind", "calm"));
+  else
+    snprintf(blows, sizeof blows, _("wind from %s T %s kt"), from, wind);
+  /* translators: fix, course, altitude, true airspeed, wind */
+  snprintf(out, bytes, right ? _("%s, inbound course %s, right turns, %s ft, %s kt true, %s")
+                             : _("%s, inbound course %s, left turns, %s ft, %s kt true, %s"),
+           c->hold.fix[0] ? c->hold.fix : C_("a place", "The fix"), course, altitude, tas, blows);
 }
 
 static void head(page *p) {
   char words[256], hold[512], facts[256];
   const char *title = p->scene->title, *name = p->scene->c->name;
   hold_words(p, facts, sizeof facts);
-  snprintf(words, sizeof words, "Key moments: %s", *name ? name : "the hold");
+  snprintf(words, sizeof words, _("Key moments: %s"),
+           *name ? name : C_("key moments of", "the hold"));
   snprintf(hold, sizeof hold, "%s%s%s", title ? title : "", title && *title ? "\n" : "", facts);
   double width = p->width - 2.0 * p->margin;
   ox_lettering_make(&p->title, p->typesetter, words, 1.45 * p->text,
@@ -114,7 +120,7 @@ static void captions(page *p) {
   p->captions = 0.0;
   for (size_t i = 0; i < p->moments->count; i++) {
     const ox_moment *m = &p->moments->moment[i];
-    char what[64], more[160];
+    char what[128], more[320];
     snprintf(what, sizeof what, "%zu  %s", i + 1, m->what);
     snprintf(more, sizeof more, "%s\n%s", m->figures, m->act);
     ox_lettering_make(&p->what[i], p->typesetter, what, 1.08 * p->text, OX_TEXT_BOLD,

@@ -201,11 +201,10 @@ ox_vec ox_to_dev(const ox_picture *p, ox_vec world_nm);
 /* Device bearing of a true bearing. */
 double ox_dev_bearing(const ox_picture *p, double true_deg);
 bool ox_is_finite(ox_vec v);
-/* " M" where magnetic and true differ, else "". */
-const char *ox_magnetic_mark(const ox_picture *p);
-/* A number with so many decimals (0..2), with a point in every locale. */
+/* A number with so many decimals (0..2), with the point or comma of the reader's language and
+ * nothing of the process locale. */
 void ox_number_text(char *buf, size_t bytes, double value, int decimals);
-/* "032 M" from a true bearing. */
+/* "032" from a true bearing, "032 M" where magnetic and true differ. */
 void ox_direction_text(const ox_picture *p, char *buf, size_t bytes, double true_deg);
 /* "from 360 T" and its like, in the north the case gives the wind in. */
 void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes);
