@@ -11,6 +11,7 @@
 
 #include "oxbow/endurance.h"
 #include "oxbow/presets.h"
+#include "oxbow/text.h"
 
 static void put(char *buf, size_t bytes, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
@@ -23,12 +24,16 @@ static void put(char *buf, size_t bytes, const char *format, ...) {
 }
 
 #define FIGURE_BYTES 32
+#define DIRECTION_BYTES 16
 
-/* A figure with at most so many decimals and a decimal point in every locale. */
-static void figure(char out[FIGURE_BYTES], double value, int decimals) {
-  char format[8];
-  snprintf(format, sizeof format, "%%.%df", value == round(value) ? 0 : decimals);
-  g_ascii_formatd(out, FIGURE_BYTES, format, value);
+/* A figure with at most one decimal, behind the decimal point of the reader's language. */
+static void figure(char out[FIGURE_BYTES], double value) {
+  char plain[FIGURE_BYTES];
+  g_ascii_formatd(plain, sizeof plain, value == round(value) ? "%.0f" : "%.1f", value);
+  char *point = strchr(plain, '.');
+  if (point) *point++ = '\0';
+  snprintf(out, FIGURE_BYTES, "%s%s%s", plain, point ? ox_text_decimal() : "",
+           point ? point : "");
 }
 
 static const ox_working_row *row_of(const ox_working *w, const char *label) {
@@ -45,17 +50,17 @@ typedef struct {
 } question;
 
 static const question questions[] = {
-    {"Entry", "Entry"},
-    {SHEET_ENTRY_HEADING, "Entry heading"},
-    {"Outbound heading", "Outbound heading flown first"},
-    {"Outbound time", "Outbound time flown first"},
-    {"Inbound heading", "Inbound heading"},
+    {N_("Entry"), "Entry"},
+    {N_("Entry heading"), SHEET_ENTRY_HEADING},
+    {N_("Outbound heading"), "Outbound heading flown first"},
+    {N_("Outbound time"), "Outbound time flown first"},
+    {N_("Inbound heading"), "Inbound heading"},
 };
 
 /* When the fix is left, or, where nothing says so, how long a circuit takes. */
-static const question at_efc = {"Leave the fix", "Leave the fix"};
-static const question radio_failed = {"Leave, radio lost", "Expect further clearance"};
-static const question circuit = {"Whole circuit", "Whole circuit"};
+static const question at_efc = {N_("Leave the fix"), "Leave the fix"};
+static const question radio_failed = {N_("Leave, radio lost"), "Expect further clearance"};
+static const question circuit = {N_("Whole circuit"), "Whole circuit"};
 
 /* What the label or the reason says anyway is left out. */
 static void shorten(char *value) {
@@ -70,16 +75,11 @@ static bool ask(sheet_answers *a, const question *q) {
   const ox_working_row *row = row_of(&a->working, q->row);
   if (!row) return false;
   sheet_answer *answer = &a->answer[a->count++];
-  *answer = (sheet_answer){.label = q->label, .why = row->why, .source = row->source};
+  *answer = (sheet_answer){
+      .key = q->row, .label = _(q->label), .why = row->why, .source = row->source};
   put(answer->value, sizeof answer->value, "%s", row->value);
   shorten(answer->value);
   return true;
-}
-
-static const char *fuel_unit(ox_fuel_unit unit) {
-  static const char *const names[] = {
-      [OX_FUEL_LB] = "lb", [OX_FUEL_KG] = "kg", [OX_FUEL_USGAL] = "US gal", [OX_FUEL_L] = "l"};
-  return names[unit];
 }
 
 /* The latest that alternate and reserve allow. False where no fuel is given. */
@@ -89,20 +89,22 @@ static bool ask_fuel(sheet_answers *a, const ox_case *c) {
   char after[24], amount[4][FIGURE_BYTES];
   sheet_answer *answer = &a->answer[a->count++];
   *answer = (sheet_answer){
-      .label = "Leave by", .why = a->fuel_why, .source = "given with the case"};
+      .key = "Leave by", .label = _("Leave by"), .why = a->fuel_why,
+      .source = _("given with the case")};
   ox_words_min_s(after, sizeof after, e.leave_by_s);
   int minute = (int)floor(ox_clock_utc_s(c, e.leave_by_s) / 60.0);
   if (e.leave_by_s < 0.0)
-    put(answer->value, sizeof answer->value, "too late");
+    put(answer->value, sizeof answer->value, "%s", C_("to leave", "too late"));
   else if (ox_clock_is_known(c))
     put(answer->value, sizeof answer->value, "%02d:%02d UTC", minute / 60, minute % 60);
   else
-    put(answer->value, sizeof answer->value, "%s after", after);
+    put(answer->value, sizeof answer->value, _("%s after"), after);
   const double amounts[4] = {e.on_board, e.alternate, e.reserve, e.flow_h};
-  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i], 1);
+  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i]);
   put(a->fuel_why, sizeof a->fuel_why,
-      "(on board %s − alternate %s − reserve %s) ÷ %s %s an hour: %s after the first crossing",
-      amount[0], amount[1], amount[2], amount[3], fuel_unit(c->fuel.unit), after);
+      _("(on board %s − alternate %s − reserve %s) ÷ %s %s an hour: %s after the first "
+        "crossing"),
+      amount[0], amount[1], amount[2], amount[3], ox_words_fuel_unit(c->fuel.unit), after);
   return true;
 }
 
@@ -119,30 +121,43 @@ static const char *value_of(const sheet_answers *a, const char *label) {
   return row ? row->value : NULL;
 }
 
-static void give_hold(sheet_answers *a, const ox_case *c, const char *mark) {
-  char course[4];
-  const char *leg = value_of(a, "Leg asked for");
-  ox_words_bearing(course, c->hold.inbound_deg);
-  put(a->given, sizeof a->given, "Hold at %s: inbound course %s%s, %s turns, %s, %.0f ft",
-      c->hold.fix[0] ? c->hold.fix : "the fix", course, mark, ox_words_turns(c->hold.turns),
-      leg ? leg : "standard leg", c->hold.altitude_ft);
-  if (c->hold.efc_min >= 0)
-    put(a->given, sizeof a->given, ", EFC %02d:%02d", c->hold.efc_min / 60, c->hold.efc_min % 60);
+/* With "M" behind it where magnetic and true differ. */
+static void direction(char out[DIRECTION_BYTES], const ox_case *c, double magnetic_deg) {
+  char bearing[4];
+  ox_words_bearing(bearing, magnetic_deg);
+  snprintf(out, DIRECTION_BYTES, c->variation_deg != 0.0 ? C_("a magnetic bearing", "%s M") : "%s",
+           bearing);
 }
 
-static void give_arrival(sheet_answers *a, const ox_case *c, const ox_setup *s, const char *mark) {
-  char heading[4], rate[FIGURE_BYTES], variation[FIGURE_BYTES];
-  const char *wind = value_of(a, "Wind");
-  ox_words_bearing(heading, c->arrival.heading_deg);
-  figure(rate, round(s->rate_deg_s * 10.0) / 10.0, 1);
-  figure(variation, fabs(c->variation_deg), 1);
+static void give_hold(sheet_answers *a, const ox_case *c) {
+  char course[DIRECTION_BYTES];
+  const char *leg = value_of(a, "Leg asked for");
+  bool right = c->hold.turns == OX_TURNS_RIGHT;
+  direction(course, c, c->hold.inbound_deg);
+  /* translators: fix, course, leg as in "1:00 inbound", altitude */
   put(a->given, sizeof a->given,
-      ". Over the fix on heading %s%s, %.0f KIAS, TAS %.0f kt, turn %s°/s", heading,
-      mark, s->ias_kt, s->tas_kt, rate);
-  put(a->given, sizeof a->given, ". Wind %s", wind ? wind : "calm");
+      right ? _("Hold at %s: inbound course %s, right turns, %s, %.0f ft")
+            : _("Hold at %s: inbound course %s, left turns, %s, %.0f ft"),
+      c->hold.fix[0] ? c->hold.fix : C_("a hold at", "the fix"), course,
+      leg ? leg : _("standard leg"), c->hold.altitude_ft);
+  if (c->hold.efc_min >= 0)
+    put(a->given, sizeof a->given, _(", EFC %02d:%02d"), c->hold.efc_min / 60,
+        c->hold.efc_min % 60);
+}
+
+static void give_arrival(sheet_answers *a, const ox_case *c, const ox_setup *s) {
+  char heading[DIRECTION_BYTES], rate[FIGURE_BYTES], variation[FIGURE_BYTES];
+  const char *wind = value_of(a, "Wind");
+  direction(heading, c, c->arrival.heading_deg);
+  figure(rate, round(s->rate_deg_s * 10.0) / 10.0);
+  figure(variation, fabs(c->variation_deg));
+  put(a->given, sizeof a->given,
+      _(". Over the fix on heading %s, %.0f KIAS, TAS %.0f kt, turn %s°/s"), heading, s->ias_kt,
+      s->tas_kt, rate);
+  put(a->given, sizeof a->given, _(". Wind %s"), wind ? wind : C_("the wind", "calm"));
   if (c->variation_deg != 0.0)
-    put(a->given, sizeof a->given, ". Variation %s° %s", variation,
-        c->variation_deg < 0.0 ? "W" : "E");
+    put(a->given, sizeof a->given,
+        c->variation_deg < 0.0 ? _(". Variation %s° W") : _(". Variation %s° E"), variation);
 }
 
 static void give_fuel(sheet_answers *a, const ox_case *c) {
@@ -150,20 +165,19 @@ static void give_fuel(sheet_answers *a, const ox_case *c) {
   char amount[4][FIGURE_BYTES];
   const double amounts[4] = {e.on_board, e.flow_h, e.alternate, e.reserve};
   if (!e.known) return;
-  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i], 1);
+  for (int i = 0; i < 4; i++) figure(amount[i], amounts[i]);
   put(a->given, sizeof a->given,
-      ". Fuel: %s %s over the fix, %s an hour; %s to the alternate, %s reserve", amount[0],
-      fuel_unit(c->fuel.unit), amount[1], amount[2], amount[3]);
+      _(". Fuel: %s %s over the fix, %s an hour; %s to the alternate, %s reserve"), amount[0],
+      ox_words_fuel_unit(c->fuel.unit), amount[1], amount[2], amount[3]);
 }
 
 static void give(sheet_answers *a, const ox_case *c, const ox_flight *flight) {
-  const char *mark = c->variation_deg != 0.0 ? " M" : "";
   const ox_working_row *flown = row_of(&a->working, "Flown as");
-  give_hold(a, c, mark);
-  give_arrival(a, c, &flight->setup, mark);
+  give_hold(a, c);
+  give_arrival(a, c, &flight->setup);
   give_fuel(a, c);
   if (flown)
-    put(a->given, sizeof a->given, ". Technique: %s",
+    put(a->given, sizeof a->given, _(". Technique: %s"),
         ox_preset_of(c) < 0 ? flown->why : flown->value);
   put(a->given, sizeof a->given, ".");
 }

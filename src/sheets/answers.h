@@ -9,11 +9,12 @@
 #include "oxbow/words.h"
 
 #define SHEET_ANSWERS_MAX 6
-#define SHEET_ENTRY_HEADING "Entry heading"
+#define SHEET_ENTRY_HEADING "Entry heading" /* the key of that answer */
 
 typedef struct {
-  const char *label;  /* static */
-  char value[64];     /* as short as it can be read */
+  const char *key;    /* static, the same in every language */
+  const char *label;  /* static, for people */
+  char value[96];     /* as short as it can be read */
   const char *why;    /* belongs to the working, as the next */
   const char *source;
 } sheet_answer;
@@ -22,8 +23,8 @@ typedef struct {
   ox_working working;
   int count;
   sheet_answer answer[SHEET_ANSWERS_MAX];
-  char given[700];   /* a few sentences */
-  char fuel_why[160];
+  char given[1000];   /* a few sentences */
+  char fuel_why[320];
   char remark[600];  /* what the flight came to, where it is out of the ordinary; or "" */
 } sheet_answers;
 

@@ -5,6 +5,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "oxbow/text.h"
 #include "page.h"
 
 static const double HEAD_PT = 10.0, TEXT_PT = 8.2, LABEL_PT = 8.0, VALUE_PT = 9.5;
@@ -105,8 +106,9 @@ static void reasons(const sheet_pen *pen, const sheet_cell *cell, sheet_box at) 
 
 static void ruled(const sheet_pen *pen, sheet_box at) {
   sheet_grey(pen);
-  sheet_text(pen, "Why", LABEL_PT, SHEET_PLAIN, 1, at.x, at.y + RULE_PT - 11.0, at.width);
-  double indent = sheet_text_width(pen, "Why", LABEL_PT, SHEET_PLAIN) + 4.0;
+  const char *why = C_("before lines to write on", "Why");
+  sheet_text(pen, why, LABEL_PT, SHEET_PLAIN, 1, at.x, at.y + RULE_PT - 11.0, at.width);
+  double indent = sheet_text_width(pen, why, LABEL_PT, SHEET_PLAIN) + 4.0;
   int lines = (int)fmin(RULES_MOST, floor((at.height + 0.01) / RULE_PT));
   for (int i = 1; i <= lines; i++) {
     double y = at.y + i * RULE_PT;
@@ -135,9 +137,9 @@ static void answers(const sheet_pen *pen, const sheet_cell *cell, sheet_box at) 
 
 /* The name may tell the answer, so that only the key says it; room is made for it on both. */
 static double head(const sheet_pen *pen, const sheet_cell *cell, sheet_box at) {
-  char number[32], words[OX_CASE_NAME_BYTES + 64];
+  char number[64], words[OX_CASE_NAME_BYTES + 80];
   const char *name = cell->scene->c->name;
-  snprintf(number, sizeof number, "Hold %zu", cell->number);
+  snprintf(number, sizeof number, _("Hold %zu"), cell->number);
   snprintf(words, sizeof words, "%s%s%s", number, *name ? "  " : "", name);
   sheet_ink(pen);
   sheet_text(pen, cell->kind == OX_SHEETS_KEY ? words : number, HEAD_PT, SHEET_BOLD, 2, at.x, at.y,

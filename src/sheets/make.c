@@ -6,6 +6,7 @@
 #include <pango/pango.h> /* for its GLib: strings */
 
 #include "oxbow/sheets.h"
+#include "oxbow/text.h"
 #include "oxbow/words.h"
 
 static const char FIXED_DATE[] = "2000-01-01T00:00:00Z";
@@ -17,17 +18,19 @@ static cairo_status_t keep(void *closure, const unsigned char *data, unsigned le
 
 static void metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t count,
                      const ox_sheets_options *o) {
-  const char *kind = o->kind == OX_SHEETS_KEY ? "answer key" : "worksheet";
-  const char *lesson = scenes[0].title && *scenes[0].title ? scenes[0].title : "Holding patterns";
+  const char *kind = o->kind == OX_SHEETS_KEY ? _("answer key") : _("worksheet");
+  bool titled = scenes[0].title && *scenes[0].title;
+  const char *lesson = titled ? scenes[0].title : _("Holding patterns");
   char *valid = g_utf8_make_valid(lesson, -1);
   char *title = g_strdup_printf("%s – %s", valid, kind);
-  char *subject = g_strdup_printf("%zu holds. %s", count, ox_words_caution_line());
+  char *subject = g_strdup_printf(ox_text_count("%zu hold. %s", "%zu holds. %s", count), count,
+                                  ox_words_caution_line());
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_TITLE, title);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_SUBJECT, subject);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATOR, "Oxbow");
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_AUTHOR, "Oxbow");
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_KEYWORDS,
-                                 "holding pattern, instruction, not for navigation");
+                                 _("holding pattern, instruction, not for navigation"));
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_CREATE_DATE, FIXED_DATE);
   cairo_pdf_surface_set_metadata(surface, CAIRO_PDF_METADATA_MOD_DATE, FIXED_DATE);
   g_free(valid);
@@ -36,8 +39,8 @@ static void metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t co
 }
 
 static void outline(cairo_surface_t *surface, size_t page) {
-  char words[32], link[32];
-  snprintf(words, sizeof words, "Page %zu", page + 1);
+  char words[48], link[32];
+  snprintf(words, sizeof words, _("Page %zu"), page + 1);
   snprintf(link, sizeof link, "page=%zu", page + 1);
   cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, words, link,
                                 CAIRO_PDF_OUTLINE_FLAG_OPEN);
@@ -53,7 +56,7 @@ static bool draw_pages(cairo_surface_t *surface, const ox_scene *scenes, size_t 
     cairo_show_page(cr);
   }
   if (good && cairo_status(cr) != CAIRO_STATUS_SUCCESS) {
-    *fault = "The pages could not be drawn.";
+    *fault = _("The pages could not be drawn.");
     good = false;
   }
   cairo_destroy(cr);
@@ -66,18 +69,18 @@ ox_status ox_sheets_make(const ox_scene *scenes, size_t count, const ox_sheets_o
   GString *made = g_string_new(NULL);
   ox_vec size = ox_sheets_size(o);
   if (count == 0) {
-    fault = "There is nothing to draw.";
+    fault = _("There is nothing to draw.");
   } else {
     cairo_surface_t *surface = cairo_pdf_surface_create_for_stream(keep, made, size.x, size.y);
     metadata(surface, scenes, count, o);
     draw_pages(surface, scenes, count, o, &fault);
     cairo_surface_finish(surface);
     if (!fault && cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
-      fault = "The pages could not be made.";
+      fault = _("The pages could not be made.");
     cairo_surface_destroy(surface);
   }
   if (!fault && sink(context, made->str, made->len) != OX_OK)
-    fault = "The pages could not be written.";
+    fault = _("The pages could not be written.");
   g_string_free(made, TRUE);
   if (fault && error) *error = fault;
   return fault ? OX_ERROR : OX_OK;

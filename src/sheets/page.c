@@ -7,6 +7,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "oxbow/text.h"
+
 static const double MARGIN_PT = 34.0; /* 12 mm: inside what any printer reaches */
 static const double GAP_PT = 18.0;
 static const double TITLE_PT = 13.0, LINE_PT = 9.0, FOOT_PT = 8.0;
@@ -26,16 +28,18 @@ static double inner_width(const sheet_page *p) {
 }
 
 static void order_words(const sheet_page *p, char *buf, size_t bytes) {
+  char seed[24];
+  snprintf(seed, sizeof seed, "%" PRIu64, p->o->seed); /* its letter differs between machines */
   if (p->o->shuffled)
-    snprintf(buf, bytes, "order from seed %" PRIu64, p->o->seed);
+    snprintf(buf, bytes, _("order from seed %s"), seed);
   else
-    snprintf(buf, bytes, "in the order of the lesson");
+    snprintf(buf, bytes, "%s", _("in the order of the lesson"));
 }
 
 /* --- head ---------------------------------------------------------------------------------- */
 
 static void name_and_date(const sheet_page *p, const sheet_pen *pen, double y) {
-  static const char *const words[] = {"Name", "Date"};
+  const char *const words[] = {C_("of the student", "Name"), C_("of the lesson", "Date")};
   double x = MARGIN_PT, width = inner_width(p);
   for (int i = 0; i < 2; i++) {
     double end = i == 0 ? MARGIN_PT + 0.62 * width : MARGIN_PT + width;
@@ -50,22 +54,27 @@ static void name_and_date(const sheet_page *p, const sheet_pen *pen, double y) {
 static double head(const sheet_page *p, const sheet_pen *pen) {
   bool key = p->o->kind == OX_SHEETS_KEY;
   const char *title = p->scenes[0].title;
-  char order[64], words[200];
+  char order[96], words[300];
   double width = inner_width(p), y = MARGIN_PT;
   sheet_ink(pen);
-  double kind = sheet_text_width(pen, "Answer key", TITLE_PT, SHEET_BOLD) + 8.0;
-  sheet_text(pen, key ? "Answer key" : "Worksheet", TITLE_PT, SHEET_BOLD | SHEET_RIGHT, 1,
+  const char *kinds[] = {_("Worksheet"), _("Answer key")};
+  double kind = 8.0 + fmax(sheet_text_width(pen, kinds[0], TITLE_PT, SHEET_BOLD),
+                           sheet_text_width(pen, kinds[1], TITLE_PT, SHEET_BOLD));
+  sheet_text(pen, kinds[key], TITLE_PT, SHEET_BOLD | SHEET_RIGHT, 1,
              MARGIN_PT + width - kind, y, kind);
-  y += sheet_text(pen, title && *title ? title : "Holding patterns", TITLE_PT, SHEET_BOLD, 1,
+  y += sheet_text(pen, title && *title ? title : _("Holding patterns"), TITLE_PT, SHEET_BOLD, 1,
                   MARGIN_PT, y, width - kind - 12.0);
   order_words(p, order, sizeof order);
   snprintf(words, sizeof words,
-           "%zu hold%s, %s. True north is up; directions are magnetic unless they say true.",
-           p->total, p->total == 1 ? "" : "s", order);
+           ox_text_count(
+               "%zu hold, %s. True north is up; directions are magnetic unless they say true.",
+               "%zu holds, %s. True north is up; directions are magnetic unless they say true.",
+               p->total),
+           p->total, order);
   y += sheet_text(pen, words, LINE_PT, SHEET_PLAIN, 1, MARGIN_PT, y + 1.0, width) + 1.0;
   if (key)
-    sheet_text(pen, "As flown by the technique given, from the first crossing of the fix to the "
-                    "first circuit.",
+    sheet_text(pen, _("As flown by the technique given, from the first crossing of the fix to the "
+                      "first circuit."),
                LINE_PT, SHEET_PLAIN, 1, MARGIN_PT, y + 5.0, width);
   else
     name_and_date(p, pen, y + 5.0);
@@ -77,36 +86,38 @@ static double head(const sheet_page *p, const sheet_pen *pen) {
 /* --- foot ---------------------------------------------------------------------------------- */
 
 static bool is_publication(const char *source) {
-  return strcmp(source, "geometry") != 0 && strncmp(source, "given", 5) != 0 &&
-         strncmp(source, "measured", 8) != 0;
+  const char *own[] = {_("geometry"), _("given with the case"), _("measured on the flight")};
+  for (size_t i = 0; i < sizeof own / sizeof *own; i++)
+    if (strcmp(source, own[i]) == 0) return false;
+  return true;
 }
 
 /* Every source of the page's figures once. Which paragraph the entry heading comes from tells the
  * entry, so that a worksheet leaves it out. */
 static void sources_words(const sheet_page *p, bool all, char *buf, size_t bytes) {
-  size_t used = (size_t)snprintf(buf, bytes, "Sources: ");
+  size_t used = (size_t)snprintf(buf, bytes, "%s", _("Sources: "));
   bool first = true;
   for (size_t i = 0; i < p->count; i++)
     for (int k = 0; k < p->cell[i].answers.count; k++) {
       const sheet_answer *a = &p->cell[i].answers.answer[k];
       const char *source = a->source;
-      if (!all && strcmp(a->label, SHEET_ENTRY_HEADING) == 0) continue;
+      if (!all && strcmp(a->key, SHEET_ENTRY_HEADING) == 0) continue;
       if (!is_publication(source) || strstr(buf, source) || used >= bytes) continue;
       used += (size_t)snprintf(buf + used, bytes - used, "%s%s", first ? "" : "; ", source);
       first = false;
     }
   if (used < bytes)
-    snprintf(buf + used, bytes - used, "%sthe rest is geometry.", first ? "" : "; ");
+    snprintf(buf + used, bytes - used, "%s%s", first ? "" : "; ", _("the rest is geometry."));
 }
 
 /* Returns where the holds end. */
 static double foot(const sheet_page *p, const sheet_pen *pen) {
-  char sources[2000], left[128], right[48], order[64];
+  char sources[2400], left[160], right[64], order[96];
   double width = inner_width(p), bottom = p->size.y - MARGIN_PT;
   sources_words(p, true, sources, sizeof sources);
   order_words(p, order, sizeof order);
   snprintf(left, sizeof left, "%s, %s", p->o->program ? p->o->program : "Oxbow", order);
-  snprintf(right, sizeof right, "Page %zu of %zu", p->page + 1, p->pages);
+  snprintf(right, sizeof right, _("Page %zu of %zu"), p->page + 1, p->pages);
   double line = sheet_text_height(pen, left, FOOT_PT, SHEET_PLAIN, 1, width);
   double caution = sheet_text_height(pen, ox_words_caution_line(), FOOT_PT, SHEET_PLAIN, 2, width);
   double source = sheet_text_height(pen, sources, FOOT_PT, SHEET_PLAIN, SOURCE_LINES, width);
@@ -181,11 +192,11 @@ static bool gather(sheet_page *p) {
 }
 
 static const char *fault_of(size_t count, const ox_sheets_options *o, size_t page) {
-  if (count == 0) return "There is nothing to draw.";
+  if (count == 0) return N_("There is nothing to draw.");
   if (o->per_page != 1 && o->per_page != 2 && o->per_page != 4)
-    return "A page has 1, 2 or 4 holds.";
-  if ((unsigned)o->paper >= OX_PAPER_COUNT) return "The paper is A4 or Letter.";
-  if (page >= ox_sheets_pages(count, o)) return "There is no such page.";
+    return N_("A page has 1, 2 or 4 holds.");
+  if ((unsigned)o->paper >= OX_PAPER_COUNT) return N_("The paper is A4 or Letter.");
+  if (page >= ox_sheets_pages(count, o)) return N_("There is no such page.");
   return NULL;
 }
 
@@ -197,13 +208,13 @@ ox_status ox_sheets_draw(cairo_t *cr, const ox_scene *scenes, size_t count,
     if (p) {
       *p = (sheet_page){.o = o, .scenes = scenes, .total = count, .page = page,
                         .pages = ox_sheets_pages(count, o), .size = ox_sheets_size(o)};
-      if (!gather(p) || !draw(p, cr)) fault = "There is not enough memory for the page.";
+      if (!gather(p) || !draw(p, cr)) fault = N_("There is not enough memory for the page.");
       for (size_t i = 0; i < p->count; i++) sheet_answers_clear(&p->cell[i].answers);
       free(p);
     } else {
-      fault = "There is not enough memory for the page.";
+      fault = N_("There is not enough memory for the page.");
     }
   }
-  if (fault && error) *error = fault;
+  if (fault && error) *error = _(fault);
   return fault ? OX_ERROR : OX_OK;
 }
