@@ -291,7 +291,7 @@ static void ask_twice(clr_reading *r) {
     if (!second->sound || !first || first == second) continue;
     if (may_repeat(first, second) || same_value(first, second)) continue;
     clr_text t = clr_ask(r, OX_ASK_TWO_VALUES, second->kind, (int)(first - r->out->items), (int)i);
-    clr_put(&t, "%s %s: ", verify(r), ox_item_name(second->kind));
+    clr_put(&t, "%s %s: ", verify(r), clr_item_word(second->kind));
     put_value(r, &t, first);
     clr_put(&t, " or ");
     put_value(r, &t, second);
@@ -308,7 +308,7 @@ static void ask_range(clr_reading *r) {
       clr_put(&t, "Say again the turns: standard is right, nonstandard is left.");
       continue;
     }
-    clr_put(&t, "Say again the %s; ", ox_item_name(item->kind));
+    clr_put(&t, "Say again the %s; ", clr_item_word(item->kind));
     put_value(r, &t, item);
     clr_put(&t, " cannot be.");
   }

@@ -6,6 +6,7 @@
 #include "oxbow/angle.h"
 #include "oxbow/fields.h"
 #include "oxbow/limits.h"
+#include "oxbow/text.h"
 #include "reading.h"
 #include "tokens.h"
 
@@ -166,12 +167,13 @@ static void set_field(clr_reading *r, const char *key, double value) {
   note_field(r, field->key);
 }
 
-static void leave_open(clr_reading *r, ox_item_kind kind, const char *reason, const char *detail) {
+/* `reason` is a sentence in the reader's language. */
+static void leave_open(clr_reading *r, ox_item_kind kind, const char *reason) {
   if (r->out->default_count == OX_CLEARANCE_DEFAULTS_MAX) return;
   ox_item_default *d = &r->out->defaults[r->out->default_count++];
   d->kind = kind;
   clr_text text = clr_into(d->reason, sizeof d->reason);
-  clr_put(&text, "%s%s", reason, detail);
+  clr_put(&text, "%s", reason);
 }
 
 static void set_fix(clr_reading *r) {
@@ -181,53 +183,59 @@ static void set_fix(clr_reading *r) {
   }
   if (!r->holds || clr_item(r, OX_ITEM_FIX) || has_dme_fix(r)) return;
   if (clr_item(r, OX_ITEM_LIMIT))
-    leave_open(r, OX_ITEM_FIX, "The clearance limit is the holding fix: no other was said", "");
+    leave_open(r, OX_ITEM_FIX, _("The clearance limit is the holding fix: no other was said"));
   else if (r->fix[0] && !line_item(r))
-    leave_open(r, OX_ITEM_FIX, "The point that the course leads to is the holding fix", "");
+    leave_open(r, OX_ITEM_FIX, _("The point that the course leads to is the holding fix"));
   else if (r->fix[0])
-    leave_open(r, OX_ITEM_FIX, "The station of the radial is the holding fix: no other was said",
-               "");
+    leave_open(r, OX_ITEM_FIX,
+               _("The station of the radial is the holding fix: no other was said"));
   else
-    leave_open(r, OX_ITEM_FIX, "No fix was said: the one of the case stays", "");
+    leave_open(r, OX_ITEM_FIX, _("No fix was said: the one of the case stays"));
 }
 
 static const char *line_reason(const clr_reading *r) {
   bool direction = clr_item(r, OX_ITEM_DIRECTION) != NULL;
   switch (r->line) {
-  case CLR_LINE_STATION: return direction ? NULL : "The radial is the outbound course";
+  case CLR_LINE_STATION: return direction ? NULL : _("The radial is the outbound course");
   case CLR_LINE_BARE:
-    return direction ? NULL : "The radial is taken as the outbound course: no direction was said";
+    return direction ? NULL
+                     : _("The radial is taken as the outbound course: no direction was said");
   case CLR_LINE_ELSEWHERE:
     return direction ? NULL
-                     : "No direction was said: the hold is taken to lie beyond the fix, inbound "
-                       "towards the station";
+                     : _("No direction was said: the hold is taken to lie beyond the fix, inbound "
+                         "towards the station");
   case CLR_LINE_COURSE:
-    return direction ? NULL : "The course is taken as inbound: no direction was said";
+    return direction ? NULL : _("The course is taken as inbound: no direction was said");
   default: return NULL;
   }
 }
 
 static const char *airway_course(const ox_item *airway) {
-  if (strcmp(airway->name, "localizer") == 0) return "The localizer course stands on the chart";
+  if (strcmp(airway->name, "localizer") == 0) return _("The localizer course stands on the chart");
   if (strcmp(airway->name, "final approach course") == 0)
-    return "The final approach course stands on the chart";
-  return "The course of the airway stands on the chart";
+    return _("The final approach course stands on the chart");
+  return _("The course of the airway stands on the chart");
 }
 
 /* Without a figure for the course: the middle of the eighth, unless the case already holds there.
  */
 static void guess_line(clr_reading *r) {
   const ox_item *direction = clr_item(r, OX_ITEM_DIRECTION);
-  const char *where = r->published ? "The published inbound course stands on the chart"
+  const char *where = r->published ? _("The published inbound course stands on the chart")
                       : clr_item(r, OX_ITEM_AIRWAY) ? airway_course(clr_item(r, OX_ITEM_AIRWAY))
-                          : "No radial or course was said";
+                          : _("No radial or course was said");
+  char said[OX_SENTENCE_BYTES];
+  clr_text text = clr_into(said, sizeof said);
   if (!direction || clr_outbound_in_eighth(r->out->result.hold.inbound_deg, direction->value)) {
-    leave_open(r, OX_ITEM_INBOUND, where, ": the inbound course of the case stays");
+    /* translators: %s is a sentence, as in "No radial or course was said" */
+    clr_put(&text, _("%s: the inbound course of the case stays"), where);
+    leave_open(r, OX_ITEM_INBOUND, said);
     return;
   }
   double inbound_deg = ox_norm360_deg(direction->value + 180);
   set_field(r, "hold.inbound_deg", inbound_deg == 0 ? 360 : inbound_deg);
-  leave_open(r, OX_ITEM_INBOUND, where, ": from the middle of the eighth named, for the picture");
+  clr_put(&text, _("%s: from the middle of the eighth named, for the picture"), where);
+  leave_open(r, OX_ITEM_INBOUND, said);
 }
 
 static void set_line(clr_reading *r) {
@@ -237,7 +245,7 @@ static void set_line(clr_reading *r) {
   }
   set_field(r, "hold.inbound_deg", r->inbound_deg);
   const char *reason = line_reason(r);
-  if (reason) leave_open(r, OX_ITEM_DIRECTION, reason, "");
+  if (reason) leave_open(r, OX_ITEM_DIRECTION, reason);
 }
 
 static void set_turns(clr_reading *r) {
@@ -245,11 +253,11 @@ static void set_turns(clr_reading *r) {
   if (turns) {
     set_field(r, "hold.turns", turns->value > 0 ? OX_TURNS_RIGHT : OX_TURNS_LEFT);
   } else if (r->published) {
-    leave_open(r, OX_ITEM_TURNS, "As published: the turns of the case stay", "");
+    leave_open(r, OX_ITEM_TURNS, _("As published: the turns of the case stay"));
   } else if (r->holds) {
     set_field(r, "hold.turns", OX_TURNS_RIGHT);
-    leave_open(r, OX_ITEM_TURNS, "No turns were said: right, the standard pattern (AIM 5-3-8 j1)",
-               "");
+    leave_open(r, OX_ITEM_TURNS,
+               _("No turns were said: right, the standard pattern (AIM 5-3-8 j1)"));
   }
 }
 
@@ -263,9 +271,9 @@ static void set_standard_leg(clr_reading *r) {
   set_field(r, "hold.leg.s", 0);
   bool short_leg = ox_standard_leg_s(r->out->result.hold.altitude_ft) <= 60;
   leave_open(r, OX_ITEM_LEG,
-             short_leg ? "No leg was said: 1 minute at or below 14 000 ft"
-                       : "No leg was said: 1 1/2 minutes above 14 000 ft",
-             " (AIM 5-3-8 j4(a))");
+             short_leg
+                 ? _("No leg was said: 1 minute at or below 14 000 ft (AIM 5-3-8 j4(a))")
+                 : _("No leg was said: 1 1/2 minutes above 14 000 ft (AIM 5-3-8 j4(a))"));
 }
 
 static void set_leg(clr_reading *r) {
@@ -282,7 +290,7 @@ static void set_leg(clr_reading *r) {
   } else if (range) {
     set_leg_length(r, range->value2 - range->value);
   } else if (r->published) {
-    leave_open(r, OX_ITEM_LEG, "As published: the leg of the case stays", "");
+    leave_open(r, OX_ITEM_LEG, _("As published: the leg of the case stays"));
   } else if (r->holds) {
     set_standard_leg(r);
   }
@@ -314,9 +322,9 @@ static void set_efc(clr_reading *r) {
   }
   if (clr_item(r, OX_ITEM_EFC) && r->efc_min < 0)
     leave_open(r, OX_ITEM_EFC,
-               "The hour of the expect further clearance time is not known: it is left out", "");
+               _("The hour of the expect further clearance time is not known: it is left out"));
   else if (!clr_item(r, OX_ITEM_EFC) && r->no_delay)
-    leave_open(r, OX_ITEM_EFC, "No delay expected: no expect further clearance time", "");
+    leave_open(r, OX_ITEM_EFC, _("No delay expected: no expect further clearance time"));
 }
 
 static void set_altitude(clr_reading *r) {
@@ -331,7 +339,7 @@ static void set_altitude(clr_reading *r) {
     r->out->items[r->first[OX_ITEM_ALTITUDE]].sound = false;
     r->first[OX_ITEM_ALTITUDE] = -1;
   } else if (r->holds) {
-    leave_open(r, OX_ITEM_ALTITUDE, "No altitude was said: the one of the case stays", "");
+    leave_open(r, OX_ITEM_ALTITUDE, _("No altitude was said: the one of the case stays"));
   }
 }
 
@@ -340,16 +348,16 @@ static void set_speed(clr_reading *r) {
   if (speed) {
     set_field(r, "hold.limit_kias", speed->value);
   } else if (r->published) {
-    leave_open(r, OX_ITEM_SPEED, "As published: the speed limit of the case stays", "");
+    leave_open(r, OX_ITEM_SPEED, _("As published: the speed limit of the case stays"));
   } else if (r->holds) {
     set_field(r, "hold.limit_kias", 0);
-    leave_open(r, OX_ITEM_SPEED, "No speed was said: the table for the altitude holds", "");
+    leave_open(r, OX_ITEM_SPEED, _("No speed was said: the table for the altitude holds"));
   }
 }
 
 void clr_mean(clr_reading *r) {
   if (r->cancelled) {
-    leave_open(r, OX_ITEM_FIX, "Holding is cancelled: the case stays as it is", "");
+    leave_open(r, OX_ITEM_FIX, _("Holding is cancelled: the case stays as it is"));
     return;
   }
   find_fix(r);

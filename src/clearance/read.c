@@ -2,6 +2,7 @@
  * item, words of no phrase are left aside, and then the items are made sense of. */
 #include <string.h>
 
+#include "oxbow/text.h"
 #include "phrases.h"
 #include "reading.h"
 
@@ -158,17 +159,19 @@ const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind) {
   return NULL;
 }
 
-const char *ox_item_name(ox_item_kind kind) {
+const char *clr_item_word(ox_item_kind kind) {
   static const char *const names[OX_ITEM_KIND_COUNT] = {
-      [OX_ITEM_LIMIT] = "clearance limit", [OX_ITEM_DIRECTION] = "direction of holding",
-      [OX_ITEM_FIX] = "holding fix",       [OX_ITEM_FIX_DME] = "DME fix",
-      [OX_ITEM_DME_RANGE] = "DME limits",  [OX_ITEM_RADIAL] = "radial",
-      [OX_ITEM_BEARING] = "bearing",       [OX_ITEM_COURSE] = "course",
-      [OX_ITEM_INBOUND] = "inbound course", [OX_ITEM_OUTBOUND] = "outbound course",
-      [OX_ITEM_AIRWAY] = "airway",         [OX_ITEM_LEG] = "leg length",
-      [OX_ITEM_TURNS] = "turns",           [OX_ITEM_EFC] = "expect further clearance time",
-      [OX_ITEM_ALTITUDE] = "altitude",     [OX_ITEM_SPEED] = "speed",
-      [OX_ITEM_DELAY] = "delay",           [OX_ITEM_PUBLISHED] = "as published",
-      [OX_ITEM_NOW] = "time now",          [OX_ITEM_ROUTE] = "further routing"};
-  return (unsigned)kind < OX_ITEM_KIND_COUNT ? names[kind] : "unknown item";
+      [OX_ITEM_LIMIT] = N_("clearance limit"), [OX_ITEM_DIRECTION] = N_("direction of holding"),
+      [OX_ITEM_FIX] = N_("holding fix"),       [OX_ITEM_FIX_DME] = N_("DME fix"),
+      [OX_ITEM_DME_RANGE] = N_("DME limits"),  [OX_ITEM_RADIAL] = N_("radial"),
+      [OX_ITEM_BEARING] = N_("bearing"),       [OX_ITEM_COURSE] = N_("course"),
+      [OX_ITEM_INBOUND] = N_("inbound course"), [OX_ITEM_OUTBOUND] = N_("outbound course"),
+      [OX_ITEM_AIRWAY] = N_("airway"),         [OX_ITEM_LEG] = N_("leg length"),
+      [OX_ITEM_TURNS] = N_("turns"),           [OX_ITEM_EFC] = N_("expect further clearance time"),
+      [OX_ITEM_ALTITUDE] = N_("altitude"),     [OX_ITEM_SPEED] = N_("speed"),
+      [OX_ITEM_DELAY] = N_("delay"),           [OX_ITEM_PUBLISHED] = N_("as published"),
+      [OX_ITEM_NOW] = N_("time now"),          [OX_ITEM_ROUTE] = N_("further routing")};
+  return (unsigned)kind < OX_ITEM_KIND_COUNT ? names[kind] : N_("unknown item");
 }
+
+const char *ox_item_name(ox_item_kind kind) { return _(clr_item_word(kind)); }

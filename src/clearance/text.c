@@ -13,6 +13,7 @@
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/text.h"
 #include "reading.h"
 
 clr_text clr_into(char *buf, size_t bytes) {
@@ -79,22 +80,42 @@ void clr_sentence(clr_text *t) {
   clr_put(t, ".");
 }
 
-static const char *const figure_words[10] = {"zero", "one", "two", "tree", "fower",
-                                             "fife", "six", "seven", "eight", "niner"};
+void clr_next(clr_text *t) {
+  if (t->length > 0) clr_put(t, " ");
+}
+
+/* A marked word as the text wants it. */
+static const char *word(const clr_text *t, const char *english) {
+  return t->for_people ? _(english) : english;
+}
+
+/* translators: these are figures spoken one by one, as in "heading two four zero" */
+static const char *const figure_words[10] = {N_("zero"), N_("one"),  N_("two"), N_("tree"),
+                                             N_("fower"), N_("fife"), N_("six"), N_("seven"),
+                                             N_("eight"), N_("niner")};
+
+static const char *point_word(const clr_text *t, const ox_say_options *o) {
+  if (o->wording != OX_WORDING_US) return word(t, N_("decimal"));
+  return t->for_people ? C_("in a figure that is spoken", "point") : "point";
+}
 
 void clr_put_figures(clr_text *t, const ox_say_options *o, const char *figures) {
   if (!o->spoken) {
-    clr_put(t, "%s", figures);
+    for (const char *f = figures; *f; f++)
+      if (*f == '.' && t->for_people)
+        clr_put(t, "%s", ox_text_decimal());
+      else
+        clr_put(t, "%c", *f);
     return;
   }
   const char *gap = "";
   for (const char *f = figures; *f; f++) {
     if (*f >= '0' && *f <= '9')
-      clr_put(t, "%s%s", gap, figure_words[*f - '0']);
+      clr_put(t, "%s%s", gap, word(t, figure_words[*f - '0']));
     else if (*f == '.')
-      clr_put(t, "%s%s", gap, o->wording == OX_WORDING_US ? "point" : "decimal");
+      clr_put(t, "%s%s", gap, point_word(t, o));
     else if (*f == '-')
-      clr_put(t, "%sminus", gap);
+      clr_put(t, "%s%s", gap, word(t, N_("minus")));
     gap = " ";
   }
 }
@@ -136,19 +157,19 @@ static double transition_ft(const ox_say_options *o) {
 }
 
 static void put_spoken_altitude(clr_text *t, const ox_say_options *o, int feet) {
-  const char *thousand = o->wording == OX_WORDING_US ? "thousand" : "tousand";
+  const char *thousand = o->wording == OX_WORDING_US ? N_("thousand") : N_("tousand");
   if (feet % 100 != 0 || feet == 0) {
     clr_put_whole(t, o, feet);
     return;
   }
   if (feet >= 1000) {
     clr_put_whole(t, o, feet / 1000);
-    clr_put(t, " %s", thousand);
+    clr_put(t, " %s", word(t, thousand));
   }
   int hundreds = feet % 1000 / 100;
   if (hundreds == 0) return;
   if (feet >= 1000) clr_put(t, " ");
-  clr_put(t, "%s hundred", figure_words[hundreds]);
+  clr_put(t, "%s %s", word(t, figure_words[hundreds]), word(t, N_("hundred")));
 }
 
 void clr_put_altitude(clr_text *t, const ox_say_options *o, double altitude_ft) {
@@ -156,20 +177,22 @@ void clr_put_altitude(clr_text *t, const ox_say_options *o, double altitude_ft) 
   if (feet >= transition_ft(o) && feet % 100 == 0) {
     char level[16];
     snprintf(level, sizeof level, "%03d", feet / 100);
-    clr_put(t, "%s", o->spoken ? "flight level " : "FL");
+    clr_put(t, "%s", word(t, o->spoken ? N_("flight level ") : N_("FL")));
     clr_put_figures(t, o, level);
     return;
   }
-  if (feet < 0) clr_put(t, "minus ");
+  if (feet < 0) clr_put(t, "%s ", word(t, N_("minus")));
   feet = abs(feet);
   if (o->spoken)
     put_spoken_altitude(t, o, feet);
   else if (o->wording == OX_WORDING_US && feet >= 1000)
-    clr_put(t, "%d,%03d", feet / 1000, feet % 1000);
+    /* translators: an altitude without its unit, 5,000; a language that would take the comma for
+     * a decimal may write "%d%03d ft" */
+    clr_put(t, t->for_people ? _("%d,%03d") : "%d,%03d", feet / 1000, feet % 1000);
   else
     clr_put(t, "%d", feet);
   /* Without "feet" the short figures would be read as hundreds or thousands. */
-  if (o->wording == OX_WORDING_ICAO || feet < 1000) clr_put(t, " feet");
+  if (o->wording == OX_WORDING_ICAO || feet < 1000) clr_put(t, "%s", word(t, N_(" feet")));
 }
 
 void clr_put_clock(clr_text *t, const ox_say_options *o, int minute) {
@@ -192,37 +215,9 @@ void clr_put_leg_time(clr_text *t, const ox_say_options *o, double leg_s, bool p
   clr_put(t, " minute%s", plural && s != 60 ? "s" : "");
 }
 
-void clr_put_duration(clr_text *t, const ox_say_options *o, double duration_s) {
-  int s = isfinite(duration_s) ? (int)fmax(0, fmin(1e7, round(duration_s))) : 0;
-  if (!o->spoken) {
-    clr_put(t, "%d:%02d", s / 60, s % 60);
-    return;
-  }
-  if (s >= 60) {
-    clr_put_whole(t, o, s / 60);
-    clr_put(t, " minute%s", s / 60 == 1 ? "" : "s");
-  }
-  if (s % 60 == 0 && s > 0) return;
-  if (s >= 60) clr_put(t, " ");
-  clr_put_whole(t, o, s % 60);
-  clr_put(t, " second%s", s % 60 == 1 ? "" : "s");
-}
-
 void clr_put_knots(clr_text *t, const ox_say_options *o, double kt) {
   clr_put_whole(t, o, kt);
   clr_put(t, " knots");
-}
-
-void clr_put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, const ox_flight *f) {
-  double limit_kias = c->hold.limit_kias > 0
-                          ? c->hold.limit_kias
-                          : clr_speed_limit_kias(o->wording, c->hold.altitude_ft);
-  clr_put_knots(t, o, f->setup.ias_kt);
-  clr_put(t, " indicated, at most ");
-  if (limit_kias > 0)
-    clr_put_knots(t, o, limit_kias);
-  else
-    clr_put(t, o->spoken ? "Mach zero decimal eight tree" : "Mach 0.83");
 }
 
 const char *clr_eighth_word(double bearing_deg) {

@@ -8,20 +8,23 @@
 #include "oxbow/clearance.h"
 
 /* A text on the heap; or, made by clr_into, in the caller's buffer, cut at a whole character.
- * Start with {0}. When memory runs out `failed` sticks. */
+ * Start with {0}. When memory runs out `failed` sticks. What is said on the radio is English;
+ * figures in a text `for_people` are in the reader's language. */
 typedef struct {
   char *text;
   size_t length, capacity;
-  bool failed, fixed;
+  bool failed, fixed, for_people;
 } clr_text;
 
 clr_text clr_into(char *buf, size_t bytes);
-/* Only %s, %d and %c: nothing that the locale could change. */
+/* Only %s, %d and %c: nothing that the process locale could change. */
 void clr_put(clr_text *t, const char *format, ...) __attribute__((format(printf, 2, 3)));
 /* The text, the caller's to free; NULL when memory ran out. */
 char *clr_take(clr_text *t);
 /* Makes the first letter a capital and ends with a full stop. */
 void clr_sentence(clr_text *t);
+/* A blank where the text has begun: before the next sentence. */
+void clr_next(clr_text *t);
 
 /* Numbers in the way the options want them: in figures, or word by word as they are spoken. */
 void clr_put_figures(clr_text *t, const ox_say_options *o, const char *figures);
@@ -34,18 +37,15 @@ void clr_put_altitude(clr_text *t, const ox_say_options *o, double altitude_ft);
 void clr_put_clock(clr_text *t, const ox_say_options *o, int minute);
 /* A leg time: "1 minute", "1 1/2 minute", "75 second", plural outside of "legs". */
 void clr_put_leg_time(clr_text *t, const ox_say_options *o, double leg_s, bool plural);
-/* "1:07", or spoken "one minute seven seconds". */
-void clr_put_duration(clr_text *t, const ox_say_options *o, double s);
 /* The knots of a speed. */
 void clr_put_knots(clr_text *t, const ox_say_options *o, double kt);
-
-/* The holding speed and its limit: the one of the case, else of the wording's table. */
-void clr_put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, const ox_flight *f);
 
 /* The fix as a controller says it, in quotation marks where it could be mistaken. */
 void clr_put_fix(clr_text *t, const char *fix);
 /* "southwest": the eighth that holds a bearing, as it is said in a clearance. */
 const char *clr_eighth_word(double bearing_deg);
+/* The English name of an item, as it is said in a question. */
+const char *clr_item_word(ox_item_kind kind);
 /* Options where NULL was given. */
 ox_say_options clr_options(const ox_say_options *o);
 
