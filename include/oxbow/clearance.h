@@ -2,7 +2,8 @@
  *
  * Reading allocates nothing and keeps nothing (it takes about 100 KB of stack); saying returns
  * malloc'd strings that belong to the caller, NULL when memory is out. No function depends on the
- * locale. */
+ * process locale. What is said on the radio, questions among it, is English whatever the reader's
+ * language; names, reasons, briefing, cues and cards are in the reader's (text.h). */
 #ifndef OXBOW_CLEARANCE_H
 #define OXBOW_CLEARANCE_H
 
@@ -16,7 +17,7 @@
 #define OX_CLEARANCE_DEFAULTS_MAX 12
 #define OX_CLEARANCE_QUESTIONS_MAX 24
 #define OX_CLEARANCE_FIELDS_MAX 12
-#define OX_SENTENCE_BYTES 240
+#define OX_SENTENCE_BYTES 320
 #define OX_PRESENT_POSITION "PRESENT POSITION" /* the fix of "hold at present position" */
 
 /* United States: 7110.65 4-6-1, 4-6-4 and AIM 5-3-8. ICAO: Doc 4444 style. */
@@ -147,6 +148,9 @@ ox_status ox_clearance_read(const char *text, const ox_case *base,
 
 /* "clearance limit", "radial", … Static, never NULL. */
 const char *ox_item_name(ox_item_kind kind);
+/* What is in doubt, as a sentence in the reader's language to stand beside the English phrase of the
+ * question; false, and "", where the reader's language is English and the phrase says it all. */
+bool ox_question_meaning(char *buf, size_t bytes, const ox_question *question);
 /* First sound item of a kind, or NULL. */
 const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind);
 /* Whether two names mean one place: "Larch" and "LARCH VOR" do. */

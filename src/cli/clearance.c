@@ -37,7 +37,12 @@ static bool parse_now(cli_io *io, const char *text, int *out) {
 }
 
 static void put_remarks(FILE *err, const char *text, const ox_clearance *c) {
-  for (size_t i = 0; i < c->question_count; i++) fprintf(err, _("ask: %s\n"), c->questions[i].text);
+  char meaning[OX_SENTENCE_BYTES];
+  for (size_t i = 0; i < c->question_count; i++) {
+    fprintf(err, _("ask: %s\n"), c->questions[i].text);
+    if (ox_question_meaning(meaning, sizeof meaning, &c->questions[i]))
+      fprintf(err, "  (%s)\n", meaning);
+  }
   for (size_t i = 0; i < c->default_count; i++)
     fprintf(err, "%s: %s\n", ox_item_name(c->defaults[i].kind), c->defaults[i].reason);
   for (size_t i = 0; i < c->ignored_count; i++)

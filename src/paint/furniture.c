@@ -67,7 +67,7 @@ static void make_texts(ox_picture *p) {
   if (!ox_has_layer(p, OX_LAYER_TRIANGLE)) return;
   ox_lettering_make(&f->triangle_head, p->typesetter, _("triangle of velocities"),
                     p->size.small, OX_TEXT_BOLD, 0);
-  snprintf(direction, sizeof direction, C_("a magnetic bearing", "%s M"), "888");
+  snprintf(direction, sizeof direction, "888 %s", ox_words_magnetic_mark());
   snprintf(words, sizeof words, _("track %s  %s kt"), direction, "888");
   ox_lettering_make(&f->row_sample, p->typesetter, words, p->size.small, OX_TEXT_BOLD, 0);
   for (int i = 0; i < OX_TRIANGLE_ROWS; i++)

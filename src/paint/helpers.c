@@ -92,7 +92,8 @@ void ox_direction_text(const ox_picture *p, char *buf, size_t bytes, double true
   char bearing[4];
   ox_words_bearing(bearing, ox_magnetic_deg(true_deg, p->scene.c->variation_deg));
   bool differs = p->scene.c->variation_deg != 0.0;
-  snprintf(buf, bytes, differs ? C_("a magnetic bearing", "%s M") : "%s", bearing);
+  snprintf(buf, bytes, "%s%s%s", bearing, differs ? " " : "",
+           differs ? ox_words_magnetic_mark() : "");
 }
 
 void ox_wind_from_text(const ox_picture *p, char *buf, size_t bytes) {

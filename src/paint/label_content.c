@@ -195,15 +195,6 @@ static void add_direct_to_fix(ox_picture *p) {
              OX_HUE_TRACK_TEXT, 2);
 }
 
-static const char *entry_words(ox_entry_kind kind) {
-  switch (kind) {
-  case OX_ENTRY_DIRECT: return _("direct entry");
-  case OX_ENTRY_PARALLEL: return _("parallel entry");
-  case OX_ENTRY_TEARDROP: return _("teardrop entry");
-  }
-  return "";
-}
-
 static void add_entry(ox_picture *p) {
   const ox_flight *f = p->flown;
   char words[128], heading[16], hdg[64], time[16];
@@ -213,7 +204,7 @@ static void add_entry(ox_picture *p) {
     ox_direction_text(p, heading, sizeof heading, leg->heading0_true_deg);
     ox_words_min_s(time, sizeof time, p->scene.c->technique.entry_s);
     heading_words(hdg, sizeof hdg, heading, NULL);
-    snprintf(words, sizeof words, "%s\n%s\n%s", entry_words(f->flown), hdg, time);
+    snprintf(words, sizeof words, "%s\n%s\n%s", ox_words_entry_noun(f->flown), hdg, time);
     ox_vec side = holding_side(p);
     if (f->flown == OX_ENTRY_PARALLEL) side = ox_vec_scale(side, -1.0);
     ox_label_beside(p, leg, side, words, p->size.label, OX_TEXT_PLAIN, OX_HUE_ENTRY_TEXT, 2);
@@ -221,8 +212,8 @@ static void add_entry(ox_picture *p) {
   }
   leg = ox_find_leg(f, OX_LEG_OUTBOUND_TURN, 1);
   if (!leg || !ox_stretch_has(&p->named, leg)) return;
-  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), entry_words(f->flown), OX_HUE_ENTRY_TEXT,
-         2);
+  add_at(p, leg->t0_s + 0.35 * (leg->t1_s - leg->t0_s), ox_words_entry_noun(f->flown),
+         OX_HUE_ENTRY_TEXT, 2);
 }
 
 /* The arrival's heading, on the part of the line between the map's edge and the rose. */
@@ -291,9 +282,10 @@ static void add_boundaries(ox_picture *p) {
 
 /* North first: it also says which north the rose counts from. */
 static void add_rose_north(ox_picture *p) {
-  if (p->rose.radius > 0.0)
-    add_figure(p, p->rose.north_deg, C_("a magnetic bearing", "360 M"), OX_TEXT_PLAIN,
-               OX_HUE_QUIET, 3);
+  char words[24];
+  if (!(p->rose.radius > 0.0)) return;
+  snprintf(words, sizeof words, "360 %s", ox_words_magnetic_mark());
+  add_figure(p, p->rose.north_deg, words, OX_TEXT_PLAIN, OX_HUE_QUIET, 3);
 }
 
 static void add_rose_figures(ox_picture *p) {

@@ -84,7 +84,8 @@ static void hold_words(const page *p, char *out, size_t bytes) {
   char inbound[4], course[16], from[4], altitude[24], tas[24], wind[24], blows[64];
   bool right = c->hold.turns == OX_TURNS_RIGHT, differs = c->variation_deg != 0.0;
   ox_words_bearing(inbound, c->hold.inbound_deg);
-  snprintf(course, sizeof course, differs ? C_("a magnetic bearing", "%s M") : "%s", inbound);
+  snprintf(course, sizeof course, "%s%s%s", inbound, differs ? " " : "",
+           differs ? ox_words_magnetic_mark() : "");
   ox_words_bearing(from, s->wind_from_true_deg);
   ox_number_text(altitude, sizeof altitude, c->hold.altitude_ft, 0);
   ox_number_text(tas, sizeof tas, s->tas_kt, 0);

@@ -36,9 +36,9 @@ static void figure(char out[FIGURE_BYTES], double value) {
            point ? point : "");
 }
 
-static const ox_working_row *row_of(const ox_working *w, const char *label) {
+static const ox_working_row *row_of(const ox_working *w, const char *key) {
   for (size_t i = 0; i < w->count; i++)
-    if (strcmp(w->rows[i].label, label) == 0) return &w->rows[i];
+    if (strcmp(w->rows[i].key, key) == 0) return &w->rows[i];
   return NULL;
 }
 
@@ -46,7 +46,7 @@ static const ox_working_row *row_of(const ox_working *w, const char *label) {
 
 typedef struct {
   const char *label; /* on paper */
-  const char *row;   /* in the working */
+  const char *row;   /* its key in the working */
 } question;
 
 static const question questions[] = {
@@ -62,23 +62,14 @@ static const question at_efc = {N_("Leave the fix"), "Leave the fix"};
 static const question radio_failed = {N_("Leave, radio lost"), "Expect further clearance"};
 static const question circuit = {N_("Whole circuit"), "Whole circuit"};
 
-/* What the label or the reason says anyway is left out. */
-static void shorten(char *value) {
-  static const char *const spare[] = {" by the clock", " (no correction)"};
-  for (size_t i = 0; i < sizeof spare / sizeof *spare; i++) {
-    char *at = strstr(value, spare[i]);
-    if (at) *at = '\0';
-  }
-}
-
 static bool ask(sheet_answers *a, const question *q) {
   const ox_working_row *row = row_of(&a->working, q->row);
   if (!row) return false;
   sheet_answer *answer = &a->answer[a->count++];
   *answer = (sheet_answer){
       .key = q->row, .label = _(q->label), .why = row->why, .source = row->source};
-  put(answer->value, sizeof answer->value, "%s", row->value);
-  shorten(answer->value);
+  /* Without what the label or the reason says anyway. */
+  put(answer->value, sizeof answer->value, "%s", row->brief ? row->brief : row->value);
   return true;
 }
 
@@ -116,8 +107,8 @@ static void ask_all(sheet_answers *a, const ox_case *c) {
 
 /* --- what is given ------------------------------------------------------------------------- */
 
-static const char *value_of(const sheet_answers *a, const char *label) {
-  const ox_working_row *row = row_of(&a->working, label);
+static const char *value_of(const sheet_answers *a, const char *key) {
+  const ox_working_row *row = row_of(&a->working, key);
   return row ? row->value : NULL;
 }
 
@@ -125,8 +116,9 @@ static const char *value_of(const sheet_answers *a, const char *label) {
 static void direction(char out[DIRECTION_BYTES], const ox_case *c, double magnetic_deg) {
   char bearing[4];
   ox_words_bearing(bearing, magnetic_deg);
-  snprintf(out, DIRECTION_BYTES, c->variation_deg != 0.0 ? C_("a magnetic bearing", "%s M") : "%s",
-           bearing);
+  bool differs = c->variation_deg != 0.0;
+  snprintf(out, DIRECTION_BYTES, "%s%s%s", bearing, differs ? " " : "",
+           differs ? ox_words_magnetic_mark() : "");
 }
 
 static void give_hold(sheet_answers *a, const ox_case *c) {
