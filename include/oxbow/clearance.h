@@ -148,8 +148,8 @@ ox_status ox_clearance_read(const char *text, const ox_case *base,
 
 /* "clearance limit", "radial", … Static, never NULL. */
 const char *ox_item_name(ox_item_kind kind);
-/* What is in doubt, as a sentence in the reader's language to stand beside the English phrase of the
- * question; false, and "", where the reader's language is English and the phrase says it all. */
+/* What is in doubt, as a sentence in the reader's language to stand beside the English phrase of
+ * the question; false, and "", where that language is English and the phrase says it all. */
 bool ox_question_meaning(char *buf, size_t bytes, const ox_question *question);
 /* First sound item of a kind, or NULL. */
 const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind);

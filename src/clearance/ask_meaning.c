@@ -1,5 +1,5 @@
-/* What the questions are about, for those who do not think in English: the phrase itself stays as it
- * is said on the radio. */
+/* What the questions are about, for those who do not think in English: the phrase itself stays as
+ * it is said on the radio. */
 #include "oxbow/text.h"
 #include "text.h"
 
