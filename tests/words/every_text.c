@@ -34,7 +34,8 @@ static void random_station(ox_random *r, ox_case *c) {
 }
 
 static void random_end(ox_random *r, ox_case *c) {
-  c->hold.ends = (ox_hold_ends)ox_random_below(r, 4);
+  /* Holds that end at their EFC are searched for, which takes long: a few are enough. */
+  c->hold.ends = one_in(r, 12) ? OX_HOLD_TO_EFC : (ox_hold_ends)ox_random_below(r, 3);
   c->hold.efc_min = one_in(r, 3) ? -1 : 720 + ox_random_below(r, 40);
   c->arrival.fix_at_s = one_in(r, 3) ? -1 : 43200 + ox_random_below(r, 900);
   c->clock.utc_offset_min = one_in(r, 2) ? 0 : -300;

@@ -21,6 +21,7 @@ static void speak_german(void) { ox_text_open(getenv("OXBOW_TEST_LOCALE")); }
 static void speak_english(void) { ox_text_open(NULL); }
 
 static int set_up(void **state) {
+  unsetenv("LANGUAGE"); /* it would go before the locale */
   return setlocale(LC_ALL, "de_DE.UTF-8") && getenv("OXBOW_TEST_LOCALE") ? 0 : -1;
 }
 
