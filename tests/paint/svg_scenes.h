@@ -63,7 +63,8 @@ static inline ox_scene svg_random_scene(unsigned seed) {
   if (ox_random_below(&r, 3) == 0) s.area = NULL;
   if (ox_random_below(&r, 4) == 0) s.hide_answer = true;
   if (ox_random_below(&r, 4) == 0) s.view.up = OX_UP_AIRCRAFT;
-  if (ox_random_below(&r, 5) == 0) s.view.air = ox_random_between(&r, 0, 1);
+  /* Never half: cairo 1.16 leaks the groups that fade one track into the other in an SVG. */
+  if (ox_random_below(&r, 5) == 0) s.view.air = 1.0;
   return s;
 }
 

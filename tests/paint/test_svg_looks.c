@@ -57,7 +57,7 @@ static void random_pictures_look_like_their_png(void **state) {
     svg_case = paint_seeded_case(seed);
     ox_scene scene = paint_overlaid_scene(&svg_case, (ox_palette_id)(seed % 4), seed);
     if (seed % 4 == 1) scene.view.up = OX_UP_AIRCRAFT;
-    if (seed % 4 == 2) scene.view.air = 0.5;
+    if (seed % 4 == 2) scene.view.air = 1.0;
     check_looks(&scene, 25.0 * seed);
   }
 }
