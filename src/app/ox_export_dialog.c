@@ -39,7 +39,6 @@ static const char *const units[] = {N_("pixels"), N_("cm at 150 dots an inch"),
                                     N_("cm at 300 dots an inch"), NULL};
 static const char *const papers[] = {N_("A4 across"), N_("A4 upright"), N_("Letter across"),
                                      N_("Letter upright"), NULL};
-static const char *const palettes[] = {N_("Light"), N_("Dark"), N_("Projector"), N_("Print"), NULL};
 
 struct _OxExportDialog {
   GtkWindow parent_instance;
@@ -359,6 +358,12 @@ static GtkWidget *check_new(OxExportDialog *self, row r) {
   return input;
 }
 
+/* "Print" alone could be what is done, not what it looks like. */
+static GtkStringList *palettes_list(void) {
+  const char *names[] = {_("Light"), _("Dark"), _("Projector"), C_("colours", "Print"), NULL};
+  return gtk_string_list_new(names);
+}
+
 static GtkWidget *input_new(OxExportDialog *self, row r) {
   switch (r) {
   case ROW_WHAT:
@@ -371,7 +376,7 @@ static GtkWidget *input_new(OxExportDialog *self, row r) {
   case ROW_PAPER:
     return drop_down_new(self, ox_choice_list(papers));
   case ROW_COLOURS:
-    return drop_down_new(self, ox_choice_list(palettes));
+    return drop_down_new(self, palettes_list());
   case ROW_SPEED:
     return number_new(self, &speed_style, _("Times as fast"));
   case ROW_FPS:

@@ -199,7 +199,7 @@ static void add_row(OxRouteList *self, size_t index) {
   gtk_label_set_ellipsize(GTK_LABEL(label), PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand(label, TRUE);
   gtk_box_append(GTK_BOX(row), label);
-  GtkWidget *hold = gtk_button_new_with_label(_("Hold"));
+  GtkWidget *hold = gtk_button_new_with_label(C_("a button of the route", "Hold"));
   g_signal_connect(hold, "clicked", G_CALLBACK(hold_cb), self);
   add_button(row, hold, index, name, _("Hold here, on the course of the arriving leg"));
   GtkWidget *missed = gtk_toggle_button_new_with_label(_("MAP"));
