@@ -151,17 +151,20 @@ ox_picture *ox_board_current_picture(OxBoard *self) {
   return self->picture;
 }
 
+/* Where the world itself moves there is one image of both halves. */
 static void draw_still(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect_t *bounds) {
   ox_picture *picture = ox_board_current_picture(self);
   self->counts.still++;
   if (!picture) return;
+  double t_s = ox_picture_moves(picture) ? ox_player_time_s(self->player) : (double)NAN;
   double scale = gtk_widget_get_scale_factor(GTK_WIDGET(self));
   gboolean draft = self->is_held && self->settling == 0;
   cairo_surface_t *image =
-      self->canvas ? ox_canvas_draw(self->canvas, picture, scale, (double)NAN, draft) : NULL;
+      self->canvas ? ox_canvas_draw(self->canvas, picture, scale, t_s, draft) : NULL;
   if (!image) { /* too large for one image */
     cairo_t *cr = gtk_snapshot_append_cairo(snapshot, bounds);
     ox_picture_draw_still(picture, cr);
+    if (!isnan(t_s)) ox_picture_draw_moving(picture, cr, t_s);
     cairo_destroy(cr);
     return;
   }
@@ -204,11 +207,7 @@ static void append_tight(OxBoard *self, draw_part draw, GtkSnapshot *snapshot,
 static void draw_moving(OxBoard *self, GtkSnapshot *snapshot, const graphene_rect_t *bounds) {
   ox_picture *picture = ox_board_current_picture(self);
   self->counts.moving++;
-  if (!picture) return;
-  if (ox_picture_moves(picture)) {
-    append(self, ox_picture_draw_moving, snapshot, bounds);
-    return;
-  }
+  if (!picture || ox_picture_moves(picture)) return;
   append_tight(self, ox_picture_draw_triangle, snapshot, bounds);
   append_tight(self, ox_picture_draw_aircraft, snapshot, bounds);
 }
@@ -292,8 +291,9 @@ static void overlays_changed_cb(OxBoard *self) {
 /* Where the world moves with the aircraft or the air, so do the grips. */
 static void moved_cb(OxBoard *self) {
   gtk_widget_queue_draw(self->moving);
-  if (self->picture && ox_picture_moves(self->picture))
-    gtk_widget_queue_allocate(GTK_WIDGET(self));
+  if (!self->picture || !ox_picture_moves(self->picture)) return;
+  gtk_widget_queue_draw(self->still);
+  gtk_widget_queue_allocate(GTK_WIDGET(self));
 }
 
 static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
