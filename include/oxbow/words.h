@@ -63,6 +63,7 @@ typedef struct {
   const char *quantity; /* static: "Inbound time" */
   char *flown, *exact;  /* "1:17", "1:00" */
   char *difference;     /* "17 s longer", "none" */
+  bool differs;         /* whether the difference is one: its word for none is a translation */
   char *why;            /* the difference in figures: "77.2 s − 60.0 s = +17.2 s" */
 } ox_comparison_row;
 typedef struct {

@@ -1,8 +1,6 @@
 /* What the comparison with the exact hold and the spread say in figures. */
 #include "ox_overlay_words.h"
 
-#include <string.h>
-
 #include <glib.h>
 
 #include "ox_number_text.h"
@@ -15,7 +13,7 @@ static size_t append_differences(GString *text, const ox_comparison *comparison)
   for (size_t i = 0; i < comparison->count; i++) {
     const ox_comparison_row *row = &comparison->rows[i];
     if (row->circuit != comparison->rows[0].circuit) break;
-    if (strcmp(row->difference, "none") == 0) continue;
+    if (!row->differs) continue;
     if (told++ == 0) g_string_append_printf(text, "%s:", row->which);
     g_string_append_printf(text, _("\n%s %s, exact %s"), row->quantity, row->flown, row->exact);
   }

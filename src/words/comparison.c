@@ -45,20 +45,25 @@ static bool make_room(builder *b) {
   return true;
 }
 
+static const char *none(void) {
+  return C_("difference", "none");
+}
+
 static void add(builder *b, const char *quantity, cells *x) {
-  ox_comparison_row row = {_(b->which),           (int)b->circuit + 1,   _(quantity),
-                           words_take(&x->flown), words_take(&x->exact), words_take(&x->difference),
-                           words_take(&x->why)};
+  ox_comparison_row row = {.which = _(b->which),
+                           .circuit = (int)b->circuit + 1,
+                           .quantity = _(quantity),
+                           .flown = words_take(&x->flown),
+                           .exact = words_take(&x->exact),
+                           .difference = words_take(&x->difference),
+                           .why = words_take(&x->why)};
+  row.differs = row.difference && strcmp(row.difference, none()) != 0;
   if (row.flown && row.exact && row.difference && row.why && make_room(b)) {
     b->table.rows[b->table.count++] = row;
     return;
   }
   row_clear(&row);
   b->failed = true;
-}
-
-static const char *none(void) {
-  return C_("difference", "none");
 }
 
 /* --- the quantities ------------------------------------------------------------------------ */

@@ -2,12 +2,16 @@
  * an accessible name; entries have a decimal comma; steps to undo have German names. */
 #include "app_test.h"
 
+#include "../engine/random_case.h"
 #include "ox_dialogs.h"
+#include "ox_figures.h"
 #include "ox_german.h"
 #include "ox_input.h"
 #include "ox_inputs_panel.h"
 #include "ox_number_field.h"
+#include "ox_overlay_words.h"
 #include "ox_said_box.h"
+#include "ox_stretches.h"
 
 /* ---- the catalogue ---------------------------------------------------------------------- */
 
@@ -314,6 +318,65 @@ static void access_keys_are_letters_and_unique(void **state) {
   }
 }
 
+/* ---- sentences with figures ------------------------------------------------------------- */
+
+static void figures_now(char *out, size_t bytes, const ox_case *c, const ox_flight *flight) {
+  ox_figure_text figures[OX_FIGURE_COUNT];
+  ox_figures_make(figures, c, flight, 30);
+  ox_figures_words(out, bytes, figures, c->variation_deg != 0);
+}
+
+static void stretch_now(char *out, size_t bytes, const ox_flight *flight, size_t which) {
+  ox_stretch *stretches = g_new0(ox_stretch, OX_LEGS_MAX);
+  size_t count = ox_stretches_make(flight, stretches);
+  out[0] = '\0';
+  if (count > 0) ox_stretches_words(out, bytes, &stretches[which % count]);
+  g_free(stretches);
+}
+
+static void check_words(const ox_case *c, const ox_flight *flight, size_t which) {
+  char english_words[400], german_words[400];
+  ox_spread spread = {.runs = 500, .not_regained = which % 3,
+                      .inbound_s = {.low = 40.5, .high = 90.5},
+                      .rollout_nm = {.low = -0.25, .high = 1.5},
+                      .nonholding_nm = {.low = 0.5, .high = 2},
+                      .farthest_nm = {.low = 4.75, .high = 6}};
+  speak_english();
+  figures_now(english_words, sizeof english_words, c, flight);
+  char *english_exact = ox_overlay_words_exact(c, flight);
+  char *english_spread = ox_overlay_words_spread(&spread, 500);
+  speak_german();
+  figures_now(german_words, sizeof german_words, c, flight);
+  char *german_exact = ox_overlay_words_exact(c, flight);
+  char *german_spread = ox_overlay_words_spread(&spread, 500);
+  assert_german(english_words, german_words);
+  assert_german(english_exact, german_exact);
+  assert_german(english_spread, german_spread);
+  g_free(english_exact);
+  g_free(english_spread);
+  g_free(german_exact);
+  g_free(german_spread);
+  speak_english();
+  stretch_now(english_words, sizeof english_words, flight, which);
+  speak_german();
+  stretch_now(german_words, sizeof german_words, flight, which);
+  assert_german(english_words, german_words);
+}
+
+static void sentences_have_the_same_figures_in_both_languages(void **state) {
+  ox_random random = {20261125};
+  ox_flight *flight = g_new(ox_flight, 1);
+  size_t flown = 0;
+  for (size_t i = 0; i < 200; i++) {
+    ox_case c = ox_random_case(&random, 0.4);
+    if (ox_flight_solve(&c, flight) == OX_ERROR || flight->leg_count == 0) continue;
+    check_words(&c, flight, i);
+    flown++;
+  }
+  assert_true(flown > 150);
+  g_free(flight);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(nothing_in_the_window_is_english),
@@ -323,6 +386,7 @@ int main(void) {
       cmocka_unit_test(steps_to_undo_have_german_names),
       cmocka_unit_test(steps_of_the_list_have_german_names),
       cmocka_unit_test(access_keys_are_letters_and_unique),
+      cmocka_unit_test(sentences_have_the_same_figures_in_both_languages),
   };
   return cmocka_run_group_tests_name("app german", tests, set_up, tear_down);
 }
