@@ -128,6 +128,16 @@ static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t b
   }
 }
 
+static const char FIRST_CIRCUIT[] = N_("track, first circuit");
+
+/* Measured with whichever words are wider: which they are depends on the language. */
+static void widen(const ox_picture *p, ox_lettering *text, const char *other) {
+  ox_lettering wider = {0};
+  ox_lettering_make(&wider, p->typesetter, other, text->size, text->style, text->max_width);
+  if (wider.width > text->width) ox_lettering_change(text, p->typesetter, other);
+  ox_lettering_clear(&wider);
+}
+
 void ox_legend_make(ox_picture *p) {
   ox_legend *l = &p->furniture.legend;
   char words[400];
@@ -140,15 +150,18 @@ void ox_legend_make(ox_picture *p) {
     ox_lettering_make(&l->words[i], p->typesetter, words, p->size.small,
                       named ? OX_TEXT_TWO_LINES : OX_TEXT_PLAIN,
                       named ? NAME_EM * p->size.small : 0.0);
+    if (kind == OX_LINE_TRACK) widen(p, &l->words[i], _(FIRST_CIRCUIT));
     l->row[l->count++] = kind;
   }
 }
 
-/* Words that take no more room than those it was measured with. */
+/* No words take more room than those it was measured with. */
 void ox_legend_settle(ox_picture *p) {
-  if (p->lines.later.count > 0 && p->air < 0.5)
-    ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], p->typesetter,
-                        _("track, first circuit"));
+  char words[400];
+  bool first = p->lines.later.count > 0 && p->air < 0.5;
+  words_of(p, OX_LINE_TRACK, words, sizeof words);
+  ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], p->typesetter,
+                      first ? _(FIRST_CIRCUIT) : words);
 }
 
 void ox_legend_clear(ox_legend *legend) {

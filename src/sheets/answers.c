@@ -26,6 +26,8 @@ static void put(char *buf, size_t bytes, const char *format, ...) {
 #define FIGURE_BYTES 32
 #define DIRECTION_BYTES 16
 
+static const double LEAST_WIND_KT = 0.05; /* as in the working */
+
 /* A figure with at most one decimal, behind the decimal point of the reader's language. */
 static void figure(char out[FIGURE_BYTES], double value) {
   char plain[FIGURE_BYTES];
@@ -146,7 +148,10 @@ static void give_arrival(sheet_answers *a, const ox_case *c, const ox_setup *s) 
   put(a->given, sizeof a->given,
       _(". Over the fix on heading %s, %.0f KIAS, TAS %.0f kt, turn %s°/s"), heading, s->ias_kt,
       s->tas_kt, rate);
-  put(a->given, sizeof a->given, _(". Wind %s"), wind ? wind : C_("the wind", "calm"));
+  if (s->wind_speed_kt < LEAST_WIND_KT || !wind)
+    put(a->given, sizeof a->given, "%s", _(". Wind calm"));
+  else
+    put(a->given, sizeof a->given, _(". Wind %s"), wind);
   if (c->variation_deg != 0.0)
     put(a->given, sizeof a->given,
         c->variation_deg < 0.0 ? _(". Variation %s° W") : _(". Variation %s° E"), variation);
