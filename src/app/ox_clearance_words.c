@@ -77,11 +77,20 @@ bool ox_clearance_understood(const ox_clearance *c) {
   return c->field_count > 0;
 }
 
+/* The phrase is English; in another language what is in doubt stands behind it. */
+static char *question_words(const ox_question *question) {
+  char meaning[OX_SENTENCE_BYTES];
+  char *ask = g_strdup_printf(_("%s. Ask: %s"), ox_ask_severity(question->kind), question->text);
+  if (!ox_question_meaning(meaning, sizeof meaning, question)) return ask;
+  char *both = g_strdup_printf("%s (%s)", ask, meaning);
+  g_free(ask);
+  return both;
+}
+
 char **ox_clearance_questions(const ox_clearance *c) {
   char **all = g_new0(char *, c->question_count + 1);
   for (size_t i = 0; i < c->question_count; i++)
-    all[i] = g_strdup_printf(_("%s. Ask: %s"), ox_ask_severity(c->questions[i].kind),
-                             c->questions[i].text);
+    all[i] = question_words(&c->questions[i]);
   return all;
 }
 
