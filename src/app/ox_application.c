@@ -7,6 +7,7 @@
 #include "app_id.h"
 #include "ox_help.h"
 #include "ox_keys.h"
+#include "ox_preferences.h"
 #include "ox_recovery.h"
 #include "ox_window.h"
 #include "oxbow/text.h"
@@ -135,6 +136,18 @@ static void help_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   gtk_window_present(help ? help : GTK_WINDOW(ox_help_new(GTK_APPLICATION(data))));
 }
 
+/* Nor more than one of the preferences; it stands over the window that asked for it. */
+static void preferences_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
+  OxApplication *self = OX_APPLICATION(data);
+  GtkWindow *shown = NULL, *over = last_window(self);
+  for (GList *at = gtk_application_get_windows(GTK_APPLICATION(data)); at; at = at->next)
+    if (OX_IS_PREFERENCES(at->data)) shown = at->data;
+  if (!shown)
+    shown = GTK_WINDOW(ox_preferences_new(GTK_APPLICATION(data), self->settings));
+  gtk_window_set_transient_for(shown, over);
+  gtk_window_present(shown);
+}
+
 /* What a report of a fault should say. */
 static char *system_information(void) {
   return g_strdup_printf(_("%s %s\nGTK %u.%u.%u\nLocale: %s\nDisplay: %s\nText: %s\n"), OX_APP_NAME,
@@ -172,14 +185,15 @@ static void appearance_cb(GSimpleAction *action, GVariant *state, gpointer data)
   self->projector = g_str_equal(name, "projector");
   for (GList *at = gtk_application_get_windows(GTK_APPLICATION(self)); at; at = at->next)
     if (OX_IS_WINDOW(at->data)) ox_window_set_projector(at->data, self->projector);
-  ox_settings_set_word(self->settings, "appearance", name);
   g_simple_action_set_state(action, state);
+  ox_settings_set_word(self->settings, "appearance", name);
 }
 
 static const GActionEntry entries[] = {
     {.name = "quit", .activate = quit_cb},
     {.name = "help", .activate = help_cb},
     {.name = "about", .activate = about_cb},
+    {.name = "preferences", .activate = preferences_cb},
     {.name = "appearance",
      .parameter_type = "s",
      .state = "'system'",
@@ -189,10 +203,34 @@ static const GActionEntry entries[] = {
 /* ---- the object ------------------------------------------------------------------------- */
 
 static void recall_appearance(OxApplication *self) {
-  static const char *const words[] = {"system", "light", "dark", "projector", NULL};
-  const char *word = ox_settings_word(self->settings, "appearance", words);
-  g_action_group_change_action_state(G_ACTION_GROUP(self), "appearance",
-                                     g_variant_new_string(word));
+  const char *word = ox_preference_words(OX_PREFER_APPEARANCE)[ox_preference_get(
+      self->settings, OX_PREFER_APPEARANCE)];
+  GVariant *state = g_action_group_get_action_state(G_ACTION_GROUP(self), "appearance");
+  if (!g_str_equal(g_variant_get_string(state, NULL), word))
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "appearance",
+                                       g_variant_new_string(word));
+  g_variant_unref(state);
+}
+
+/* GTK's own passages go by the same. */
+static void recall_motion(OxApplication *self) {
+  GtkSettings *settings = gtk_settings_get_default();
+  if (ox_preference_get(self->settings, OX_PREFER_MOTION) == 0)
+    gtk_settings_reset_property(settings, "gtk-enable-animations");
+  else
+    g_object_set(settings, "gtk-enable-animations", FALSE, NULL);
+}
+
+static void recall_looks(OxApplication *self) {
+  static const ox_preference looks[] = {OX_PREFER_APPEARANCE, OX_PREFER_MOTION};
+  static void (*const recall[])(OxApplication *self) = {recall_appearance, recall_motion};
+  for (size_t i = 0; i < G_N_ELEMENTS(looks); i++) {
+    char *signal = g_strconcat("changed::", ox_preference_key(looks[i]), NULL);
+    recall[i](self);
+    g_signal_connect_object(self->settings, signal, G_CALLBACK(recall[i]), self,
+                            G_CONNECT_SWAPPED);
+    g_free(signal);
+  }
 }
 
 static void startup(GApplication *application) {
@@ -206,7 +244,7 @@ static void startup(GApplication *application) {
   g_action_map_add_action_entries(G_ACTION_MAP(application), entries, G_N_ELEMENTS(entries),
                                   application);
   ox_keys_set_accelerators(GTK_APPLICATION(application));
-  recall_appearance(OX_APPLICATION(application));
+  recall_looks(OX_APPLICATION(application));
 }
 
 static int handle_local_options(GApplication *application, GVariantDict *options) {

@@ -2,8 +2,10 @@
  * another one when somebody asks. */
 #include "ox_copy_picture.h"
 
-GdkContentProvider *ox_copy_picture(const ox_export_job *job, char **error) {
+GdkContentProvider *ox_copy_picture(const ox_export_job *job, ox_palette_id palette,
+                                    char **error) {
   ox_share_choice choice = ox_share_choice_default();
+  choice.palette = palette;
   GError *fault = NULL;
   GBytes *png = ox_export_bytes(job, &choice, error);
   if (!png) return NULL;

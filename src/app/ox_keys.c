@@ -29,6 +29,7 @@ static const ox_key keys[] = {
     {OX_KEYS_EVERYWHERE, "win.fullscreen", {"F11"}},
     {OX_KEYS_EVERYWHERE, "win.show-help-overlay", {"<Control>question"}},
     {OX_KEYS_EVERYWHERE, "app.help", {"F1"}},
+    {OX_KEYS_EVERYWHERE, "app.preferences", {"<Control>comma"}},
 
     {OX_KEYS_EVERYWHERE, "win.pen", {"F7"}},
     {OX_KEYS_EVERYWHERE, "win.predict", {"<Control>t"}},

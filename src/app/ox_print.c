@@ -4,6 +4,7 @@
 
 #include "ox_case_scene.h"
 #include "ox_choice.h"
+#include "ox_preference.h"
 #include "ox_print_page.h"
 #include "oxbow/text.h"
 
@@ -288,10 +289,12 @@ GtkPageSetup *ox_print_paper_recall(OxSettings *settings) {
   GtkPaperSize *paper = named_paper(name);
   gboolean across = ox_settings_word(settings, "print-orientation", across_words) ==
                     across_words[0];
-  if (paper) {
-    gtk_page_setup_set_paper_size_and_default_margins(setup, paper);
-    gtk_paper_size_free(paper);
-  }
+  if (!paper)
+    paper = gtk_paper_size_new(ox_preference_paper(settings) == OX_PAPER_LETTER
+                                   ? GTK_PAPER_NAME_LETTER
+                                   : GTK_PAPER_NAME_A4);
+  gtk_page_setup_set_paper_size_and_default_margins(setup, paper);
+  gtk_paper_size_free(paper);
   gtk_page_setup_set_orientation(setup, across ? GTK_PAGE_ORIENTATION_LANDSCAPE
                                                : GTK_PAGE_ORIENTATION_PORTRAIT);
   g_free(name);

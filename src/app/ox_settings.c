@@ -14,6 +14,8 @@ struct _OxSettings {
   guint waiting;  /* source of the write to come; 0: nothing to write */
 };
 
+static guint changed_signal;
+
 G_DEFINE_FINAL_TYPE(OxSettings, ox_settings, G_TYPE_OBJECT)
 
 static gboolean write_file(OxSettings *self) {
@@ -56,6 +58,9 @@ static void finalize(GObject *object) {
 static void ox_settings_class_init(OxSettingsClass *class) {
   G_OBJECT_CLASS(class)->dispose = dispose;
   G_OBJECT_CLASS(class)->finalize = finalize;
+  changed_signal = g_signal_new("changed", OX_TYPE_SETTINGS,
+                                G_SIGNAL_RUN_LAST | G_SIGNAL_DETAILED, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 1, G_TYPE_STRING);
 }
 
 static void ox_settings_init(OxSettings *self) { self->file = g_key_file_new(); }
@@ -82,15 +87,16 @@ const char *ox_settings_word(OxSettings *self, const char *key, const char *cons
   return word;
 }
 
-static void changed(OxSettings *self) {
+static void changed(OxSettings *self, const char *key) {
   if (!self->waiting) self->waiting = g_timeout_add_seconds(WRITE_AFTER_S, write_cb, self);
+  g_signal_emit(self, changed_signal, g_quark_from_string(key), key);
 }
 
 void ox_settings_set_text(OxSettings *self, const char *key, const char *text) {
   char *old = g_key_file_get_string(self->file, GROUP, key, NULL);
   if (g_strcmp0(old, text) != 0) {
     g_key_file_set_string(self->file, GROUP, key, text);
-    changed(self);
+    changed(self, key);
   }
   g_free(old);
 }
@@ -116,7 +122,11 @@ void ox_settings_set_whole(OxSettings *self, const char *key, int value) {
   int old = g_key_file_get_integer(self->file, GROUP, key, &error);
   if (error || old != value) {
     g_key_file_set_integer(self->file, GROUP, key, value);
-    changed(self);
+    changed(self, key);
   }
   g_clear_error(&error);
+}
+
+void ox_settings_forget(OxSettings *self, const char *key) {
+  if (g_key_file_remove_key(self->file, GROUP, key, NULL)) changed(self, key);
 }

@@ -2,7 +2,10 @@
  * show. One small file, $XDG_CONFIG_HOME/oxbow/settings, read at the start and written beside and
  * renamed after a change; a file that cannot be read or written is as if there were none.
  *
- * A GObject without GTK. Values that make no sense are never returned: the fallback is. */
+ * A GObject without GTK. Values that make no sense are never returned: the fallback is.
+ *
+ * Signal:
+ *   "changed" (const char *key)  with the key as detail: it has another value, or none any more */
 #ifndef OX_SETTINGS_H
 #define OX_SETTINGS_H
 
@@ -28,6 +31,9 @@ void ox_settings_set_whole(OxSettings *self, const char *key, int value);
 /* Any text, freed with g_free; NULL: none. */
 char *ox_settings_text(OxSettings *self, const char *key);
 void ox_settings_set_text(OxSettings *self, const char *key, const char *text);
+
+/* As if it had never been set. */
+void ox_settings_forget(OxSettings *self, const char *key);
 
 /* Writes now what is waiting to be written; also done when the last reference goes. FALSE when the
  * file could not be written. */

@@ -1,6 +1,8 @@
 /* What is exported: formats, sizes, and the settings they are remembered in. */
 #include "ox_share_choice.h"
 
+#include "ox_preference.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -159,10 +161,6 @@ static const char *const format_words[] = {"png",     "svg", "pdf", "apng", "gif
 static const char *const unit_words[] = {"pixels", "cm-150", "cm-300", NULL};
 static const char *const paper_words[] = {"a4-across", "a4-upright", "letter-across",
                                           "letter-upright", NULL};
-static const char *const upright_words[] = {"a4-upright", "letter-upright", "a4-across",
-                                            "letter-across", NULL};
-static const char *const light_words[] = {"light", "dark", "projector", "print", NULL};
-static const char *const print_words[] = {"print", "light", "dark", "projector", NULL};
 static const char *const no_words[] = {"no", "yes", NULL};
 static const char *const yes_words[] = {"yes", "no", NULL};
 
@@ -184,19 +182,26 @@ static guint recall(OxSettings *settings, const char *key, const char *const *wo
   return index;
 }
 
-static ox_share_paper recall_handout_paper(OxSettings *settings) {
-  const char *word = ox_settings_word(settings, "handout-paper", upright_words);
-  int paper = 0;
-  while (paper_words[paper] && strcmp(paper_words[paper], word) != 0) paper++;
-  return (ox_share_paper)paper;
+/* Before one was chosen, the sheets of the preferred paper. */
+static ox_share_paper recall_paper(OxSettings *settings, const char *key, gboolean across) {
+  char *chosen = ox_settings_text(settings, key);
+  gboolean letter = ox_preference_paper(settings) == OX_PAPER_LETTER;
+  ox_share_paper paper = letter ? across ? OX_SHARE_LETTER_ACROSS : OX_SHARE_LETTER_UPRIGHT
+                         : across ? OX_SHARE_A4_ACROSS
+                                  : OX_SHARE_A4_UPRIGHT;
+  for (int i = 0; chosen && paper_words[i]; i++)
+    if (strcmp(paper_words[i], chosen) == 0) paper = (ox_share_paper)i;
+  g_free(chosen);
+  return paper;
 }
 
 static ox_palette_id recall_palette(OxSettings *settings, const char *key,
-                                    const char *const *words) {
-  const char *word = ox_settings_word(settings, key, words);
-  for (int i = 0; i < OX_PALETTE_COUNT; i++)
-    if (strcmp(ox_palette_name((ox_palette_id)i), word) == 0) return (ox_palette_id)i;
-  return OX_PALETTE_LIGHT;
+                                    ox_palette_id otherwise) {
+  char *chosen = ox_settings_text(settings, key);
+  for (int i = 0; chosen && i < OX_PALETTE_COUNT; i++)
+    if (strcmp(ox_palette_name((ox_palette_id)i), chosen) == 0) otherwise = (ox_palette_id)i;
+  g_free(chosen);
+  return otherwise;
 }
 
 ox_share_choice ox_share_choice_default(void) {
@@ -217,9 +222,9 @@ ox_share_choice ox_share_choice_recall(OxSettings *settings) {
   c.what = (ox_share_what)recall(settings, "export-what", what_words);
   c.format = (ox_share_format)recall(settings, "export-format", format_words);
   c.unit = (ox_share_unit)recall(settings, "export-unit", unit_words);
-  c.paper = (ox_share_paper)recall(settings, "export-paper", paper_words);
-  c.palette = recall_palette(settings, "export-palette", light_words);
-  c.sheet_palette = recall_palette(settings, "export-sheet-palette", print_words);
+  c.paper = recall_paper(settings, "export-paper", TRUE);
+  c.palette = recall_palette(settings, "export-palette", ox_preference_palette(settings));
+  c.sheet_palette = recall_palette(settings, "export-sheet-palette", c.sheet_palette);
   c.transparent = recall(settings, "export-transparent", no_words) == 1;
   c.pen_marks = recall(settings, "export-pen-marks", yes_words) == 0;
   c.fps = ox_settings_whole(settings, "export-fps", 1, OX_SHARE_FPS_MOST, (int)c.fps);
@@ -229,7 +234,7 @@ ox_share_choice ox_share_choice_recall(OxSettings *settings) {
       c.size[i][side] = ox_settings_whole(settings, size_keys[i][side], size_least[i],
                                           size_most[i], (int)(c.size[i][side] * kept_as(i))) /
                         kept_as(i);
-  c.handout_paper = recall_handout_paper(settings);
+  c.handout_paper = recall_paper(settings, "handout-paper", FALSE);
   c.handout = ox_handout_choice_recall(settings);
   ox_share_choice_settle(&c);
   return c;

@@ -128,6 +128,9 @@ void ox_window_add_places(OxWindow *self);
 /* ox_window_words.c */
 void ox_window_add_words(OxWindow *self);
 
+/* The settings are others, or their wording is. */
+void ox_window_update_words(OxWindow *self);
+
 /* ox_window_published.c */
 void ox_window_add_published(OxWindow *self);
 /* ox_window_share.c: pictures out of the window */

@@ -5,6 +5,7 @@
 #include "ox_dialogs.h"
 #include "ox_export_dialog.h"
 #include "ox_moving_job.h"
+#include "ox_preference.h"
 #include "ox_print.h"
 #include "oxbow/text.h"
 
@@ -39,7 +40,8 @@ static void copy_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
   char *error = NULL;
   commit(self);
   ox_export_job job = make_job(self, &shown);
-  GdkContentProvider *content = ox_copy_picture(&job, &error);
+  ox_palette_id palette = ox_preference_palette(self->settings);
+  GdkContentProvider *content = ox_copy_picture(&job, palette, &error);
   if (content) {
     gdk_clipboard_set_content(gtk_widget_get_clipboard(GTK_WIDGET(self)), content);
     g_object_unref(content);
@@ -304,7 +306,13 @@ void ox_window_add_share(OxWindow *self) {
 }
 
 void ox_window_set_settings(OxWindow *self, OxSettings *settings) {
+  g_signal_handlers_disconnect_by_data(self->settings, self);
   g_set_object(&self->settings, settings);
+  char *signal = g_strconcat("changed::", ox_preference_key(OX_PREFER_WORDING), NULL);
+  g_signal_connect_object(settings, signal, G_CALLBACK(ox_window_update_words), self,
+                          G_CONNECT_SWAPPED);
+  ox_window_update_words(self);
+  g_free(signal);
 }
 
 void ox_window_end_share(OxWindow *self) {

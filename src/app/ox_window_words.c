@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "ox_classroom.h"
+#include "ox_preference.h"
 #include "ox_number_field.h"
 #include "oxbow/text.h"
 
@@ -150,6 +151,11 @@ static double line_x(GtkWidget *line, double t_s) {
   return ox_time_line_x(OX_TIME_LINE(line), t_s);
 }
 
+static void worded_cb(OxWindow *self) {
+  ox_preference_set(self->settings, OX_PREFER_WORDING,
+                    ox_words_panel_wording(self->words) == OX_WORDING_ICAO ? 1 : 0);
+}
+
 void ox_window_add_words(OxWindow *self) {
   g_action_map_add_action_entries(G_ACTION_MAP(self), entries, G_N_ELEMENTS(entries), self);
   add_pages(self);
@@ -161,6 +167,11 @@ void ox_window_add_words(OxWindow *self) {
   ox_classroom_hides(self->classroom, GTK_WIDGET(self->fuel_bar));
   g_signal_connect_object(self->overlays, "changed", G_CALLBACK(overlays_changed_cb), self,
                           G_CONNECT_SWAPPED);
+  g_signal_connect_object(self->words, "worded", G_CALLBACK(worded_cb), self, G_CONNECT_SWAPPED);
+}
+
+void ox_window_update_words(OxWindow *self) {
+  ox_words_panel_set_wording(self->words, ox_preference_wording(self->settings));
 }
 
 OxWordsPanel *ox_window_words(OxWindow *self) { return self->words; }

@@ -37,7 +37,7 @@ struct _OxWordsPanel {
   guint listed;
 };
 
-enum { POINTED, UNDERSTOOD, SIGNAL_COUNT };
+enum { POINTED, UNDERSTOOD, WORDED, SIGNAL_COUNT };
 static guint signals[SIGNAL_COUNT];
 
 G_DEFINE_FINAL_TYPE(OxWordsPanel, ox_words_panel, GTK_TYPE_WIDGET)
@@ -275,7 +275,14 @@ static void document_changed_cb(OxDocument *document, guint what, OxWordsPanel *
 static void wording_cb(OxWordsPanel *self) {
   ox_said_box_set_wording(self->said, chosen_wording(self));
   if (self->document) read_text(self);
+  g_signal_emit(self, signals[WORDED], 0);
 }
+
+void ox_words_panel_set_wording(OxWordsPanel *self, ox_wording wording) {
+  gtk_drop_down_set_selected(self->wording, wording == OX_WORDING_ICAO ? 1 : 0);
+}
+
+ox_wording ox_words_panel_wording(OxWordsPanel *self) { return chosen_wording(self); }
 
 static void dispose(GObject *object) {
   OxWordsPanel *self = OX_WORDS_PANEL(object);
@@ -299,6 +306,8 @@ static void ox_words_panel_class_init(OxWordsPanelClass *class) {
                                   NULL, G_TYPE_NONE, 1, G_TYPE_INT);
   signals[UNDERSTOOD] = g_signal_new("understood", OX_TYPE_WORDS_PANEL, G_SIGNAL_RUN_LAST, 0, NULL,
                                      NULL, NULL, G_TYPE_NONE, 1, G_TYPE_POINTER);
+  signals[WORDED] = g_signal_new("worded", OX_TYPE_WORDS_PANEL, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                 NULL, G_TYPE_NONE, 0);
   g_type_ensure(OX_TYPE_SAID_BOX);
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_words_panel.ui");
   gtk_widget_class_bind_template_child(widget_class, OxWordsPanel, scroller);

@@ -5,7 +5,8 @@
  * pointer in one of them tells which part of the picture it means. What was typed belongs to this
  * page and not to the lesson; "Use It" puts what it means into the case, as one step.
  *
- * Signal:
+ * Signals:
+ *   "worded"  another wording was chosen
  *   "pointed" (int feature)  the caret or the pointer is at words that mean this ox_feature */
 #ifndef OX_WORDS_PANEL_H
 #define OX_WORDS_PANEL_H
@@ -22,6 +23,10 @@ G_DECLARE_FINAL_TYPE(OxWordsPanel, ox_words_panel, OX, WORDS_PANEL, GtkWidget)
 
 /* Holds a reference. */
 void ox_words_panel_set_document(OxWordsPanel *self, OxDocument *document);
+/* Phraseology of the United States or of ICAO; the one that is chosen on the page is told
+ * by the signal. */
+void ox_words_panel_set_wording(OxWordsPanel *self, ox_wording wording);
+ox_wording ox_words_panel_wording(OxWordsPanel *self);
 /* The other way round: words that mean this part are marked. */
 void ox_words_panel_mark_feature(OxWordsPanel *self, ox_feature feature);
 
