@@ -13,6 +13,7 @@ static void take_shown(ox_scene *scene, const ox_scene *shown, gboolean pen_mark
   scene->hide_answer = shown->hide_answer;
   scene->view.up = shown->view.up;
   scene->view.air = shown->view.air;
+  if (shown->hide_answer) scene->ink = NULL; /* as on the board */
   if (shown->ink && pen_marks) scene->ink = shown->ink;
   if (shown->marks) {
     scene->marks = shown->marks;

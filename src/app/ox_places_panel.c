@@ -237,13 +237,11 @@ void ox_places_panel_select_point(OxPlacesPanel *self, const char *name) {
   show(self);
 }
 
-/* At the fix where that has a place, under the first free name. */
-void ox_places_panel_add_point(OxPlacesPanel *self) {
+/* Under the first free name. */
+void ox_places_panel_add_point_at(OxPlacesPanel *self, ox_latlon at) {
   char remark[OX_REMARK_BYTES] = "";
   ox_points points = *ox_document_points(self->document);
-  ox_point point = {.kind = OX_POINT_AT};
-  ox_fix_place(&points, ox_document_fix(self->document), ox_document_case(self->document),
-               &point.at, NULL, 0);
+  ox_point point = {.kind = OX_POINT_AT, .at = at};
   int number = 1;
   do snprintf(point.name, sizeof point.name, "POINT %d", number++);
   while (ox_points_find(&points, point.name));
@@ -254,6 +252,14 @@ void ox_places_panel_add_point(OxPlacesPanel *self) {
                                     ox_document_route(self->document), remark, sizeof remark);
   }
   ox_point_editor_say(self->point_editor, remark, status == OX_ERROR);
+}
+
+/* At the fix where that has a place. */
+void ox_places_panel_add_point(OxPlacesPanel *self) {
+  ox_latlon at = {0};
+  ox_fix_place(ox_document_points(self->document), ox_document_fix(self->document),
+               ox_document_case(self->document), &at, NULL, 0);
+  ox_places_panel_add_point_at(self, at);
 }
 
 void ox_places_panel_delete_point(OxPlacesPanel *self) {

@@ -25,6 +25,7 @@ OxRouteList *ox_places_panel_route(OxPlacesPanel *self);
 const char *ox_places_panel_fix_words(OxPlacesPanel *self);
 void ox_places_panel_select_point(OxPlacesPanel *self, const char *name);
 void ox_places_panel_add_point(OxPlacesPanel *self);
+void ox_places_panel_add_point_at(OxPlacesPanel *self, ox_latlon at);
 void ox_places_panel_delete_point(OxPlacesPanel *self);
 
 G_END_DECLS

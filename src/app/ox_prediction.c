@@ -143,6 +143,7 @@ void ox_prediction_dress(OxPrediction *self, ox_scene *scene) {
   if (!self || self->state == OX_PREDICTION_OFF) return;
   const ox_ink *sketch = ox_prediction_sketch(self);
   scene->hide_answer = self->state == OX_PREDICTION_ASKED;
+  if (scene->hide_answer) scene->ink = NULL; /* a clean board to answer on; it comes back */
   if (ox_ink_is_empty(sketch)) return;
   g_array_set_size(self->paths, 0);
   if (scene->path_count > 0)

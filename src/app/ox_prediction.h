@@ -45,7 +45,7 @@ const ox_guess_report *ox_prediction_report(OxPrediction *self);
 
 /* Hides the answer in a scene and puts the sketch into it. It comes after whatever else puts
  * paths into the scene, and is borrowed from until the next scene or "changed".
- * self may be NULL. */
+ * What was drawn before is not in it until the answer is. self may be NULL. */
 void ox_prediction_dress(OxPrediction *self, ox_scene *scene);
 
 G_END_DECLS

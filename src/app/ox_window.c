@@ -170,6 +170,7 @@ static void ox_window_init(OxWindow *self) {
   self->settings = ox_settings_new_unkept();
   ox_window_add_actions(self);
   ox_window_add_share(self);
+  ox_window_add_drag(self);
   ox_window_add_overlays(self);
   ox_window_add_views(self);
   ox_window_add_published(self);

@@ -40,6 +40,14 @@ static gboolean place_cb(GtkOverlay *overlay, GtkWidget *child, GdkRectangle *pl
   return TRUE;
 }
 
+/* The strip stands beside the boards and not over their labels. */
+static void make_room(OxWindow *self) {
+  int width = 0;
+  if (gtk_widget_get_visible(self->pen_strip))
+    gtk_widget_measure(self->pen_strip, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &width, NULL, NULL);
+  gtk_widget_set_margin_start(GTK_WIDGET(self->boards), width);
+}
+
 /* ---- actions ---------------------------------------------------------------------------- */
 
 static void pen_cb(GSimpleAction *action, GVariant *state, gpointer data) {
@@ -110,5 +118,7 @@ void ox_window_add_pen(OxWindow *self) {
   gtk_overlay_add_overlay(self->board_overlay, self->pen_strip);
   gtk_widget_set_visible(GTK_WIDGET(self->pen), FALSE);
   gtk_widget_set_visible(self->pen_strip, FALSE);
+  g_signal_connect_object(self->pen_strip, "notify::visible", G_CALLBACK(make_room), self,
+                          G_CONNECT_SWAPPED);
   g_object_unref(builder);
 }

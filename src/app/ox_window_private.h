@@ -4,6 +4,7 @@
 
 #include "ox_autosave.h"
 #include "ox_cases_panel.h"
+#include "ox_export_file.h"
 #include "ox_file_watch.h"
 #include "ox_places_panel.h"
 #include "ox_veil.h"
@@ -79,6 +80,7 @@ struct _OxWindow {
   GtkPrintOperation *print; /* owned, while it goes on */
   GtkWidget *moving;        /* an OxMovingJob above the board; NULL: none */
   GtkWidget *board_menu;
+  ox_vec menu_at;           /* where it was asked for, on the board */
 
   ox_window_then then; /* goes on after the chooser or the question */
   GtkWidget *question; /* the dialog about unsaved changes, borrowed; NULL: none */
@@ -124,6 +126,8 @@ void ox_window_add_pen(OxWindow *self);
 void ox_window_add_predict(OxWindow *self);
 /* ox_window_places.c */
 void ox_window_add_places(OxWindow *self);
+/* Whether a point can be where the board's menu was asked for. */
+void ox_window_update_point_here(OxWindow *self);
 
 /* ox_window_words.c */
 void ox_window_add_words(OxWindow *self);
@@ -136,6 +140,12 @@ void ox_window_add_published(OxWindow *self);
 /* ox_window_share.c: pictures out of the window */
 void ox_window_add_share(OxWindow *self);
 void ox_window_end_share(OxWindow *self);
+/* What the window shows, with what was typed taken in, until the next change. shown has room for
+ * the scene that it points to. */
+ox_export_job ox_window_share_job(OxWindow *self, ox_scene *shown);
+
+/* ox_window_drag.c */
+void ox_window_add_drag(OxWindow *self);
 void ox_window_export(OxWindow *self);
 
 /* ox_window_files.c */

@@ -32,6 +32,11 @@ static ox_export_job make_job(OxWindow *self, ox_scene *shown) {
                          .t_s = ox_player_time_s(self->player)};
 }
 
+ox_export_job ox_window_share_job(OxWindow *self, ox_scene *shown) {
+  commit(self);
+  return make_job(self, shown);
+}
+
 /* ---- the clipboard ---------------------------------------------------------------------- */
 
 static void copy_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
@@ -259,6 +264,8 @@ static void show_menu_at(OxWindow *self, double x, double y) {
     return;
   gtk_popover_set_pointing_to(GTK_POPOVER(self->board_menu),
                               &(GdkRectangle){(int)at.x, (int)at.y, 1, 1});
+  self->menu_at = (ox_vec){x, y};
+  ox_window_update_point_here(self);
   gtk_popover_popup(GTK_POPOVER(self->board_menu));
 }
 
@@ -266,6 +273,8 @@ static void pressed_cb(GtkGestureClick *gesture, int count, double x, double y, 
   gtk_gesture_set_state(GTK_GESTURE(gesture), GTK_EVENT_SEQUENCE_CLAIMED);
   show_menu_at(self, x, y);
 }
+
+static void rested_cb(OxWindow *self, double x, double y) { show_menu_at(self, x, y); }
 
 /* The key of the menu has no place of its own: the middle of the board. */
 static void board_menu_cb(GSimpleAction *action, GVariant *parameter, gpointer data) {
@@ -279,6 +288,10 @@ static void add_board_menu(OxWindow *self) {
   g_menu_append(menu, _("_Copy Picture"), "win.copy-picture");
   g_menu_append(menu, _("_Export…"), "win.export");
   g_menu_append(menu, _("_Print…"), "win.print");
+  GMenu *points = g_menu_new();
+  g_menu_append(points, _("_Add Point Here"), "win.add-point-here");
+  g_menu_append_section(menu, NULL, G_MENU_MODEL(points));
+  g_object_unref(points);
   self->board_menu = gtk_popover_menu_new_from_model(G_MENU_MODEL(menu));
   gtk_popover_set_has_arrow(GTK_POPOVER(self->board_menu), FALSE);
   gtk_widget_set_halign(self->board_menu, GTK_ALIGN_START);
@@ -287,6 +300,10 @@ static void add_board_menu(OxWindow *self) {
   gtk_gesture_single_set_button(GTK_GESTURE_SINGLE(click), GDK_BUTTON_SECONDARY);
   g_signal_connect(click, "pressed", G_CALLBACK(pressed_cb), self);
   gtk_widget_add_controller(GTK_WIDGET(self->board), GTK_EVENT_CONTROLLER(click));
+  GtkGesture *rest = gtk_gesture_long_press_new(); /* a finger has one button only */
+  gtk_gesture_single_set_touch_only(GTK_GESTURE_SINGLE(rest), TRUE);
+  g_signal_connect_swapped(rest, "pressed", G_CALLBACK(rested_cb), self);
+  gtk_widget_add_controller(GTK_WIDGET(self->board), GTK_EVENT_CONTROLLER(rest));
   g_object_unref(menu);
 }
 

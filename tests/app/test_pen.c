@@ -250,6 +250,13 @@ static void every_tool_has_a_name_and_is_reached_by_keys(void **state) {
   int height;
   gtk_widget_measure(strip, GTK_ORIENTATION_VERTICAL, -1, &height, NULL, NULL, NULL);
   assert_true(height <= gtk_widget_get_height(GTK_WIDGET(ox_window_board(window))));
+  /* and it stands on no label of the picture */
+  graphene_rect_t tools, board;
+  GtkWidget *overlay = gtk_widget_get_parent(strip);
+  app_test_spin_ms(100);
+  assert_true(gtk_widget_compute_bounds(strip, overlay, &tools));
+  assert_true(gtk_widget_compute_bounds(GTK_WIDGET(ox_window_board(window)), overlay, &board));
+  assert_true(tools.origin.x + tools.size.width <= board.origin.x);
   app_test_close(window);
 }
 

@@ -201,6 +201,38 @@ static void tab_reaches_the_points_after_the_handles(void **state) {
   app_test_close(s.window);
 }
 
+/* By the board's menu, which a mouse, a finger and a key open. */
+static void a_point_is_added_where_the_menu_was_asked_for(void **state) {
+  scene s = open_scene();
+  size_t before = ox_document_points(s.document)->count;
+  double x, y;
+  show_page(&s, "hold");
+  g_action_group_activate_action(G_ACTION_GROUP(s.window), "board-menu", NULL);
+  app_test_spin_ms(50);
+  assert_true(g_action_group_get_action_enabled(G_ACTION_GROUP(s.window), "add-point-here"));
+  g_action_group_activate_action(G_ACTION_GROUP(s.window), "add-point-here", NULL);
+  app_test_spin_ms(100);
+  assert_int_equal(ox_document_points(s.document)->count, before + 1);
+  const char *name = ox_document_points(s.document)->points[before].name;
+  assert_true(ox_board_point_place(s.board, name, &x, &y)); /* its page is shown */
+  assert_close(x, gtk_widget_get_width(GTK_WIDGET(s.board)) / 2.0, 1.0, "px across");
+  assert_close(y, gtk_widget_get_height(GTK_WIDGET(s.board)) / 2.0, 1.0, "px down");
+  assert_string_equal(
+      ox_point_editor_name(ox_places_panel_point_editor(ox_window_places(s.window))), name);
+  ox_document_undo(s.document);
+  assert_int_equal(ox_document_points(s.document)->count, before);
+  app_test_close(s.window);
+}
+
+/* A fix without latitude and longitude has nothing to count a place from. */
+static void no_point_can_be_added_on_a_board_without_a_place(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "board-menu", NULL);
+  app_test_spin_ms(50);
+  assert_false(g_action_group_get_action_enabled(G_ACTION_GROUP(window), "add-point-here"));
+  app_test_close(window);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_board_is_calm_while_another_page_is_shown),
@@ -209,6 +241,8 @@ int main(void) {
       cmocka_unit_test(keys_move_it_by_a_tenth_of_a_mile_and_escape_restores),
       cmocka_unit_test(what_has_no_place_is_refused_in_words),
       cmocka_unit_test(tab_reaches_the_points_after_the_handles),
+      cmocka_unit_test(a_point_is_added_where_the_menu_was_asked_for),
+      cmocka_unit_test(no_point_can_be_added_on_a_board_without_a_place),
   };
   return cmocka_run_group_tests_name("points", tests, app_test_init, NULL);
 }

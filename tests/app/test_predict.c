@@ -124,6 +124,30 @@ static void from_the_question_to_the_comparison(void **state) {
   app_test_close(window);
 }
 
+/* What the instructor drew before is not on the board the student answers on, and is not lost. */
+static void the_answer_begins_on_a_clean_board(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxBoard *board = ox_window_board(window);
+  OxDocument *document = ox_window_document(window);
+  sketch(window); /* no answer is asked for: this is ink of the lesson */
+  act(window, "pen");
+  assert_non_null(ox_document_ink(document));
+  assert_non_null(ox_board_scene(board).ink);
+  act(window, "predict");
+  assert_null(ox_board_scene(board).ink);
+  assert_non_null(ox_document_ink(document));
+  sketch(window);
+  assert_true(board_shows_sketch(window));
+  assert_int_equal(ox_document_ink(document)->stroke_count, 1);
+  act(window, "predict-fly");
+  assert_non_null(ox_board_scene(board).ink);
+  act(window, "predict-again");
+  assert_null(ox_board_scene(board).ink);
+  act(window, "predict");
+  assert_non_null(ox_board_scene(board).ink);
+  app_test_close(window);
+}
+
 static void a_stroke_of_the_sketch_is_taken_back(void **state) {
   OxWindow *window = app_test_window(NULL);
   act(window, "predict");
@@ -187,6 +211,7 @@ static void it_fits_in_1024_by_600(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(from_the_question_to_the_comparison),
+      cmocka_unit_test(the_answer_begins_on_a_clean_board),
       cmocka_unit_test(a_stroke_of_the_sketch_is_taken_back),
       cmocka_unit_test(nothing_noted_is_no_fault),
       cmocka_unit_test(the_next_case_is_asked_at_once),

@@ -108,6 +108,67 @@ static void programs_that_take_drawings_get_one_with_its_words(void **state) {
   app_test_close(window);
 }
 
+/* ---- dragging out ----------------------------------------------------------------------- */
+
+/* The handle in the header bar: a button, so that keys and a screen reader find it too. */
+static GtkDragSource *handle_of(OxWindow *window) {
+  GtkWidget *button = app_test_find_button(gtk_window_get_titlebar(GTK_WINDOW(window)),
+                                           "image-x-generic-symbolic");
+  GtkDragSource *found = NULL;
+  assert_non_null(button);
+  assert_string_equal(gtk_actionable_get_action_name(GTK_ACTIONABLE(button)), "win.copy-picture");
+  GListModel *all = gtk_widget_observe_controllers(button);
+  for (guint i = 0; i < g_list_model_get_n_items(all); i++) {
+    gpointer controller = g_list_model_get_item(all, i);
+    if (GTK_IS_DRAG_SOURCE(controller)) found = controller;
+    g_object_unref(controller); /* the button keeps it */
+  }
+  g_object_unref(all);
+  assert_non_null(found);
+  return found;
+}
+
+static GFile *file_of(GdkContentProvider *content) {
+  GValue value = G_VALUE_INIT;
+  g_value_init(&value, GDK_TYPE_FILE_LIST);
+  assert_true(gdk_content_provider_get_value(content, &value, NULL));
+  GSList *files = gdk_file_list_get_files(g_value_get_boxed(&value));
+  assert_int_equal(g_slist_length(files), 1);
+  GFile *file = g_object_ref(files->data);
+  g_slist_free(files);
+  g_value_unset(&value);
+  return file;
+}
+
+static void the_picture_is_dragged_out_as_pixels_as_a_drawing_and_as_a_file(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  GdkContentProvider *content = NULL;
+  char *bytes, *name;
+  gsize length;
+  g_signal_emit_by_name(handle_of(window), "prepare", 4.0, 4.0, &content);
+  assert_non_null(content);
+  GdkContentFormats *bare = gdk_content_provider_ref_formats(content);
+  GdkContentFormats *formats = gdk_content_formats_union_serialize_mime_types(bare);
+  assert_true(gdk_content_formats_contain_mime_type(formats, "image/png"));
+  assert_true(gdk_content_formats_contain_mime_type(formats, "image/svg+xml"));
+  assert_true(gdk_content_formats_contain_mime_type(formats, "text/uri-list"));
+  gdk_content_formats_unref(formats);
+  GFile *file = file_of(content);
+  char *path = g_file_get_path(file);
+  name = g_path_get_basename(path);
+  const char *case_name = ox_document_case(ox_window_document(window))->name;
+  assert_true(g_str_has_suffix(name, ".png"));
+  assert_int_equal(strncmp(name, case_name, 5), 0); /* it says which case it shows */
+  assert_true(g_file_get_contents(path, &bytes, &length, NULL));
+  assert_memory_equal(bytes, "\x89PNG", 4);
+  g_free(bytes);
+  g_free(name);
+  g_free(path);
+  g_object_unref(file);
+  g_object_unref(content);
+  app_test_close(window);
+}
+
 /* ---- the dialog ------------------------------------------------------------------------- */
 
 static OxExportDialog *dialog_of(OxWindow *window) {
@@ -347,6 +408,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_picture_is_pasted_opaque_on_light_ground),
       cmocka_unit_test(programs_that_take_drawings_get_one_with_its_words),
+      cmocka_unit_test(the_picture_is_dragged_out_as_pixels_as_a_drawing_and_as_a_file),
       cmocka_unit_test(only_what_means_something_is_shown),
       cmocka_unit_test(the_dialog_says_what_it_comes_to_or_why_not),
       cmocka_unit_test(every_input_has_a_name_and_a_key_of_its_own),
