@@ -27,6 +27,11 @@ typedef struct {
  * stay where it is while a picture uses them. */
 void ox_placed_make(const ox_points *points, const ox_route *route, const ox_fix *fix,
                     const ox_case *c, const ox_flight *flight, ox_placed *out);
+
+/* And every other point of the lesson, as far as there is room: where points are placed, they are
+ * to be seen before anything uses them. */
+void ox_placed_add_points(const ox_points *points, const ox_fix *fix, const ox_case *c,
+                          ox_placed *out);
 /* The point of a mark, or NULL for one that is no point of the list. */
 const ox_point *ox_placed_point(const ox_points *points, const ox_mark *mark);
 

@@ -118,6 +118,9 @@ ox_scene ox_board_scene(OxBoard *self) {
   if (!self->placed) self->placed = g_new(ox_placed, 1);
   ox_placed_make(ox_document_points(self->document), ox_document_route(self->document),
                  ox_document_fix(self->document), scene.c, scene.flight, self->placed);
+  if (self->points.shown)
+    ox_placed_add_points(ox_document_points(self->document), ox_document_fix(self->document),
+                         scene.c, self->placed);
   scene.marks = self->placed->marks;
   scene.mark_count = self->placed->mark_count;
   scene.paths = self->placed->paths;

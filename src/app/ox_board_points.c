@@ -368,6 +368,7 @@ void ox_board_show_points(OxBoard *self, gboolean shown) {
   if (self->points.shown == !!shown) return;
   if (is_dragged(self)) ox_board_finish_drag(self);
   self->points.shown = !!shown;
+  if (self->document) ox_board_forget_picture(self); /* points that nothing uses come and go */
   ox_board_renew_points(self);
   ox_board_show_looks(self);
 }

@@ -7,8 +7,8 @@
 #include "ox_preference.h"
 #include "oxbow/text.h"
 
-#define THUMB_WIDTH 160.0f
-#define THUMB_HEIGHT 120.0f
+#define THUMB_WIDTH 160
+#define THUMB_HEIGHT 120
 
 static char *file_name(OxWindow *self) {
   const char *name = ox_document_case(self->document)->name;
@@ -32,15 +32,37 @@ static GdkContentProvider *prepare_cb(GtkDragSource *source, double x, double y,
 static void begin_cb(GtkDragSource *source, GdkDrag *drag, OxWindow *self) {
   GValue value = G_VALUE_INIT;
   g_value_init(&value, GDK_TYPE_TEXTURE);
-  if (gdk_content_provider_get_value(gtk_drag_source_get_content(source), &value, NULL)) {
+  if (gdk_content_provider_get_value(gdk_drag_get_content(drag), &value, NULL)) {
     GtkSnapshot *snapshot = gtk_snapshot_new();
     graphene_rect_t place = GRAPHENE_RECT_INIT(0, 0, THUMB_WIDTH, THUMB_HEIGHT);
     gtk_snapshot_append_texture(snapshot, g_value_get_object(&value), &place);
-    GdkPaintable *thumb = gtk_snapshot_free_to_paintable(snapshot, NULL);
-    gtk_drag_source_set_icon(source, thumb, -8, -8);
+    GdkPaintable *thumb = gtk_snapshot_free_to_paintable(snapshot, &place.size);
+    gtk_drag_source_set_icon(source, thumb, 0, 0);
     g_object_unref(thumb);
   }
   g_value_unset(&value);
+}
+
+/* ---- pressed ---------------------------------------------------------------------------- */
+
+/* The press is taken from the start: the header bar around would move the window. So it is taken
+ * from the button too, which is told of it here. */
+static void pressed_cb(GtkGesture *source, GdkEventSequence *sequence, GtkWidget *button) {
+  gtk_gesture_set_state(source, GTK_EVENT_SEQUENCE_CLAIMED);
+  gtk_widget_set_state_flags(button, GTK_STATE_FLAG_ACTIVE, FALSE);
+}
+
+static void cancelled_cb(GtkGesture *source, GdkEventSequence *sequence, GtkWidget *button) {
+  gtk_widget_unset_state_flags(button, GTK_STATE_FLAG_ACTIVE);
+}
+
+static void released_cb(GtkGesture *source, GdkEventSequence *sequence, GtkWidget *button) {
+  double x, y;
+  gboolean dragged = gtk_drag_source_get_drag(GTK_DRAG_SOURCE(source)) != NULL;
+  cancelled_cb(source, sequence, button);
+  if (!dragged && gtk_gesture_get_point(source, sequence, &x, &y) &&
+      gtk_widget_contains(button, x, y))
+    g_signal_emit_by_name(button, "clicked");
 }
 
 void ox_window_add_drag(OxWindow *self) {
@@ -53,6 +75,9 @@ void ox_window_add_drag(OxWindow *self) {
   gtk_event_controller_set_propagation_phase(GTK_EVENT_CONTROLLER(source), GTK_PHASE_CAPTURE);
   g_signal_connect_object(source, "prepare", G_CALLBACK(prepare_cb), self, 0);
   g_signal_connect_object(source, "drag-begin", G_CALLBACK(begin_cb), self, 0);
+  g_signal_connect(source, "begin", G_CALLBACK(pressed_cb), button);
+  g_signal_connect(source, "end", G_CALLBACK(released_cb), button);
+  g_signal_connect(source, "cancel", G_CALLBACK(cancelled_cb), button);
   gtk_widget_add_controller(button, GTK_EVENT_CONTROLLER(source));
   gtk_header_bar_pack_end(GTK_HEADER_BAR(self->header), button);
 }

@@ -92,6 +92,13 @@ static const GActionEntry entries[] = {
 
 /* ---- dropped files ---------------------------------------------------------------------- */
 
+/* What is dragged out of a window of ours is a picture, no lesson. */
+static gboolean accept_cb(GtkDropTarget *target, GdkDrop *drop, gpointer data) {
+  return !gdk_drop_get_drag(drop) &&
+         gdk_content_formats_match(gtk_drop_target_get_formats(target),
+                                   gdk_drop_get_formats(drop));
+}
+
 /* The first one is for this window; each other gets one of its own. */
 static gboolean drop_cb(GtkDropTarget *target, const GValue *value, double x, double y,
                         OxWindow *self) {
@@ -112,6 +119,7 @@ void ox_window_add_recent(OxWindow *self) {
   g_simple_action_set_enabled(G_SIMPLE_ACTION(none), FALSE);
   gtk_menu_button_set_create_popup_func(self->recent_button, popup_cb, NULL, NULL);
   GtkDropTarget *target = gtk_drop_target_new(GDK_TYPE_FILE_LIST, GDK_ACTION_COPY);
+  g_signal_connect(target, "accept", G_CALLBACK(accept_cb), NULL);
   g_signal_connect_object(target, "drop", G_CALLBACK(drop_cb), self, 0);
   gtk_widget_add_controller(GTK_WIDGET(self), GTK_EVENT_CONTROLLER(target));
 }

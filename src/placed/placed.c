@@ -151,6 +151,14 @@ void ox_placed_make(const ox_points *points, const ox_route *route, const ox_fix
   add_paths(out);
 }
 
+void ox_placed_add_points(const ox_points *points, const ox_fix *fix, const ox_case *c,
+                          ox_placed *out) {
+  ox_latlon origin;
+  if (ox_fix_place(points, fix, c, &origin, NULL, 0) == OX_ERROR) return;
+  for (size_t i = 0; i < points->count; i++)
+    mark_point(out, points, origin, points->points[i].name, OX_MARK_POINT);
+}
+
 const ox_point *ox_placed_point(const ox_points *points, const ox_mark *mark) {
   return mark->name ? ox_points_find(points, mark->name) : NULL;
 }
