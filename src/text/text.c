@@ -62,8 +62,8 @@ const char *ox_text_decimal(void) { return ox_text_in("the decimal point of a fi
 
 /* The header is the translation of the empty text: a line for each of its fields. */
 void ox_text_language(char *out, size_t bytes) {
-  static const char field[] = "\nLanguage: ";
-  const char *header = is_asked() ? dgettext(OX_TEXT_DOMAIN, "") : "";
+  static const char field[] = "\nLanguage: ", nothing[] = ""; /* a literal would be collected */
+  const char *header = is_asked() ? dgettext(OX_TEXT_DOMAIN, nothing) : nothing;
   const char *found = strstr(header, field);
   const char *tag = found ? found + strlen(field) : "en";
   size_t length = strspn(tag, LETTERS_AND_DIGITS "_-");
