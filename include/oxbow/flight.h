@@ -110,6 +110,8 @@ typedef enum {
                                     the first fix passage; b = a where there is none after */
   OX_ADVICE_LEAVE_BEFORE,        /* the EFC is before the aircraft is over the fix; a = s before */
   OX_ADVICE_RADIAL_NOT_CROSSED,  /* a = limiting radial, magnetic: no outbound leg crosses it */
+  OX_ADVICE_LEAVE_UNKNOWN,       /* held to the EFC, and what it takes is not given: a = 1 without
+                                    an EFC, b = 1 without the time over the fix */
   OX_ADVICE_KIND_COUNT
 } ox_advice_kind;
 

@@ -92,6 +92,18 @@ typedef struct {
   double radius; /* left free about each */
 } ox_keep_clear;
 
+/* Where a picture has its map and everything beside it, and the rows of its legend: for the next
+ * pictures of the same size and text, whose lines come and go while one of them is dragged. */
+typedef struct ox_layout ox_layout;
+ox_layout *ox_layout_of(const ox_picture *picture); /* NULL when memory is out */
+void ox_layout_free(ox_layout *layout);             /* NULL is allowed */
+
+/* What stays as it is while a hand changes something else. */
+typedef struct {
+  ox_viewport world;       /* just there, whatever the view says */
+  const ox_layout *layout; /* of the furniture; NULL: as the scene asks for */
+} ox_held;
+
 /* What to draw. Zeroed members leave a layer out. Everything but title is borrowed until the
  * picture is freed. */
 typedef struct {
@@ -120,7 +132,7 @@ typedef struct {
   bool no_ground;            /* transparent where nothing is drawn */
   bool framed;               /* title, facts, scale, legend and caution stand around it */
   const ox_fit *fit;         /* a scale shared with other pictures, or NULL for its own */
-  const ox_viewport *held;   /* the world stays just there, whatever the view says; or NULL */
+  const ox_held *held;       /* or NULL */
   bool wind_words_above;     /* the words of the wind stand above its arrow, not below it */
   ox_keep_clear keep_clear;
   ox_typesetter *typesetter; /* or NULL for one of its own */
@@ -142,11 +154,11 @@ void ox_picture_draw_moving(ox_picture *picture, cairo_t *cr, double t_s);
 void ox_picture_draw_triangle(ox_picture *picture, cairo_t *cr, double t_s);
 void ox_picture_draw_aircraft(ox_picture *picture, cairo_t *cr, double t_s);
 
-/* Where the world is on the board. In a view that moves with the aircraft or the air this is the
- * place at the instant drawn last (at first, when the fix is crossed). */
 /* Size of the type of a label (user units) on a board of a size, at text_scale 1. */
 double ox_picture_label_size(ox_palette_id palette, double width, double height);
 
+/* Where the world is on the board. In a view that moves with the aircraft or the air this is the
+ * place at the instant drawn last (at first, when the fix is crossed). */
 ox_viewport ox_picture_viewport(const ox_picture *picture);
 /* The same at any instant (s; NAN: as the picture stands without aircraft). */
 ox_viewport ox_picture_viewport_at(const ox_picture *picture, double t_s);
@@ -159,7 +171,7 @@ void ox_picture_map(const ox_picture *picture, ox_vec *origin, ox_vec *size);
 ox_view ox_picture_view(const ox_picture *picture);
 
 /* Where the world of a scene would be at an instant (s), found without laying it out; false where
- * there would be no picture. A scene's held viewport does not count. */
+ * there would be no picture. What a scene holds does not count. */
 bool ox_picture_viewport_of(const ox_scene *scene, double width, double height, double t_s,
                             ox_viewport *out);
 

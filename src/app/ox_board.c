@@ -388,6 +388,7 @@ static void dispose(GObject *object) {
   g_clear_pointer(&self->typesetter, ox_typesetter_free);
   g_clear_pointer(&self->canvas, ox_canvas_free);
   g_clear_pointer(&self->tiles, ox_tiles_free);
+  g_clear_pointer(&self->held_layout, ox_layout_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
   g_clear_pointer(&self->moving, gtk_widget_unparent);
   ox_board_remove_grips(self);

@@ -69,7 +69,8 @@ struct _OxBoard {
 
   /* how it is looked at (ox_board_view.c) */
   ox_view view;
-  ox_viewport held;    /* the world stays there while a handle is dragged, and settles after it */
+  ox_held held;        /* the world stays there while a handle is dragged, and settles after it; */
+  ox_layout *held_layout; /* the furniture does not settle; owned */
   gboolean is_held;
   ox_viewport settles_from;
   gint64 settle_us;    /* when it began to settle; -1: with the next frame */

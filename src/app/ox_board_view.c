@@ -134,7 +134,7 @@ static gboolean settle_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data
     ox_board_end_settling(self);
     return G_SOURCE_REMOVE;
   }
-  self->held = viewport_between(&self->settles_from, &to, eased(share));
+  self->held.world = viewport_between(&self->settles_from, &to, eased(share));
   ox_board_drop_picture(self);
   return G_SOURCE_CONTINUE;
 }
@@ -145,27 +145,36 @@ static gboolean same_viewport(const ox_viewport *a, const ox_viewport *b) {
          ox_vec_length(by) * a->dev_per_nm < 0.01;
 }
 
+/* The layout of the picture that is shown stays, or that of the next one comes. */
+static void hold_layout(OxBoard *self, gboolean hold) {
+  ox_layout *layout = hold ? ox_layout_of(self->picture) : NULL;
+  ox_layout_free(self->held_layout);
+  self->held.layout = self->held_layout = layout;
+}
+
 /* While it is still held, others with the same scale may give it another one. */
 static void let_go(OxBoard *self) {
   ox_viewport to;
   ox_board_forget_picture(self);
-  if (!may_animate(self) || !where_it_belongs(self, &to) || same_viewport(&self->held, &to)) {
+  if (!may_animate(self) || !where_it_belongs(self, &to) || same_viewport(&self->held.world, &to)) {
     self->is_held = FALSE;
     ox_board_forget_picture(self);
     return;
   }
-  self->settles_from = self->held;
+  self->settles_from = self->held.world;
   self->settle_us = -1;
   self->settling = gtk_widget_add_tick_callback(GTK_WIDGET(self), settle_cb, NULL, NULL);
 }
 
 void ox_board_hold_world(OxBoard *self, gboolean hold) {
   if (!hold) {
+    hold_layout(self, FALSE);
     if (self->is_held && self->settling == 0 && self->document) let_go(self);
     return;
   }
   ox_board_stop_settling(self); /* taken hold of again on the way */
-  self->held = ox_board_viewport(self);
+  self->held.world = ox_board_viewport(self);
+  hold_layout(self, TRUE);
   self->is_held = TRUE;
   /* The world of such a picture does not go on. */
   if (self->picture && ox_picture_moves(self->picture)) ox_board_drop_picture(self);

@@ -17,7 +17,12 @@ enum { EDGE_HALVINGS = 30 };
 
 double leaving_after_s(ox_pilot *k) {
   const ox_case *c = k->c;
-  if (c->hold.ends != OX_HOLD_TO_EFC || c->hold.efc_min < 0 || c->arrival.fix_at_s < 0) return 0.0;
+  bool no_efc = c->hold.efc_min < 0, no_clock = !ox_clock_is_known(c);
+  if (c->hold.ends != OX_HOLD_TO_EFC) return 0.0;
+  if (no_efc || no_clock) {
+    pilot_advise(k, OX_ADVICE_LEAVE_UNKNOWN, no_efc, no_clock, 0);
+    return 0.0;
+  }
   double after_s;
   ox_clock_after_s(c, c->hold.efc_min, &after_s);
   if (after_s > 0.0) return after_s;

@@ -141,6 +141,11 @@ void ox_build_furniture(ox_picture *p) {
     room.y = fmax(pad, place_title(p, pad) + 0.2 * pad);
     room.height = p->height - room.y - fmax(pad, bottom + 0.5 * pad);
   }
+  const ox_layout *held = ox_held_layout(p);
+  if (held) {
+    ox_layout_restore(p, held);
+    return;
+  }
   ox_place_blocks(p, &room);
   room.width = fmax(room.width, 1.0);
   room.height = fmax(room.height, 1.0);

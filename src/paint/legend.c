@@ -1,7 +1,8 @@
 /* The legend: which lines it names, in which words, and how they are drawn.
  *
  * Its room is reserved before the lines are built, so the rows are counted from the flight; a row
- * whose line then turns out to be nowhere in the map is left out when drawing. */
+ * whose line then turns out to be nowhere in the map is left out. Which ones are is settled once a
+ * picture: where the world moves, lines come into the map and go, and the legend must not. */
 #include <math.h>
 #include <stdio.h>
 
@@ -35,6 +36,12 @@ static bool has_path(const ox_picture *p, ox_path_kind kind) {
   return false;
 }
 
+/* What is flown after the fix. */
+static bool tells_answer(ox_line_kind kind) {
+  return kind == OX_LINE_TRACK || kind == OX_LINE_LATER || kind == OX_LINE_ENTRY ||
+         kind == OX_LINE_STILL_AIR || is_named(kind);
+}
+
 /* Before there are lines: whether one of the kind may be drawn. */
 static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
   const ox_flight *f = p->scene.flight;
@@ -65,7 +72,8 @@ static bool may_be_used(const ox_picture *p, ox_line_kind kind) {
   return false;
 }
 
-static bool is_used(const ox_picture *p, ox_line_kind kind) {
+/* Once there are: whether one of the kind is in the map. */
+static bool is_there(const ox_picture *p, ox_line_kind kind) {
   const ox_track_lines *l = &p->lines;
   switch (kind) {
   case OX_LINE_TRACK: return l->track.count > 0;
@@ -102,7 +110,8 @@ static void words_of(const ox_picture *p, ox_line_kind kind, char *buf, size_t b
       [OX_LINE_ALTERNATIVE] = N_("another way"),     [OX_LINE_SKETCH] = N_("track as expected"),
       [OX_LINE_ABEAM] = N_("abeam the fix")};
   char runs[24];
-  const char *name = is_named(kind) ? other_of(p, kind)->name : NULL;
+  const ox_other *other = other_of(p, kind); /* held rows are kept beyond it */
+  const char *name = other ? other->name : NULL;
   switch (kind) {
   case OX_LINE_COMPARE:
   case OX_LINE_OTHER_1:
@@ -138,30 +147,38 @@ static void widen(const ox_picture *p, ox_lettering *text, const char *other) {
   ox_lettering_clear(&wider);
 }
 
+static void make_words(ox_picture *p, ox_line_kind kind) {
+  char words[400];
+  bool named = is_named(kind);
+  words_of(p, kind, words, sizeof words);
+  ox_lettering_make(&p->furniture.legend.words[kind], p->typesetter, words, p->size.small,
+                    named ? OX_TEXT_TWO_LINES : OX_TEXT_PLAIN,
+                    named ? NAME_EM * p->size.small : 0.0);
+}
+
 void ox_legend_make(ox_picture *p) {
   ox_legend *l = &p->furniture.legend;
-  char words[400];
   l->columns = 1;
   for (int i = 0; i < OX_LINE_COUNT; i++) {
     ox_line_kind kind = (ox_line_kind)i;
     if (!may_be_used(p, kind)) continue;
-    words_of(p, kind, words, sizeof words);
-    bool named = is_named(kind);
-    ox_lettering_make(&l->words[i], p->typesetter, words, p->size.small,
-                      named ? OX_TEXT_TWO_LINES : OX_TEXT_PLAIN,
-                      named ? NAME_EM * p->size.small : 0.0);
+    make_words(p, kind);
     if (kind == OX_LINE_TRACK) widen(p, &l->words[i], _(FIRST_CIRCUIT));
     l->row[l->count++] = kind;
   }
 }
 
-/* No words take more room than those it was measured with. */
-void ox_legend_settle(ox_picture *p) {
-  char words[400];
-  bool first = p->lines.later.count > 0 && p->air < 0.5;
-  words_of(p, OX_LINE_TRACK, words, sizeof words);
-  ox_lettering_change(&p->furniture.legend.words[OX_LINE_TRACK], p->typesetter,
-                      first ? _(FIRST_CIRCUIT) : words);
+void ox_legend_hold(ox_picture *p, const ox_legend *held) {
+  ox_legend *l = &p->furniture.legend;
+  l->columns = held->columns;
+  l->count = 0;
+  for (int i = 0; i < held->count; i++) {
+    ox_line_kind kind = held->row[i];
+    if (!held->used[kind]) continue; /* there is no place for it */
+    if (!l->words[kind].layout) make_words(p, kind);
+    l->row[l->count] = kind;
+    l->place[l->count++] = held->place[i];
+  }
 }
 
 void ox_legend_clear(ox_legend *legend) {
@@ -223,6 +240,49 @@ bool ox_legend_names(const ox_picture *p, ox_line_kind kind) {
   return false;
 }
 
+/* --- settled ------------------------------------------------------------------------------- */
+
+/* In a column beside the map it stands on the caution, in a row below the map it hangs. */
+static double top_of(const ox_picture *p, bool upright) {
+  const ox_rect *at = &p->furniture.legend_at;
+  const ox_legend *l = &p->furniture.legend;
+  double used = 0.0;
+  for (int i = 0; i < l->count; i++)
+    if (l->used[l->row[i]]) used += row_height(p, l->row[i]);
+  return upright ? at->y : at->y + at->height - used;
+}
+
+static void place_rows(ox_picture *p) {
+  const ox_rect *at = &p->furniture.legend_at;
+  ox_legend *l = &p->furniture.legend;
+  double x = at->x, y = top_of(p, ox_is_upright(p));
+  int split = first_rows(l);
+  for (int i = 0; i < l->count; i++) {
+    if (i > 0 && i % split == 0) {
+      x += column_width(p) + p->size.small;
+      y = at->y;
+    }
+    l->place[i] = (ox_vec){x, y};
+    if (l->used[l->row[i]]) y += row_height(p, l->row[i]);
+  }
+}
+
+void ox_legend_settle(ox_picture *p) {
+  ox_legend *l = &p->furniture.legend;
+  char words[400];
+  for (int i = 0; i < OX_LINE_COUNT; i++) {
+    ox_line_kind kind = (ox_line_kind)i;
+    bool hidden = p->scene.hide_answer && tells_answer(kind);
+    l->used[i] = p->moves ? may_be_used(p, kind) && !hidden : is_there(p, kind);
+  }
+  /* The bold line is the whole track or the first circuit only. No words take more room than those
+   * it was measured with. */
+  bool first = l->used[OX_LINE_LATER] && p->air < 0.5;
+  words_of(p, OX_LINE_TRACK, words, sizeof words);
+  ox_lettering_change(&l->words[OX_LINE_TRACK], p->typesetter, first ? _(FIRST_CIRCUIT) : words);
+  if (l->count > 0 && !ox_held_layout(p)) place_rows(p);
+}
+
 /* --- drawing ------------------------------------------------------------------------------- */
 
 static void draw_row(const ox_picture *p, cairo_t *cr, ox_line_kind kind, double x, double y) {
@@ -237,31 +297,11 @@ static void draw_row(const ox_picture *p, cairo_t *cr, ox_line_kind kind, double
   ox_lettering_show(words, cr, x + WORDS_AT_EM * e, y + (height - words->height) / 2);
 }
 
-/* In a column beside the map it stands on the caution, in a row below the map it hangs. */
-static double top_of(const ox_picture *p, bool upright) {
-  const ox_rect *at = &p->furniture.legend_at;
-  const ox_legend *l = &p->furniture.legend;
-  double used = 0.0;
-  for (int i = 0; i < l->count; i++)
-    if (is_used(p, l->row[i])) used += row_height(p, l->row[i]);
-  return upright ? at->y : at->y + at->height - used;
-}
-
 void ox_legend_draw(const ox_picture *p, cairo_t *cr) {
-  const ox_rect *at = &p->furniture.legend_at;
   const ox_legend *l = &p->furniture.legend;
-  if (at->width <= 0.0) return;
-  double x = at->x, y = top_of(p, ox_is_upright(p));
-  int split = first_rows(l);
-  for (int i = 0; i < l->count; i++) {
-    if (i > 0 && i % split == 0) {
-      x += column_width(p) + p->size.small;
-      y = at->y;
-    }
-    if (!is_used(p, l->row[i])) continue;
-    draw_row(p, cr, l->row[i], x, y);
-    y += row_height(p, l->row[i]);
-  }
+  if (p->furniture.legend_at.width <= 0.0) return;
+  for (int i = 0; i < l->count; i++)
+    if (l->used[l->row[i]]) draw_row(p, cr, l->row[i], l->place[i].x, l->place[i].y);
 }
 
 /* --- among the words of a page ------------------------------------------------------------- */
@@ -287,7 +327,7 @@ static const ox_picture *user_of(const ox_picture *const *pictures, size_t count
   for (size_t i = 0; i < count; i++) {
     const ox_legend *l = &pictures[i]->furniture.legend;
     for (int k = 0; k < l->count; k++)
-      if (l->row[k] == kind && is_used(pictures[i], kind)) return pictures[i];
+      if (l->row[k] == kind && l->used[kind]) return pictures[i];
   }
   return NULL;
 }

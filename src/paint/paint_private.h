@@ -33,11 +33,14 @@ typedef enum {
 #define OX_CHART_MARKS 8
 #define OX_AREA_FILL_ALPHA 0.07 /* of the fill of the protected area */
 
-/* Rows that may be in use, counted before the lines themselves are known. */
+/* Rows that may be in use, counted before the lines themselves are known; then, once a picture,
+ * which of them are, and where they stand. */
 typedef struct {
   ox_lettering words[OX_LINE_COUNT];
   ox_line_kind row[OX_LINE_COUNT];
   int count, columns;
+  bool used[OX_LINE_COUNT];   /* by kind */
+  ox_vec place[OX_LINE_COUNT]; /* by row: its upper left corner */
 } ox_legend;
 
 /* Inbound time circuit by circuit. count is 0 where there is nothing to be learnt from it. */
@@ -293,8 +296,11 @@ typedef struct {
 } ox_extent;
 
 void ox_legend_make(ox_picture *p);
-/* Once the lines are there: the bold one is the whole track, or the first circuit only. */
+/* Once the lines are there: which rows are drawn, and where. In a view that moves all that may be
+ * in use at some instant. */
 void ox_legend_settle(ox_picture *p);
+/* The rows of a picture before this one, each in its place. */
+void ox_legend_hold(ox_picture *p, const ox_legend *held);
 void ox_legend_clear(ox_legend *legend);
 ox_extent ox_legend_extent(const ox_picture *p);
 /* Gives up the row that is needed least; false when there is none that can go. */
@@ -302,6 +308,11 @@ bool ox_legend_shorten(ox_picture *p);
 /* Whether there is a row for a kind of line, and room for the legend. */
 bool ox_legend_names(const ox_picture *p, ox_line_kind kind);
 void ox_legend_draw(const ox_picture *p, cairo_t *cr);
+
+/* The held layout, where it is of a board of this size and text; NULL: none. */
+const ox_layout *ox_held_layout(const ox_picture *p);
+/* Puts map and furniture there, whose words are made already. */
+void ox_layout_restore(ox_picture *p, const ox_layout *layout);
 
 void ox_chart_make(ox_picture *p);
 void ox_chart_clear(ox_chart *chart);

@@ -82,7 +82,6 @@ static void lay_world(ox_picture *p, double t_s) {
   see_flights(p, t_s);
   ox_build_track(p);
   ox_build_air_track(p, t_s);
-  ox_legend_settle(p);
   ox_build_other_lines(p);
   ox_build_paths(p);
   ox_build_area(p);
@@ -131,6 +130,7 @@ ox_picture *ox_picture_new(const ox_scene *scene, double width, double height) {
   if (!p) return NULL;
   ox_build_scale(p);
   lay_world(p, ox_instant(p, 0.0));
+  ox_legend_settle(p);
   return p;
 }
 

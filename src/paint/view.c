@@ -266,7 +266,7 @@ void ox_build_view(ox_picture *p) {
     view->pan_nm = pan_within(p, &all, middle, view->pan_nm);
     p->home.centre_nm = ox_vec_add(p->home.centre_nm, view->pan_nm);
   }
-  if (p->scene.held) p->home = *p->scene.held;
+  if (p->scene.held) p->home = p->scene.held->world;
 }
 
 /* --- at an instant ------------------------------------------------------------------------- */

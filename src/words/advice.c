@@ -190,6 +190,16 @@ static void say_leaving(words_say *s, const ox_case *c, const ox_advice *a) {
               clock_of(c, a->a).text, clock_of(c, a->b).text);
 }
 
+static void say_leave_unknown(words_say *s, const ox_advice *a) {
+  words_put(s, a->a > 0.0 && a->b > 0.0
+                   ? _("The hold ends at the EFC, but neither the EFC nor the time over the fix is "
+                       "given")
+               : a->a > 0.0 ? _("The hold ends at the EFC, but no EFC is given")
+               : _("The hold ends at the EFC, but the time over the fix is not given"));
+  words_put(s, _(", so the circuits are flown as they are counted. Enter what is missing, or ask "
+                 "the controller for a time."));
+}
+
 static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   switch (a->kind) {
   case OX_ADVICE_SPEED_ABOVE_LIMIT:
@@ -232,6 +242,9 @@ static void say(words_say *s, const ox_case *c, const ox_advice *a) {
   case OX_ADVICE_LEAVE_MISSED:
   case OX_ADVICE_LEAVE_BEFORE:
     say_leaving(s, c, a);
+    return;
+  case OX_ADVICE_LEAVE_UNKNOWN:
+    say_leave_unknown(s, a);
     return;
   case OX_ADVICE_RADIAL_NOT_CROSSED:
     words_put(

@@ -204,6 +204,48 @@ static void the_world_does_not_turn_under_the_handle(void **state) {
   set_animations(TRUE);
 }
 
+static void map_of(OxBoard *board, ox_vec *at, ox_vec *size) {
+  ox_scene scene = ox_board_scene(board);
+  ox_picture *p = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(board)),
+                                 gtk_widget_get_height(GTK_WIDGET(board)));
+  assert_non_null(p);
+  ox_picture_map(p, at, size);
+  ox_picture_free(p);
+}
+
+/* A wind too strong to hold in has a notice over the map, which is lower for it. */
+static void the_map_stays_while_the_wind_is_dragged(void **state) {
+  set_animations(FALSE);
+  OxWindow *window = app_test_window(NULL);
+  OxBoard *board = ox_window_board(window);
+  OxDocument *document = ox_window_document(window);
+  ox_vec was_at, was_size, at, size;
+  double x, y;
+  ox_document_select(document, 1);
+  app_test_spin_ms(60);
+  map_of(board, &was_at, &was_size);
+  assert_true(ox_board_handle_place(board, OX_HANDLE_WIND_FROM, &x, &y));
+  assert_true(ox_board_press(board, x, y));
+  for (int i = 1; i <= 6; i++) {
+    ox_board_drag_to(board, x - 30 * i, y - 30 * i, FALSE);
+    app_test_spin_ms(20);
+    map_of(board, &at, &size);
+    assert_memory_equal(&at, &was_at, sizeof at);
+    assert_memory_equal(&size, &was_size, sizeof size);
+  }
+  assert_true(ox_document_flight(document)->steady.why != OX_STEADY_EXISTS);
+  ox_board_release(board);
+  app_test_spin_ms(60);
+  map_of(board, &at, &size);
+  assert_true(at.y > was_at.y);
+  ox_document_undo(document);
+  app_test_spin_ms(60);
+  map_of(board, &at, &size);
+  assert_memory_equal(&at, &was_at, sizeof at);
+  app_test_close(window);
+  set_animations(TRUE);
+}
+
 static gboolean is_settled(gpointer data) {
   ox_scene scene = ox_board_scene(OX_BOARD(data));
   return scene.held == NULL;
@@ -261,6 +303,7 @@ int main(void) {
       cmocka_unit_test(ground_and_air_have_one_scale_in_every_case),
       cmocka_unit_test(boards_of_other_cases_go_while_the_answer_is_hidden),
       cmocka_unit_test(the_world_does_not_turn_under_the_handle),
+      cmocka_unit_test(the_map_stays_while_the_wind_is_dragged),
       cmocka_unit_test(after_a_drag_the_picture_settles_without_a_jump),
       cmocka_unit_test(settling_can_be_broken_off_in_every_way),
   };

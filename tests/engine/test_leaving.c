@@ -117,6 +117,23 @@ static void an_efc_before_the_arrival_is_said_and_the_hold_still_flown(void **st
   assert_int_equal(flight.circuit_count, c.technique.circuits);
 }
 
+static void holding_to_an_efc_that_is_not_given_is_said(void **state) {
+  for (int missing = 0; missing < 4; missing++) { /* bit 0: the EFC, bit 1: the time over the fix */
+    ox_case c = leaving(12);
+    if (missing & 1) c.hold.efc_min = -1;
+    if (missing & 2) c.arrival.fix_at_s = -1;
+    assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
+    assert_int_equal(advised(OX_ADVICE_LEAVE_UNKNOWN), missing != 0);
+    if (missing == 0) continue;
+    assert_int_equal(flight.circuit_count, c.technique.circuits);
+    assert_close(flight.advice[0].a, missing & 1, 0, "without an EFC");
+    assert_close(flight.advice[0].b, missing >> 1, 0, "without the time over the fix");
+    c.hold.ends = OX_HOLD_CIRCUITS;
+    assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
+    assert_false(advised(OX_ADVICE_LEAVE_UNKNOWN));
+  }
+}
+
 static void an_efc_past_midnight_is_the_next_day(void **state) {
   ox_case c = leaving(0);
   c.arrival.fix_at_s = 23 * 3600 + 55 * 60;
@@ -238,6 +255,7 @@ int main(void) {
       cmocka_unit_test(the_time_named_after_a_missed_one_can_be_met),
       cmocka_unit_test(too_little_time_names_the_two_nearest),
       cmocka_unit_test(an_efc_before_the_arrival_is_said_and_the_hold_still_flown),
+      cmocka_unit_test(holding_to_an_efc_that_is_not_given_is_said),
       cmocka_unit_test(an_efc_past_midnight_is_the_next_day),
       cmocka_unit_test(between_the_two_times_named_no_circuit_ends),
       cmocka_unit_test(without_a_time_over_the_fix_the_circuits_count),

@@ -120,7 +120,8 @@ static void whatever_changes_it_shows_what_is_there(void **state) {
     scene.view.zoom = 1.0;
     assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
     ox_picture *first = ox_picture_new(&scene, WIDTH, HEIGHT);
-    ox_viewport held = ox_picture_viewport(first);
+    ox_layout *layout = ox_layout_of(first);
+    ox_held held = {ox_picture_viewport(first), layout};
     ox_picture_free(first);
     if (seed % 3 != 0) scene.held = &held; /* as while dragging: nothing but what changes moves */
     for (int step = 0; step < 60; step++) {
@@ -133,6 +134,7 @@ static void whatever_changes_it_shows_what_is_there(void **state) {
       assert_as_afresh(canvas, &scene, seed % 2 + 1.0, t_s, what);
     }
     used += ox_canvas_get_counts(canvas).used;
+    ox_layout_free(layout);
     ox_ink_free(ink);
     ox_canvas_free(canvas);
   }
@@ -150,15 +152,15 @@ static void what_stays_is_drawn_once(void **state) {
     ox_ink_free(ink);
     ink = scribble(&r);
   }
+  ox_held held = {0};
   for (int i = 0; i < 10; i++) {
-    ox_viewport held;
     c.hold.leg_s = 60 + i; /* the hold's size, and nothing of rose and ink */
     assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
     ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
     scene.ink = ink;
     if (i == 0) {
       ox_picture *first = ox_picture_new(&scene, WIDTH, HEIGHT);
-      held = ox_picture_viewport(first);
+      held.world = ox_picture_viewport(first);
       ox_picture_free(first);
     }
     scene.held = &held;

@@ -244,7 +244,8 @@ static void pictures_side_by_side_share_one_scale_and_one_place(void **state) {
 static void a_held_world_stays_whatever_the_view_says(void **state) {
   (void)state;
   ox_case c = paint_demo_case();
-  ox_viewport held = {{1, 2}, {400, 300}, 55, 33}, now;
+  ox_held held = {.world = {{1, 2}, {400, 300}, 55, 33}};
+  ox_viewport now;
   assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
   ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
   ox_viewport own;
@@ -254,9 +255,9 @@ static void a_held_world_stays_whatever_the_view_says(void **state) {
     scene.view = (ox_view){.up = (ox_up)up, .zoom = 2, .air = 1};
     ox_picture *p = ox_picture_new(&scene, 900, 650);
     now = ox_picture_viewport_at(p, 77);
-    assert_close(now.dev_per_nm, held.dev_per_nm, 0, "scale");
-    assert_close(now.up_deg, held.up_deg, 0, "up");
-    assert_close(now.centre_nm.x, held.centre_nm.x, 0, "x");
+    assert_close(now.dev_per_nm, held.world.dev_per_nm, 0, "scale");
+    assert_close(now.up_deg, held.world.up_deg, 0, "up");
+    assert_close(now.centre_nm.x, held.world.centre_nm.x, 0, "x");
     ox_picture_free(p);
   }
   scene.view = (ox_view){0};

@@ -29,6 +29,7 @@ static const advice_row rows[] = {
     {{OX_ADVICE_LEAVE_MISSED, 250, 500, 0}, {"4:10", "8:20"}},
     {{OX_ADVICE_LEAVE_BEFORE, 95, 0, 0}, {"1:35"}},
     {{OX_ADVICE_RADIAL_NOT_CROSSED, 45, 0, 0}, {"045", "limiting radial"}},
+    {{OX_ADVICE_LEAVE_UNKNOWN, 1, 0, 0}, {"no EFC is given", "circuits"}},
 };
 #define ROW_COUNT (sizeof rows / sizeof *rows)
 
@@ -48,6 +49,18 @@ static void every_kind_is_a_sentence_with_its_figures(void **state) {
     assert_int_equal(got[strlen(got) - 1], '.');
     for (size_t k = 0; k < 4 && rows[i].parts[k]; k++)
       assert_has(got, rows[i].parts[k], "advice");
+  }
+}
+
+static void what_is_missing_for_the_efc_is_named(void **state) {
+  static const char *const missing[] = {"the time over the fix is not given", "no EFC is given",
+                                        "neither the EFC nor the time over the fix"};
+  ox_case c = ox_case_default();
+  for (int i = 0; i < 3; i++) {
+    char got[600];
+    ox_advice advice = {OX_ADVICE_LEAVE_UNKNOWN, i != 0, i != 1, 0};
+    ox_words_advice(got, sizeof got, &c, &advice);
+    assert_has(got, missing[i], "advice");
   }
 }
 
@@ -201,6 +214,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_kind_has_a_row_here),
       cmocka_unit_test(every_kind_is_a_sentence_with_its_figures),
+      cmocka_unit_test(what_is_missing_for_the_efc_is_named),
       cmocka_unit_test(no_two_kinds_say_the_same),
       cmocka_unit_test(every_reason_for_no_steady_hold_is_said),
       cmocka_unit_test(a_leg_longer_than_the_way_to_the_station_is_said),
