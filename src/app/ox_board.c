@@ -136,11 +136,20 @@ static gboolean same_fit(const ox_fit *a, const ox_fit *b) {
          a->high_nm.y == b->high_nm.y;
 }
 
-void ox_board_share_fit(OxBoard *self, const ox_fit *fit) {
+gboolean ox_board_is_held(OxBoard *self) { return self->is_held; }
+
+void ox_board_share_fit(OxBoard *self, const ox_fit *fit, gboolean settle) {
   if (fit ? self->fit_shared && same_fit(&self->shared_fit, fit) : !self->fit_shared) return;
+  gboolean goes = settle && fit && self->fit_shared && self->picture && !self->is_held &&
+                  !ox_picture_moves(self->picture);
+  ox_viewport from = {0};
+  if (goes) from = ox_board_viewport(self);
   self->fit_shared = fit != NULL;
   if (fit) self->shared_fit = *fit;
-  ox_board_drop_picture(self);
+  if (goes)
+    ox_board_settle_from(self, &from);
+  else
+    ox_board_drop_picture(self);
 }
 
 ox_picture *ox_board_current_picture(OxBoard *self) {

@@ -88,7 +88,9 @@ gboolean ox_board_air(OxBoard *self); /* where the passage leads */
  * another size. */
 ox_scene ox_board_scene(OxBoard *self);
 /* A scale shared with other boards; NULL: its own again. */
-void ox_board_share_fit(OxBoard *self, const ox_fit *fit);
+void ox_board_share_fit(OxBoard *self, const ox_fit *fit, gboolean settle);
+/* A hand holds the world, or it is on its way to where it belongs. */
+gboolean ox_board_is_held(OxBoard *self);
 
 /* Counters for tests: layouts of the picture, drawings of the still and of the moving layer. */
 typedef struct {

@@ -150,6 +150,8 @@ void ox_board_add_view_gestures(OxBoard *self);
 /* Held, the world stays just where it is; let go, it goes to where it would be without, in 0.3 s
  * or at once where animations are off. */
 void ox_board_hold_world(OxBoard *self, gboolean hold);
+/* From where the world was to where it belongs now. */
+void ox_board_settle_from(OxBoard *self, const ox_viewport *from);
 /* The world stays held where it was on its way. */
 void ox_board_stop_settling(OxBoard *self);
 /* At once, if it is on its way there. */

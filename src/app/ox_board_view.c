@@ -3,10 +3,10 @@
 
 #include <math.h>
 
+#include "ox_passage.h"
+
 #define ZOOM_STEP 1.25
 #define PAN_SHARE 0.1   /* of the map a key press */
-#define PASSAGE_S 0.3
-#define US_PER_S 1e6
 
 static gboolean same_view(const ox_view *a, const ox_view *b) {
   return a->up == b->up && a->zoom == b->zoom && a->air == b->air && a->pan_nm.x == b->pan_nm.x &&
@@ -76,34 +76,6 @@ void ox_board_pan(OxBoard *self, int right, int down) {
 
 /* ---- held and settling ------------------------------------------------------------------ */
 
-/* Slow, fast, slow. */
-static double eased(double share) { return share * share * (3.0 - 2.0 * share); }
-
-static gboolean may_animate(OxBoard *self) {
-  gboolean animate = FALSE;
-  g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-enable-animations", &animate, NULL);
-  return animate && gtk_widget_get_mapped(GTK_WIDGET(self));
-}
-
-static ox_vec turned(ox_vec v, double deg) {
-  double s, c;
-  ox_sincos_deg(deg, &s, &c);
-  return (ox_vec){v.x * c - v.y * s, v.x * s + v.y * c};
-}
-
-static double between(double a, double b, double share) { return a + (b - a) * share; }
-
-/* Turned the shorter way; the middle goes straight as the board sees it. */
-static ox_viewport viewport_between(const ox_viewport *a, const ox_viewport *b, double share) {
-  ox_viewport v = *b;
-  ox_vec from = turned(a->centre_nm, a->up_deg), to = turned(b->centre_nm, b->up_deg);
-  ox_vec seen = {between(from.x, to.x, share), between(from.y, to.y, share)};
-  v.up_deg = a->up_deg + ox_turn_between_deg(a->up_deg, b->up_deg) * share;
-  v.dev_per_nm = a->dev_per_nm * pow(b->dev_per_nm / a->dev_per_nm, share);
-  v.centre_nm = turned(seen, -v.up_deg);
-  return v;
-}
-
 static gboolean where_it_belongs(OxBoard *self, ox_viewport *out) {
   ox_scene scene = ox_board_scene(self);
   return ox_picture_viewport_of(&scene, gtk_widget_get_width(GTK_WIDGET(self)),
@@ -129,20 +101,14 @@ static gboolean settle_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data
   gint64 now_us = gdk_frame_clock_get_frame_time(clock);
   ox_viewport to;
   if (self->settle_us < 0) self->settle_us = now_us;
-  double share = (double)(now_us - self->settle_us) / (PASSAGE_S * US_PER_S);
+  double share = ox_passage_share(self->settle_us, now_us);
   if (share >= 1.0 || !where_it_belongs(self, &to)) {
     ox_board_end_settling(self);
     return G_SOURCE_REMOVE;
   }
-  self->held.world = viewport_between(&self->settles_from, &to, eased(share));
+  self->held.world = ox_passage_viewport(&self->settles_from, &to, share);
   ox_board_drop_picture(self);
   return G_SOURCE_CONTINUE;
-}
-
-static gboolean same_viewport(const ox_viewport *a, const ox_viewport *b) {
-  ox_vec by = ox_vec_sub(a->centre_nm, b->centre_nm);
-  return fabs(a->dev_per_nm - b->dev_per_nm) <= 1e-9 * a->dev_per_nm && a->up_deg == b->up_deg &&
-         ox_vec_length(by) * a->dev_per_nm < 0.01;
 }
 
 /* The layout of the picture that is shown stays, or that of the next one comes. */
@@ -156,7 +122,8 @@ static void hold_layout(OxBoard *self, gboolean hold) {
 static void let_go(OxBoard *self) {
   ox_viewport to;
   ox_board_forget_picture(self);
-  if (!may_animate(self) || !where_it_belongs(self, &to) || same_viewport(&self->held.world, &to)) {
+  if (!ox_passage_may_move(GTK_WIDGET(self)) || !where_it_belongs(self, &to) ||
+      ox_passage_same_viewport(&self->held.world, &to)) {
     self->is_held = FALSE;
     ox_board_forget_picture(self);
     return;
@@ -164,6 +131,13 @@ static void let_go(OxBoard *self) {
   self->settles_from = self->held.world;
   self->settle_us = -1;
   self->settling = gtk_widget_add_tick_callback(GTK_WIDGET(self), settle_cb, NULL, NULL);
+}
+
+/* The shared scale is another one: it goes there, as the board that was let go does. */
+void ox_board_settle_from(OxBoard *self, const ox_viewport *from) {
+  self->held.world = *from;
+  self->is_held = TRUE;
+  let_go(self);
 }
 
 void ox_board_hold_world(OxBoard *self, gboolean hold) {
@@ -192,13 +166,13 @@ static gboolean passage_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer dat
   OxBoard *self = OX_BOARD(widget);
   gint64 now_us = gdk_frame_clock_get_frame_time(clock);
   if (self->passage_us < 0) self->passage_us = now_us;
-  double share = (double)(now_us - self->passage_us) / (PASSAGE_S * US_PER_S);
+  double share = ox_passage_share(self->passage_us, now_us);
   if (share >= 1.0) {
     self->passage = 0;
     set_air_share(self, self->air_to);
     return G_SOURCE_REMOVE;
   }
-  set_air_share(self, self->air_from + (self->air_to - self->air_from) * eased(share));
+  set_air_share(self, ox_passage_between(self->air_from, self->air_to, share));
   return G_SOURCE_CONTINUE;
 }
 
@@ -213,7 +187,7 @@ void ox_board_set_air(OxBoard *self, gboolean air) {
   if (self->air_to == (air ? 1.0 : 0.0)) return;
   self->air_from = self->view.air; /* from the middle of the passage the other way, if need be */
   self->air_to = air ? 1.0 : 0.0;
-  if (!may_animate(self)) {
+  if (!ox_passage_may_move(GTK_WIDGET(self))) {
     ox_board_end_passage(self);
     set_air_share(self, self->air_to);
     return;

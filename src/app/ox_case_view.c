@@ -3,6 +3,8 @@
 
 #include <stdlib.h>
 
+#include "ox_passage.h"
+
 #include "oxbow/words.h"
 
 #define LEAST_SIDE 160
@@ -23,6 +25,10 @@ struct _OxCaseView {
   ox_case c;
   ox_scene scene;
   ox_fit fit;
+  ox_held held; /* on the way to another scale, with the board beside it */
+  ox_viewport settles_from;
+  gint64 settle_us;               /* when that began; -1: with the next frame */
+  guint settling;                 /* tick callback; 0: none */
   ox_case_view_counts counts;
 };
 
@@ -54,6 +60,48 @@ static void draw_moving(GtkDrawingArea *area, cairo_t *cr, int width, int height
   if (picture) ox_picture_draw_moving(picture, cr, ox_player_time_s(self->player));
 }
 
+/* ---- another scale -------------------------------------------------------------------------- */
+
+static void end_settling(OxCaseView *self) {
+  if (self->settling != 0) gtk_widget_remove_tick_callback(GTK_WIDGET(self), self->settling);
+  self->settling = 0;
+  self->scene.held = NULL;
+}
+
+static gboolean where_it_belongs(OxCaseView *self, ox_viewport *out) {
+  return ox_picture_viewport_of(&self->scene, gtk_widget_get_width(GTK_WIDGET(self)),
+                                gtk_widget_get_height(GTK_WIDGET(self)),
+                                ox_player_time_s(self->player), out);
+}
+
+static gboolean settle_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data) {
+  OxCaseView *self = OX_CASE_VIEW(widget);
+  gint64 now_us = gdk_frame_clock_get_frame_time(clock);
+  ox_viewport to;
+  if (self->settle_us < 0) self->settle_us = now_us;
+  double share = ox_passage_share(self->settle_us, now_us);
+  forget_picture(self);
+  if (share < 1.0 && where_it_belongs(self, &to)) {
+    self->held.world = ox_passage_viewport(&self->settles_from, &to, share);
+    return G_SOURCE_CONTINUE;
+  }
+  self->settling = 0;
+  self->scene.held = NULL;
+  return G_SOURCE_REMOVE;
+}
+
+/* In step with the board that was let go. */
+static void settle_from(OxCaseView *self, const ox_viewport *from) {
+  ox_viewport to;
+  if (!ox_passage_may_move(GTK_WIDGET(self)) || !where_it_belongs(self, &to) ||
+      ox_passage_same_viewport(from, &to))
+    return;
+  self->held.world = self->settles_from = *from;
+  self->scene.held = &self->held;
+  self->settle_us = -1;
+  self->settling = gtk_widget_add_tick_callback(GTK_WIDGET(self), settle_cb, NULL, NULL);
+}
+
 /* ---- the widget ------------------------------------------------------------------------- */
 
 static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
@@ -68,11 +116,14 @@ static void size_allocate(GtkWidget *widget, int width, int height, int baseline
                      height != gtk_widget_get_height(self->still);
   gtk_widget_allocate(self->still, width, height, -1, NULL);
   gtk_widget_allocate(self->moving, width, height, -1, NULL);
-  if (resized) forget_picture(self);
+  if (!resized) return;
+  end_settling(self);
+  forget_picture(self);
 }
 
 static void dispose(GObject *object) {
   OxCaseView *self = OX_CASE_VIEW(object);
+  end_settling(self);
   g_clear_pointer(&self->picture, ox_picture_free);
   g_clear_pointer(&self->still, gtk_widget_unparent);
   g_clear_pointer(&self->moving, gtk_widget_unparent);
@@ -122,6 +173,11 @@ GtkWidget *ox_case_view_new(OxPlayer *player) {
 
 void ox_case_view_show(OxCaseView *self, const ox_case *c, const ox_flight *flight,
                        const ox_scene *like, const ox_fit *fit) {
+  gboolean goes = like->held && self->picture && self->fit.dev_per_nm > 0.0 &&
+                  self->fit.dev_per_nm != fit->dev_per_nm && !ox_picture_moves(self->picture);
+  ox_viewport from = {0};
+  if (goes) from = ox_picture_viewport(self->picture);
+  end_settling(self);
   self->c = *c;
   *self->flight = *flight;
   self->fit = *fit;
@@ -138,6 +194,13 @@ void ox_case_view_show(OxCaseView *self, const ox_case *c, const ox_flight *flig
                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
   free(words);
   forget_picture(self);
+  if (goes) settle_from(self, &from);
+}
+
+gboolean ox_case_view_get_viewport(OxCaseView *self, ox_viewport *out) {
+  ox_picture *picture = current_picture(self);
+  if (picture) *out = ox_picture_viewport(picture);
+  return picture != NULL;
 }
 
 ox_case_view_counts ox_case_view_get_counts(OxCaseView *self) { return self->counts; }

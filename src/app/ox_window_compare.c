@@ -30,9 +30,12 @@ static ox_fit shared_fit(OxWindow *self, const ox_scene_other *others, size_t co
                            gtk_widget_get_height(GTK_WIDGET(self->board)));
 }
 
+/* Where a hand let one of them go, all go to the new scale together. */
 static void share_fit(OxWindow *self, const ox_fit *fit) {
-  ox_board_share_fit(self->board, fit);
-  if (self->air_board) ox_board_share_fit(self->air_board, fit);
+  gboolean settle = ox_board_is_held(self->board) ||
+                    (self->air_board && ox_board_is_held(self->air_board));
+  ox_board_share_fit(self->board, fit, settle);
+  if (self->air_board) ox_board_share_fit(self->air_board, fit, settle);
 }
 
 /* While a hand is on one of them the scale stays: the other ones do not swell and shrink. */

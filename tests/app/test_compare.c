@@ -103,6 +103,57 @@ static void two_cases_stand_beside_it_on_one_scale_and_in_step(void **state) {
   app_test_close(window);
 }
 
+static double scale_of_board(OxBoard *board) {
+  ox_viewport v = {0};
+  assert_true(ox_board_get_viewport(board, &v));
+  return v.dev_per_nm;
+}
+
+static double scale_of_view(OxCaseView *view) {
+  ox_viewport v = {0};
+  assert_true(ox_case_view_get_viewport(view, &v));
+  return v.dev_per_nm;
+}
+
+/* A leg twice as long needs a smaller scale: nothing swells while the hand is on it, and then all
+ * go there together. */
+static void boards_on_one_scale_settle_together(void **state) {
+  double x, y;
+  OxWindow *window = comparing(1);
+  OxCompanions *companions = companions_of(window);
+  OxBoard *board = ox_window_board(window);
+  ox_companions_choose(companions, 0, (ox_companion){OX_COMPANION_CASE, 2});
+  ox_companions_set_beside(companions, TRUE);
+  app_test_spin_ms(400);
+  OxCaseView *view = OX_CASE_VIEW(gtk_widget_get_next_sibling(GTK_WIDGET(board)));
+  double before = scale_of_board(board);
+  assert_close(scale_of_view(view), before, 1e-9 * before, "the scale before");
+  ox_viewport v;
+  assert_true(ox_board_get_viewport(board, &v));
+  assert_true(ox_board_handle_place(board, OX_HANDLE_OUTBOUND, &x, &y));
+  assert_true(ox_board_press(board, x, y));
+  ox_vec fix = ox_viewport_to_dev(&v, (ox_vec){0, 0});
+  for (int i = 1; i <= 20; i++)
+    ox_board_drag_to(board, x + (x - fix.x) * 0.08 * i, y + (y - fix.y) * 0.08 * i, FALSE);
+  app_test_spin_ms(100);
+  assert_close(scale_of_board(board), before, 1e-9 * before, "the scale while dragging");
+  assert_close(scale_of_view(view), before, 1e-9 * before, "its scale while dragging");
+  ox_board_release(board);
+  int on_the_way = 0;
+  for (int i = 0; i < 60; i++) {
+    app_test_spin_ms(10);
+    double now = scale_of_board(board);
+    assert_close(scale_of_view(view), now, 1e-6 * now, "on the way");
+    on_the_way += now < before * 0.999;
+  }
+  double after = scale_of_board(board);
+  assert_true(after < 0.95 * before);
+  assert_true(on_the_way > 0);
+  app_test_spin_ms(200);
+  assert_close(scale_of_board(board), after, 1e-9 * after, "at rest");
+  app_test_close(window);
+}
+
 static void nothing_is_solved_when_nothing_changed(void **state) {
   OxWindow *window = comparing(1);
   OxCompanions *companions = companions_of(window);
@@ -144,6 +195,7 @@ int main(void) {
       cmocka_unit_test(a_change_is_chosen_and_told),
       cmocka_unit_test(a_choice_that_is_no_other_case_says_so),
       cmocka_unit_test(two_cases_stand_beside_it_on_one_scale_and_in_step),
+      cmocka_unit_test(boards_on_one_scale_settle_together),
       cmocka_unit_test(nothing_is_solved_when_nothing_changed),
       cmocka_unit_test(a_case_that_is_gone_is_left_out),
   };

@@ -180,8 +180,8 @@ static void a_draft_looks_the_same_from_a_step_away(void **state) {
     ox_case c = paint_seeded_case(seed);
     ox_picture *p = paint_picture(&c, (ox_palette_id)(seed % OX_PALETTE_COUNT), WIDTH, HEIGHT);
     ox_canvas *canvas = ox_canvas_new();
-    cairo_surface_t *want = afresh(p, 1.0, NAN);
-    difference(ox_canvas_draw(canvas, p, 1.0, NAN, true), want, &mean);
+    cairo_surface_t *want = afresh(p, 1.0, (double)NAN);
+    difference(ox_canvas_draw(canvas, p, 1.0, (double)NAN, true), want, &mean);
     if (mean > 0.5) fail_msg("seed %u: colours differ by %.2f of 255 on average", seed, mean);
     cairo_surface_destroy(want);
     ox_canvas_free(canvas);
@@ -217,7 +217,7 @@ static void a_size_that_is_none_gives_no_image(void **state) {
   ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, WIDTH, HEIGHT);
   ox_canvas *canvas = ox_canvas_new();
   for (size_t i = 0; i < sizeof scales / sizeof *scales; i++)
-    assert_null(ox_canvas_draw(canvas, p, scales[i], NAN, false));
+    assert_null(ox_canvas_draw(canvas, p, scales[i], (double)NAN, false));
   ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
   assert_as_afresh(canvas, &scene, 1.0, (double)NAN, "after it was refused");
   ox_canvas_free(canvas);
