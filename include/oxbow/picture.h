@@ -187,8 +187,9 @@ double ox_picture_scale_bar(const ox_picture *picture, cairo_t *cr, double x, do
 double ox_picture_legend(const ox_picture *const *pictures, size_t count, cairo_t *cr, double x,
                          double y, double width);
 
-/* The middle of the wind arrow (device units), for taking hold of it; false where none is drawn. */
-bool ox_picture_wind_arrow(const ox_picture *picture, ox_vec *middle);
+/* The middle of the wind arrow and how far its tip is from there (device units), for taking hold of
+ * it; false where none is drawn. */
+bool ox_picture_wind_arrow(const ox_picture *picture, ox_vec *middle, double *reach);
 
 /* Ink rectangle of a placed label (device units), for tests and for hit testing. */
 typedef struct {

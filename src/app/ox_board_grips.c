@@ -10,6 +10,7 @@
 #define RIMS_APART 36.0   /* arrival and course never lie on each other */
 #define WIND_RIM 18.0
 #define WIND_PER_KT 0.7
+#define WIND_TIP 22.0    /* of the arrow, from its middle */
 #define EDGE 14.0
 #define READOUT_AWAY 20.0
 #define READOUT_EDGE 6.0
@@ -23,16 +24,18 @@ static gboolean is_wind(ox_handle handle) {
 static ox_handle_reach reach_on(OxBoard *self, const ox_picture *picture,
                                 const ox_viewport *viewport) {
   ox_vec origin, size, arrow;
-  double nm = 1.0 / viewport->dev_per_nm, scale = self->text_scale;
+  double nm = 1.0 / viewport->dev_per_nm, scale = self->text_scale, tip = 0.0;
   ox_picture_map(picture, &origin, &size);
-  if (!ox_picture_wind_arrow(picture, &arrow))
+  if (!ox_picture_wind_arrow(picture, &arrow, &tip))
     arrow = (ox_vec){gtk_widget_get_width(GTK_WIDGET(self)) - 3 * EDGE * scale, 3 * EDGE * scale};
+  /* In large type the arrow is large, and its grip lies upwind of the tip all the same. */
+  double wind = fmax(scale, tip / WIND_TIP);
   double rim = fmax(RIM_SHARE * fmin(size.x, size.y), RIM_LEAST);
   return (ox_handle_reach){.arrival_nm = rim * nm,
                            .inbound_nm = (rim + RIMS_APART * scale) * nm,
                            .wind_at_nm = ox_viewport_to_world(viewport, arrow),
-                           .wind_nm = WIND_RIM * scale * nm,
-                           .wind_nm_per_kt = WIND_PER_KT * scale * nm};
+                           .wind_nm = WIND_RIM * wind * nm,
+                           .wind_nm_per_kt = WIND_PER_KT * wind * nm};
 }
 
 ox_handle_reach ox_board_reach(OxBoard *self) {

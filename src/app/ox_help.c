@@ -151,6 +151,7 @@ static void fill_list(OxHelp *self) {
     GtkWidget *label = gtk_label_new(page->title);
     gtk_label_set_xalign(GTK_LABEL(label), 0);
     gtk_label_set_wrap(GTK_LABEL(label), TRUE);
+    gtk_label_set_width_chars(GTK_LABEL(label), 8); /* else GTK warns of a width below none */
     gtk_list_box_append(self->list, label);
   }
 }

@@ -9,7 +9,7 @@
 
 struct _OxHighlight {
   GtkWidget parent_instance;
-  OxBoard *board; /* borrowed */
+  OxBoard *boards[2]; /* borrowed; NULL: none */
 
   /* owned */
   OxDocument *document;
@@ -59,20 +59,31 @@ static void draw_line(cairo_t *cr, const ox_vec *points, size_t count, gboolean 
   if (arrow && count > 1) draw_arrow(cr, points[count - 2], points[count - 1]);
 }
 
-static void draw(OxHighlight *self, cairo_t *cr) {
-  ox_vec points[OX_FEATURE_POINTS_MAX];
+static gboolean is_flown(ox_feature feature) {
+  return feature == OX_FEATURE_TURNS || feature == OX_FEATURE_LEG || feature == OX_FEATURE_LIMITS;
+}
+
+size_t ox_highlight_points(OxHighlight *self, OxBoard *board, ox_vec *out) {
   ox_viewport viewport;
-  double x, y;
   const ox_case *c = ox_document_case(self->document);
-  size_t count = ox_feature_points(self->feature, c, ox_document_flight(self->document), points);
-  if (count == 0 || !ox_board_get_viewport(self->board, &viewport)) return;
-  if (!gtk_widget_translate_coordinates(GTK_WIDGET(self->board), GTK_WIDGET(self), 0, 0, &x, &y))
+  if (is_flown(self->feature) && ox_board_view(board).air > 0.0) return 0;
+  size_t count = ox_feature_points(self->feature, c, ox_document_flight(self->document), out);
+  if (count == 0 || !ox_board_get_viewport(board, &viewport)) return 0;
+  for (size_t i = 0; i < count; i++) out[i] = ox_viewport_to_dev(&viewport, out[i]);
+  return count;
+}
+
+static void draw(OxHighlight *self, OxBoard *board, cairo_t *cr) {
+  ox_vec points[OX_FEATURE_POINTS_MAX];
+  double x, y;
+  size_t count = ox_highlight_points(self, board, points);
+  if (count == 0 ||
+      !gtk_widget_translate_coordinates(GTK_WIDGET(board), GTK_WIDGET(self), 0, 0, &x, &y))
     return;
-  cairo_rectangle(cr, x, y, gtk_widget_get_width(GTK_WIDGET(self->board)),
-                  gtk_widget_get_height(GTK_WIDGET(self->board)));
+  cairo_rectangle(cr, x, y, gtk_widget_get_width(GTK_WIDGET(board)),
+                  gtk_widget_get_height(GTK_WIDGET(board)));
   cairo_clip(cr);
   cairo_translate(cr, x, y);
-  for (size_t i = 0; i < count; i++) points[i] = ox_viewport_to_dev(&viewport, points[i]);
   if (count == 1)
     draw_place(cr, points[0], self->feature == OX_FEATURE_TIME);
   else
@@ -85,7 +96,12 @@ static void snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   if (self->feature == OX_FEATURE_NONE || width <= 0 || height <= 0) return;
   graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &bounds);
-  draw(self, cr);
+  for (guint i = 0; i < G_N_ELEMENTS(self->boards); i++) {
+    if (!self->boards[i]) continue;
+    cairo_save(cr);
+    draw(self, self->boards[i], cr);
+    cairo_restore(cr);
+  }
   cairo_destroy(cr);
 }
 
@@ -112,12 +128,18 @@ static void moved_cb(OxHighlight *self) {
 
 GtkWidget *ox_highlight_new(OxBoard *board, OxDocument *document, OxPlayer *player) {
   OxHighlight *self = g_object_new(OX_TYPE_HIGHLIGHT, NULL);
-  self->board = board;
+  self->boards[0] = board;
   self->document = g_object_ref(document);
   self->player = g_object_ref(player);
   g_signal_connect_object(document, "changed", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object(player, "moved", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
   return GTK_WIDGET(self);
+}
+
+void ox_highlight_set_second(OxHighlight *self, OxBoard *board) {
+  g_return_if_fail(OX_IS_HIGHLIGHT(self));
+  self->boards[1] = board;
+  gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
 void ox_highlight_set_feature(OxHighlight *self, ox_feature feature) {

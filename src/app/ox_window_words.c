@@ -7,6 +7,7 @@
 #include "ox_classroom.h"
 #include "ox_preference.h"
 #include "ox_number_field.h"
+#include "oxbow/crosscheck.h"
 #include "oxbow/text.h"
 
 #define NEAR_PX 9.0
@@ -47,14 +48,20 @@ static void board_leave_cb(OxWindow *self) {
   if (words_are_shown(self)) mark(self, OX_FEATURE_NONE);
 }
 
-/* Whoever compares with what the equipment shows wants to see both. */
+/* Whoever compares with what the equipment shows wants to see both; whoever leaves the page without
+ * having entered anything does not want to be told so on the other ones. */
 static void page_cb(OxWindow *self) {
   const char *page = gtk_stack_get_visible_child_name(self->left_pages);
+  gboolean checks = g_strcmp0(page, "check") == 0;
+  int compare = ox_overlays_compare(self->overlays);
   set_highlight(self, OX_FEATURE_NONE);
-  if (g_strcmp0(page, "check") == 0 &&
-      ox_overlays_compare(self->overlays) == OX_COMPARE_NOTHING)
+  if (checks && compare == OX_COMPARE_NOTHING)
     g_action_group_change_action_state(G_ACTION_GROUP(self), "compare",
                                        g_variant_new_int32(OX_COMPARE_SHOWN));
+  else if (!checks && compare == OX_COMPARE_SHOWN &&
+           !ox_shown_is_given(ox_document_case(self->document)))
+    g_action_group_change_action_state(G_ACTION_GROUP(self), "compare",
+                                       g_variant_new_int32(OX_COMPARE_NOTHING));
 }
 
 /* ---- actions ---------------------------------------------------------------------------- */

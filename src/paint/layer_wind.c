@@ -12,7 +12,8 @@
 /* --- wind arrow, lengths as shares of the shaft -------------------------------------------- */
 
 static const double FEATHER = 0.36, LEAN_DEG = 113.0, SPACING = 0.135;
-static const double PENNANT_BASE = 0.25, PENNANT_GAP = 0.1;
+static const double PENNANT_BASE = 0.25, PENNANT_GAP = 0.1, SHAFT = 0.86;
+static const double ARROW_EM = 4.6;
 
 typedef struct {
   ox_vec tip, out, feather; /* unit along the shaft outwards; unit along a feather */
@@ -65,7 +66,7 @@ static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double s
     cairo_stroke(cr);
     return;
   }
-  arrow a = {.shaft = 0.86 * size};
+  arrow a = {.shaft = SHAFT * size};
   double from = ox_dev_bearing(p, s->wind_from_true_deg);
   a.out = ox_dev_unit(from);
   /* Looking downwind (from + 180), left is from + 90: the clockwise side from the circle. */
@@ -88,10 +89,11 @@ static ox_vec arrow_middle(const ox_picture *p) {
                   f->wind_at.y + above + 2.6 * p->size.small};
 }
 
-bool ox_picture_wind_arrow(const ox_picture *p, ox_vec *middle) {
+bool ox_picture_wind_arrow(const ox_picture *p, ox_vec *middle, double *reach) {
   ox_rect at = p->furniture.wind_at;
   if (at.width <= 0.0) return false;
   *middle = arrow_middle(p);
+  *reach = 0.5 * SHAFT * ARROW_EM * p->size.small;
   return true;
 }
 
@@ -101,7 +103,7 @@ void ox_layer_wind(const ox_picture *p, cairo_t *cr) {
   if (at.width <= 0.0) return;
   double e = p->size.small;
   ox_hue_set(p, cr, OX_HUE_WIND);
-  wind_arrow(p, cr, arrow_middle(p), 4.6 * e);
+  wind_arrow(p, cr, arrow_middle(p), ARROW_EM * e);
   ox_hue_set(p, cr, OX_HUE_TEXT);
   const ox_lettering *t = &f->wind_words;
   double y = p->scene.wind_words_above ? at.y : at.y + 5.2 * e;

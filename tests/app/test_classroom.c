@@ -67,6 +67,19 @@ static void type_is_sized_by_the_height_of_the_screen(void **state) {
   assert_close(ox_classroom_label_px(classroom), label_px, 1e-6, "there and back");
   for (int i = 0; i < 20; i++) act(window, "larger");
   assert_true(ox_classroom_label_px(classroom) < 2 * label_px);
+  for (int i = 0; i < 20; i++) act(window, "smaller");
+  /* However large the wind's arrow is, its grip is beyond the tip. */
+  ox_document_select(ox_window_document(window), 1);
+  app_test_spin_ms(100);
+  ox_vec middle;
+  double x, y, reach;
+  ox_scene scene = ox_board_scene(board);
+  ox_picture *p = ox_picture_new(&scene, gtk_widget_get_width(GTK_WIDGET(board)),
+                                 gtk_widget_get_height(GTK_WIDGET(board)));
+  assert_true(ox_picture_wind_arrow(p, &middle, &reach));
+  assert_true(ox_board_handle_place(board, OX_HANDLE_WIND_FROM, &x, &y));
+  assert_true(hypot(x - middle.x, y - middle.y) > reach);
+  ox_picture_free(p);
   app_test_close(window); /* closing while it is on lets go of everything */
 }
 

@@ -129,6 +129,36 @@ static void the_caret_in_a_word_lights_the_picture(void **state) {
   app_test_close(window);
 }
 
+/* The fix lies on both boards where it is seen; what is flown lies elsewhere in the air. */
+static void both_boards_are_lit(void **state) {
+  OxWindow *window = open_page("words");
+  OxHighlight *light = ox_window_highlight(window);
+  OxBoard *first = ox_window_board(window);
+  ox_vec points[OX_FEATURE_POINTS_MAX];
+  type(window, cleared);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "both-views",
+                                     g_variant_new_boolean(TRUE));
+  app_test_spin_ms(500);
+  OxBoard *second = OX_BOARD(gtk_widget_get_next_sibling(GTK_WIDGET(first)));
+  OxBoard *boards[] = {first, second};
+  put_caret(window, "ALDER");
+  for (int i = 0; i < 2; i++) {
+    double x, y;
+    assert_int_equal(ox_highlight_points(light, boards[i], points), 1);
+    assert_true(ox_board_handle_place(boards[i], OX_HANDLE_FIX, &x, &y));
+    assert_close(points[0].x, x, 1e-6, "x of the fix");
+    assert_close(points[0].y, y, 1e-6, "y of the fix");
+  }
+  put_caret(window, "left");
+  assert_true(ox_highlight_points(light, first, points) > 1);
+  assert_int_equal(ox_highlight_points(light, second, points), 0);
+  app_test_spin_ms(60); /* is drawn */
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "both-views",
+                                     g_variant_new_boolean(FALSE));
+  app_test_spin_ms(60);
+  app_test_close(window);
+}
+
 static gboolean is_bold(OxWindow *window, const char *word) {
   GtkTextIter at;
   gboolean bold = FALSE;
@@ -347,6 +377,22 @@ static void the_pages_have_their_keys_in_the_order_they_stand_in(void **state) {
 
 /* ---- the cross-check -------------------------------------------------------------------- */
 
+static void with_nothing_entered_the_other_pages_are_not_told_of_it(void **state) {
+  OxWindow *window = open_page("check");
+  OxOverlays *overlays = ox_window_overlays(window);
+  assert_int_equal(ox_overlays_compare(overlays), OX_COMPARE_SHOWN);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "page-hold", NULL);
+  assert_int_equal(ox_overlays_compare(overlays), OX_COMPARE_NOTHING);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "page-check", NULL);
+  gtk_drop_down_set_selected(
+      GTK_DROP_DOWN(ox_check_panel_editor(ox_window_check(window), "shown.turns")),
+      OX_SHOWN_TURNS_LEFT);
+  app_test_spin_ms(100);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "page-hold", NULL);
+  assert_int_equal(ox_overlays_compare(overlays), OX_COMPARE_SHOWN);
+  app_test_close(window);
+}
+
 static void a_difference_is_said_and_both_holds_are_drawn(void **state) {
   OxWindow *window = open_page("check");
   OxDocument *document = ox_window_document(window);
@@ -509,6 +555,7 @@ int main(void) {
       cmocka_unit_test(a_typed_clearance_becomes_the_case_in_one_step_and_is_undone),
       cmocka_unit_test(words_are_underlined_by_what_they_mean),
       cmocka_unit_test(the_caret_in_a_word_lights_the_picture),
+      cmocka_unit_test(both_boards_are_lit),
       cmocka_unit_test(a_part_of_the_picture_marks_its_words),
       cmocka_unit_test(doubts_are_listed_and_nonsense_cannot_be_used),
       cmocka_unit_test(minutes_alone_count_from_the_crossing),
@@ -520,6 +567,7 @@ int main(void) {
       cmocka_unit_test(the_hold_of_the_words_can_lie_over_the_case),
       cmocka_unit_test(the_pages_have_their_keys_in_the_order_they_stand_in),
       cmocka_unit_test(the_fuel_pressed_goes_to_that_instant),
+      cmocka_unit_test(with_nothing_entered_the_other_pages_are_not_told_of_it),
       cmocka_unit_test(a_difference_is_said_and_both_holds_are_drawn),
       cmocka_unit_test(a_typed_fix_is_compared_as_it_is_typed),
       cmocka_unit_test(every_entry_has_its_name),

@@ -306,15 +306,22 @@ static void the_words_of_the_wind_stand_above_or_below_its_arrow(void **state) {
   ox_case c = paint_demo_case();
   c.wind[0] = (ox_wind_row){0, 180, 20, OX_NORTH_TRUE};
   ox_vec below, above;
+  double reach, large;
   ox_picture *p = seen(&c, (ox_view){0}, 900, 650);
-  assert_true(ox_picture_wind_arrow(p, &below));
+  assert_true(ox_picture_wind_arrow(p, &below, &reach));
   ox_picture_free(p);
   ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
   scene.wind_words_above = true;
   p = ox_picture_new(&scene, 900, 650);
-  assert_true(ox_picture_wind_arrow(p, &above));
+  assert_true(ox_picture_wind_arrow(p, &above, &reach));
+  assert_close(reach, 0.43 * 4.6 * p->size.small, 1e-9, "half the shaft");
   assert_true(above.y > below.y + 10);
   assert_close(above.x, below.x, 1e-9, "one block");
+  ox_picture_free(p);
+  scene.text_scale = 2.0;
+  p = ox_picture_new(&scene, 900, 650);
+  assert_true(ox_picture_wind_arrow(p, &above, &large));
+  assert_close(large, 2 * reach, 1e-9, "with the type");
   ox_picture_free(p);
 }
 
