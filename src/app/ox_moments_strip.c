@@ -70,6 +70,7 @@ static GtkWidget *tile_new(OxMomentsStrip *self, size_t i) {
   char *words = g_strdup_printf("%s, %s. %s.", moment->what, moment->figures, moment->act);
   gtk_drawing_area_set_content_width(GTK_DRAWING_AREA(area), PICTURE_WIDTH);
   gtk_drawing_area_set_content_height(GTK_DRAWING_AREA(area), PICTURE_HEIGHT);
+  gtk_widget_set_halign(area, GTK_ALIGN_CENTER); /* with large text the words are wider */
   gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(area), draw_cb, self, NULL);
   g_object_set_data(G_OBJECT(area), "moment", GSIZE_TO_POINTER(i));
   g_object_set_data(G_OBJECT(button), "moment", GSIZE_TO_POINTER(i));

@@ -41,8 +41,10 @@ static gboolean close_request(GtkWindow *window) {
 
 /* In a narrow window the board needs the room of the working, which F9 brings back. */
 static void fold_when_narrow(OxWindow *self) {
-  int width, height;
+  int width, height, dpi = 0;
   GdkRectangle screen;
+  g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-xft-dpi", &dpi, NULL);
+  double text_scale = MAX(1.0, dpi / (96.0 * 1024.0)); /* large text takes the room as well */
   GdkSurface *surface = gtk_native_get_surface(GTK_NATIVE(self));
   GdkMonitor *monitor =
       gdk_display_get_monitor_at_surface(gdk_surface_get_display(surface), surface);
@@ -51,7 +53,7 @@ static void fold_when_narrow(OxWindow *self) {
     gdk_monitor_get_geometry(monitor, &screen);
     width = MIN(width, screen.width);
   }
-  if (width < WIDE_ENOUGH)
+  if (width < WIDE_ENOUGH * text_scale)
     g_action_group_change_action_state(G_ACTION_GROUP(self), "working",
                                        g_variant_new_boolean(FALSE));
 }

@@ -12,6 +12,8 @@ static const double COLUMN_MOST = 0.34; /* share of the board's width */
 static const double ROW_MOST = 0.34;    /* share of the board's height */
 static const double BROAD = 1.12;       /* width over height from which on there is a column */
 static const double MAP_KEEPS = 0.95;   /* of the width as height, before a row is high or double */
+static const double SLIT = 0.5;         /* height over width of a map that is too low */
+static const double MUCH = 1.3;         /* times the lesser side, for a column on an upright board */
 static const double LOW_EM = 9.0;       /* height of a line of blocks that is always given */
 
 typedef enum {
@@ -294,13 +296,27 @@ static void place_row(ox_picture *p, ox_rect *room) {
   }
 }
 
-bool ox_is_upright(const ox_picture *p) {
-  return p->width < BROAD * p->height;
-}
+static double lesser_side(const ox_rect *r) { return fmin(r->width, r->height); }
 
+bool ox_is_upright(const ox_picture *p) { return p->upright; }
+
+/* Type that is large for the board leaves a row so high that the map is a slit: a column then takes
+ * less, where it leaves clearly more. */
 void ox_place_blocks(ox_picture *p, ox_rect *room) {
-  if (ox_is_upright(p))
-    place_row(p, room);
-  else
-    place_column(p, room);
+  ox_rect below = *room, beside = *room;
+  ox_furniture before = p->furniture; /* only places and rows are changed */
+  p->upright = p->width < BROAD * p->height;
+  if (p->upright) {
+    place_row(p, &below);
+    if (below.height >= SLIT * below.width) {
+      *room = below;
+      return;
+    }
+  }
+  ox_furniture with_row = p->furniture;
+  p->furniture = before;
+  place_column(p, &beside);
+  p->upright = p->upright && lesser_side(&beside) < MUCH * lesser_side(&below);
+  if (p->upright) p->furniture = with_row;
+  *room = p->upright ? below : beside;
 }

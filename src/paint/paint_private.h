@@ -139,6 +139,7 @@ struct ox_picture {
   ox_typesetter *own_typesetter;
   ox_furniture furniture;
   ox_rect map; /* where the world is drawn */
+  bool upright; /* the blocks stand below it, not beside */
   ox_fit fit;  /* that it would have alone */
   double margin; /* that the fit leaves on each side of the map */
   ox_viewport home; /* at rest: what moves starts from here */
@@ -219,7 +220,7 @@ void ox_build_others(ox_picture *p); /* which there are */
 void ox_build_spread(ox_picture *p); /* needs no view; the legend asks whether there is a band */
 void ox_build_furniture(ox_picture *p); /* sets map */
 void ox_place_blocks(ox_picture *p, ox_rect *room); /* part of it: column or row of blocks */
-bool ox_is_upright(const ox_picture *p);            /* the blocks stand below the map */
+bool ox_is_upright(const ox_picture *p); /* the blocks stand below the map */
 void ox_furniture_clear(ox_furniture *f);
 void ox_build_view(ox_picture *p);      /* sets home and rose_radius */
 void ox_build_scale(ox_picture *p);     /* needs home */

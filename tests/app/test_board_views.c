@@ -228,6 +228,21 @@ static void text_of_200_percent_is_large_on_the_board_too_and_nothing_is_clipped
   app_test_close(window);
 }
 
+/* Large text takes the room of the working in a window of the usual size. */
+static void the_working_is_folded_where_text_is_large(void **state) {
+  int dpi;
+  g_object_get(gtk_settings_get_default(), "gtk-xft-dpi", &dpi, NULL);
+  for (int times = 1; times <= 2; times++) {
+    g_object_set(gtk_settings_get_default(), "gtk-xft-dpi", times * 96 * 1024, NULL);
+    OxWindow *window = ox_window_new(NULL);
+    gtk_window_present(GTK_WINDOW(window));
+    app_test_spin_ms(300);
+    assert_int_equal(is_on(window, "working"), times == 1);
+    app_test_close(window);
+  }
+  g_object_set(gtk_settings_get_default(), "gtk-xft-dpi", dpi, NULL);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(zooming_in_and_out_again_comes_back_and_fitting_resets),
@@ -240,6 +255,7 @@ int main(void) {
       cmocka_unit_test(closing_in_mid_passage_is_safe),
       cmocka_unit_test(both_views_stand_side_by_side_and_go_again),
       cmocka_unit_test(text_of_200_percent_is_large_on_the_board_too_and_nothing_is_clipped),
+      cmocka_unit_test(the_working_is_folded_where_text_is_large),
   };
   return cmocka_run_group_tests_name("board views", tests, app_test_init, NULL);
 }

@@ -189,6 +189,25 @@ static void a_hidden_answer_has_no_rows(void **state) {
   }
 }
 
+/* The board of a small window with text at 200 %. */
+static void large_type_leaves_room_for_the_hold(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+  ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+  scene.text_scale = 2.0;
+  ox_picture *p = ox_picture_new(&scene, 550, 500);
+  assert_true(fmin(p->map.width, p->map.height) > 0.5 * 500);
+  assert_true(p->furniture.wind_at.width > 0 && p->furniture.caution_at.width > 0);
+  assert_false(ox_rect_overlaps(p->furniture.wind_at, p->map));
+  assert_false(ox_is_upright(p));
+  ox_picture_free(p);
+  scene.text_scale = 1.0;
+  p = ox_picture_new(&scene, 550, 500);
+  assert_true(ox_is_upright(p));
+  ox_picture_free(p);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(nothing_but_the_hold_moves_under_the_hand),
@@ -196,6 +215,7 @@ int main(void) {
       cmocka_unit_test(a_layout_of_another_board_is_not_used),
       cmocka_unit_test(the_still_half_does_not_depend_on_the_instant),
       cmocka_unit_test(a_hidden_answer_has_no_rows),
+      cmocka_unit_test(large_type_leaves_room_for_the_hold),
   };
   return cmocka_run_group_tests_name("layout", tests, NULL, NULL);
 }
