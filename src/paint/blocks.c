@@ -12,8 +12,8 @@ static const double COLUMN_MOST = 0.34; /* share of the board's width */
 static const double ROW_MOST = 0.34;    /* share of the board's height */
 static const double BROAD = 1.12;       /* width over height from which on there is a column */
 static const double MAP_KEEPS = 0.95;   /* of the width as height, before a row is high or double */
-static const double SLIT = 0.5;         /* height over width of a map that is too low */
-static const double MUCH = 1.3;         /* times the lesser side, for a column on an upright board */
+/* Height over width of a map that is too low, and how much more a column must leave then. */
+static const double SLIT = 0.5, MUCH = 1.3;
 static const double LOW_EM = 9.0;       /* height of a line of blocks that is always given */
 
 typedef enum {
