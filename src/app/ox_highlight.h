@@ -18,7 +18,7 @@ GtkWidget *ox_highlight_new(OxBoard *board, OxDocument *document, OxPlayer *play
 /* A board beside the first one that is lit as well; borrowed; NULL: none. */
 void ox_highlight_set_second(OxHighlight *self, OxBoard *board);
 /* Where the light is on a board, in its coordinates, and in how many of OX_FEATURE_POINTS_MAX
- * points. None of what is flown where the board is carried with the air: it lies elsewhere there. */
+ * points. None of what is flown where the board is carried with the air, which lies elsewhere. */
 size_t ox_highlight_points(OxHighlight *self, OxBoard *board, ox_vec *out);
 void ox_highlight_set_feature(OxHighlight *self, ox_feature feature);
 ox_feature ox_highlight_feature(OxHighlight *self);
