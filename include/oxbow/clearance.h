@@ -44,13 +44,15 @@ typedef enum {
   OX_ITEM_AIRWAY,    /* name */
   OX_ITEM_LEG,       /* value in the unit (s or NM); value2 = +1 inbound, -1 outbound, 0 not said */
   OX_ITEM_TURNS,     /* value = +1 right, -1 left */
-  OX_ITEM_EFC,       /* value in the unit: minute of the day, of the hour, or minutes from now */
+  OX_ITEM_EFC,       /* value in the unit: minute of the day, of the hour, or minutes from now;
+                        value2 = 1: "half past one", may be 12 hours later; -1: local time */
   OX_ITEM_ALTITUDE,  /* value = feet; unit FL where it was said as a flight level */
   OX_ITEM_SPEED,     /* value = KIAS, a maximum */
   OX_ITEM_DELAY,     /* value = minutes; 0: none expected; -1: not determined */
   OX_ITEM_PUBLISHED, /* as published */
   OX_ITEM_NOW,       /* the time now: minute of the day or of the hour */
   OX_ITEM_ROUTE,     /* routing by which the clearance goes on; name = its words */
+  OX_ITEM_ARC,       /* DME arc: value = NM, 0 not said; value2 = 1: a place; name = station */
   OX_ITEM_KIND_COUNT
 } ox_item_kind;
 
@@ -95,6 +97,8 @@ typedef enum {
   OX_ASK_FIX_AGAINST_LIMIT,        /* hold at one point, cleared to another */
   OX_ASK_TWO_VALUES,               /* one item said twice, differently */
   OX_ASK_OUT_OF_RANGE,             /* a value that cannot be */
+  OX_ASK_EFC_HOUR,                 /* the hour of the EFC is one of two, 12 hours apart */
+  OX_ASK_ARC,                      /* hold on an arc, and no point of it */
   OX_ASK_KIND_COUNT
 } ox_ask_kind;
 
@@ -140,6 +144,8 @@ ox_clearance_options ox_clearance_options_default(void);
  * a station at the fix is the outbound course; where the fix is elsewhere (a DME fix, an
  * intersection, a radial of a station with another name) the direction tells whether the radial
  * or its reciprocal is outbound. Where they clash the radial is taken and a question is asked.
+ * Times are UTC. "Half past one" and minutes of an hour are the next such time after the time now,
+ * or after the base's arrival.fix_at where the time now is not known.
  *
  * OX_OK; OX_ADVISORY when there are questions; OX_ERROR (*out untouched) when text or out is NULL,
  * the text is longer than OX_CLEARANCE_BYTES_MAX, or ox_case_check finds a fault in the base. */

@@ -47,10 +47,12 @@ const char *ox_ask_severity(ox_ask_kind kind) {
   case OX_ASK_EFC_AGAINST_NO_DELAY:
     return _("Contradiction");
   case OX_ASK_EFC_PAST:
+  case OX_ASK_ARC:
   case OX_ASK_SPEED_ABOVE_LIMIT:
   case OX_ASK_OUT_OF_RANGE:
     return _("Cannot be");
   case OX_ASK_LEG_UNIT:
+  case OX_ASK_EFC_HOUR:
   case OX_ASK_KIND_COUNT:
     break;
   }

@@ -12,6 +12,7 @@ ox_feature ox_feature_of_item(ox_item_kind kind) {
   case OX_ITEM_LIMIT:
   case OX_ITEM_FIX:
   case OX_ITEM_FIX_DME:
+  case OX_ITEM_ARC:
     return OX_FEATURE_FIX;
   case OX_ITEM_DIRECTION:
     return OX_FEATURE_DIRECTION;

@@ -21,6 +21,8 @@ static const char *const meanings[OX_ASK_KIND_COUNT] = {
     [OX_ASK_LEG_AGAINST_DME] = N_("The length of the leg does not fit the DME distances."),
     [OX_ASK_SPEED_ABOVE_LIMIT] = N_("The speed is above the holding speed for this altitude."),
     [OX_ASK_FIX_AGAINST_LIMIT] = N_("The holding fix is not the clearance limit."),
+    [OX_ASK_EFC_HOUR] = N_("The time can be one of two, twelve hours apart."),
+    [OX_ASK_ARC] = N_("An arc is no holding fix: a hold needs a point."),
     /* translators: the name of an item follows these two, as in "Said twice: inbound course." */
     [OX_ASK_TWO_VALUES] = N_("Said twice, and differently"),
     [OX_ASK_OUT_OF_RANGE] = N_("Cannot be as it was said"),

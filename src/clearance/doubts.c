@@ -149,6 +149,12 @@ static void ask_inbound_against(clr_reading *r, ox_item_kind kind) {
   clr_put(&t, ".");
 }
 
+static void ask_arc(clr_reading *r) {
+  if (!r->on_arc) return;
+  clr_text t = clr_ask(r, OX_ASK_ARC, OX_ITEM_FIX, r->first[OX_ITEM_ARC], -1);
+  clr_put(&t, "Say again the holding fix; an arc is no fix.");
+}
+
 static void ask_place(clr_reading *r) {
   const ox_item *fix = clr_item(r, OX_ITEM_FIX), *limit = clr_item(r, OX_ITEM_LIMIT);
   if (!fix || !limit || ox_clearance_same_place(fix->name, limit->name)) return;
@@ -168,6 +174,15 @@ static void ask_times(clr_reading *r) {
       clr_put(&t, ", or ");
       put_efc(r, &t, r->efc_min);
     }
+    clr_put(&t, ".");
+  }
+  if (efc && efc->value2 > 0 && r->efc_min < 0) {
+    ox_say_options o = figures_of(r);
+    clr_text t = clr_ask(r, OX_ASK_EFC_HOUR, OX_ITEM_EFC, at, -1);
+    clr_put(&t, "%s ", verify(r));
+    put_efc(r, &t, (int)efc->value);
+    clr_put(&t, " or ");
+    clr_put_clock(&t, &o, (int)efc->value + 720);
     clr_put(&t, ".");
   }
   if (!efc || r->efc_min < 0 || r->now_min < 0) return;
@@ -271,6 +286,9 @@ static void put_value(const clr_reading *r, clr_text *t, const ox_item *item) {
 static bool same_value(const ox_item *a, const ox_item *b) {
   if (a->unit == OX_UNIT_NONE && a->kind != OX_ITEM_TURNS)
     return ox_clearance_same_place(a->name, b->name);
+  bool face = a->value2 > 0 || b->value2 > 0; /* half past one and 1330 */
+  if (a->kind == OX_ITEM_EFC && a->unit == b->unit && a->unit == OX_UNIT_MIN_OF_DAY && face)
+    return fmod(a->value, 720) == fmod(b->value, 720);
   bool levels = a->kind == OX_ITEM_ALTITUDE; /* FL180 and 18 000 ft */
   return a->value == b->value && (a->unit == b->unit || levels);
 }
@@ -299,6 +317,13 @@ static void ask_twice(clr_reading *r) {
   }
 }
 
+static void ask_local(const clr_reading *r, clr_text *t, const ox_item *efc) {
+  ox_say_options o = figures_of(r);
+  clr_put(t, "Say again the %s in UTC; ", clr_item_word(efc->kind));
+  clr_put_clock(t, &o, (int)efc->value);
+  clr_put(t, " is local.");
+}
+
 static void ask_range(clr_reading *r) {
   for (size_t i = 0; i < r->out->item_count; i++) {
     const ox_item *item = &r->out->items[i];
@@ -306,6 +331,10 @@ static void ask_range(clr_reading *r) {
     clr_text t = clr_ask(r, OX_ASK_OUT_OF_RANGE, item->kind, (int)i, -1);
     if (item->kind == OX_ITEM_TURNS) {
       clr_put(&t, "Say again the turns: standard is right, nonstandard is left.");
+      continue;
+    }
+    if (item->kind == OX_ITEM_EFC && item->value2 < 0) {
+      ask_local(r, &t, item);
       continue;
     }
     clr_put(&t, "Say again the %s; ", clr_item_word(item->kind));
@@ -329,7 +358,8 @@ static void drop_asked(clr_reading *r) {
                 unsound(r, OX_ITEM_COURSE) || unsound(r, OX_ITEM_INBOUND) ||
                 unsound(r, OX_ITEM_OUTBOUND);
     bool place = unsound(r, OX_ITEM_FIX_DME) || unsound(r, OX_ITEM_DME_RANGE);
-    bool asked = (q->kind == OX_ASK_LINE && line) || (q->kind == OX_ASK_FIX && place) ||
+    bool asked = (q->kind == OX_ASK_LINE && line) ||
+                 (q->kind == OX_ASK_FIX && (place || r->on_arc)) ||
                  (q->kind == OX_ASK_EFC && unsound(r, OX_ITEM_EFC));
     if (!asked) r->out->questions[kept++] = *q;
   }
@@ -345,6 +375,7 @@ void clr_doubt(clr_reading *r) {
   }
   ask_range(r);
   ask_twice(r);
+  ask_arc(r);
   ask_place(r);
   ask_direction_against_line(r);
   ask_inbound_against_outbound(r);

@@ -107,8 +107,7 @@ static bool is_one_half(const clr_tokens *t, size_t i) {
   return t->tokens[i].kind == T_DIGIT && t->tokens[i].value == 1 && next_is(t, i + 1, T_HALF);
 }
 
-/* A number from token i on; how many tokens it takes, 0 for none. */
-static size_t gather_number(const clr_tokens *t, size_t i, clr_token *out) {
+size_t clr_gather_number(const clr_tokens *t, size_t i, clr_token *out) {
   number n = {0};
   size_t j = i;
   if (!is_one_half(t, i)) {
@@ -219,12 +218,21 @@ static void drop_filler(clr_tokens *t) {
   t->count = kept;
 }
 
+/* Whether the last of the tokens gathered so far announces a time: "EFC at", "until". */
+static bool leads_to_time(const clr_token *gathered, size_t count) {
+  if (count > 0 && (gathered[count - 1].kind == T_AT || gathered[count - 1].kind == T_NOW)) count--;
+  if (count == 0) return false;
+  clr_kind kind = gathered[count - 1].kind;
+  return kind == T_EFC || kind == T_UNTIL || kind == T_TIME || kind == T_CLEARANCE;
+}
+
 void clr_gather(clr_tokens *t) {
   drop_filler(t);
   size_t kept = 0;
   for (size_t i = 0; i < t->count;) {
     clr_token whole;
-    size_t taken = gather_number(t, i, &whole);
+    size_t taken = clr_gather_clock(t, i, leads_to_time(t->tokens, kept), &whole);
+    if (!taken) taken = clr_gather_number(t, i, &whole);
     if (!taken) taken = gather_direction(t, i, &whole);
     if (!taken) taken = gather_level(t, i, &whole);
     if (!taken) {

@@ -29,24 +29,46 @@ static bool make_bearing(const clr_catch *caught, ox_item *item) {
   return caught->figure_count > 0;
 }
 
+/* "in 10 minutes", "in an hour", "in one hour and a half". */
+static bool make_time_ahead(const clr_catch *caught, ox_item *item) {
+  double value = 0;
+  bool open = false; /* a figure whose unit has not come yet */
+  int figure = 0;
+  for (size_t i = 0; i < caught->seen_count; i++) {
+    clr_kind kind = caught->seen[i];
+    if (kind == T_FIGURE) value = caught->figures[figure++].value;
+    if (kind == T_MINUTE) item->value += value;
+    if (kind == T_HOUR) item->value += 60 * (open ? value : 1);
+    if (kind == T_FIGURE || kind == T_MINUTE || kind == T_HOUR) open = kind == T_FIGURE;
+  }
+  if (open && value >= 1) return false;
+  if (open) item->value += 60 * value;
+  item->unit = OX_UNIT_MIN_AHEAD;
+  item->sound = whole(item->value) && item->value <= 720;
+  return true;
+}
+
 /* 1825 is a time of day, 925 too; one or two figures are minutes of an hour. */
 static bool make_time(const clr_catch *caught, ox_item *item) {
+  if (clr_saw(caught, T_IN) || clr_saw(caught, T_MINUTE) || clr_saw(caught, T_HOUR))
+    return make_time_ahead(caught, item);
   if (caught->figure_count == 0) return false;
   const clr_token *figure = &caught->figures[0];
   item->sound = whole(figure->value) && figure->value >= 0 && figure->figures <= 4;
   item->unit = figure->figures <= 2 ? OX_UNIT_MIN_OF_HOUR : OX_UNIT_MIN_OF_DAY;
   item->value = figure->value;
-  bool ahead = clr_saw(caught, T_IN) || clr_saw(caught, T_MINUTE);
-  if (ahead && !clr_saw(caught, T_PAST)) {
-    item->unit = OX_UNIT_MIN_AHEAD;
-    item->sound = item->sound && figure->value <= 720;
-  } else if (item->unit == OX_UNIT_MIN_OF_HOUR) {
+  if (item->unit == OX_UNIT_MIN_OF_HOUR) {
     item->sound = item->sound && figure->value < 60;
   } else if (item->sound) {
     double hours = floor(figure->value / 100), minutes = figure->value - 100 * hours;
     item->sound = (hours < 24 && minutes < 60) || (hours == 24 && minutes == 0);
     item->value = fmod(hours, 24) * 60 + minutes;
     if (!item->sound) item->value = figure->value;
+  }
+  if (figure->half_day && !clr_saw(caught, T_UTC)) item->value2 = 1;
+  if (item->unit == OX_UNIT_MIN_OF_DAY && item->sound && clr_saw(caught, T_LOCAL)) {
+    item->value2 = -1; /* nobody said how far that is from UTC */
+    item->sound = false;
   }
   return true;
 }
@@ -137,6 +159,20 @@ static bool make_dme(const clr_catch *caught, ox_item *item) {
   item->value2 = fmax(caught->figures[0].value, caught->figures[1].value);
   double length_nm = item->value2 - item->value;
   item->sound = item->value > 0 && item->value2 <= 200 && length_nm >= 0.5 && length_nm <= 60;
+  return true;
+}
+
+/* "Hold on the arc" makes a place of it, "join the arc" a way. */
+static bool make_arc(const clr_catch *caught, ox_item *item) {
+  bool figure = caught->figure_count > 0;
+  item->unit = OX_UNIT_NM;
+  item->value = figure ? caught->figures[0].value : 0;
+  item->sound = !figure || (item->value > 0 && item->value <= 200);
+  static const clr_kind words[] = {T_HOLD, T_ON, T_AT, T_CLEARED, T_PROCEED, T_DIRECT};
+  bool here = false;
+  for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+    here = here || clr_saw(caught, words[i]);
+  item->value2 = here ? 1 : 0;
   return true;
 }
 
@@ -234,6 +270,7 @@ bool clr_make_item(const clr_tokens *t, const clr_catch *caught, ox_item *item) 
   case OX_ITEM_OUTBOUND: return make_bearing(caught, item);
   case OX_ITEM_FIX_DME:
   case OX_ITEM_DME_RANGE: return make_dme(caught, item);
+  case OX_ITEM_ARC: return make_arc(caught, item);
   case OX_ITEM_LIMIT:
   case OX_ITEM_FIX: return make_place(caught, item);
   case OX_ITEM_AIRWAY: return make_airway(caught, item);

@@ -6,6 +6,7 @@
 static bool in_set(int set, clr_kind kind) {
   switch (set) {
   case E_BOUND: return kind == T_INBOUND || kind == T_OUTBOUND;
+  case E_CLOCK: return kind == T_FIGURE || kind == T_CLOCK;
   case E_EIGHTH: return kind == T_DIR || kind == T_DIR1;
   case E_FROM_OF: return kind == T_FROM || kind == T_OF;
   case E_GO: return kind == T_CLEARED || kind == T_PROCEED || kind == T_DIRECT;
@@ -15,6 +16,7 @@ static bool in_set(int set, clr_kind kind) {
   case E_SPAN: return kind == T_MINUTE || kind == T_HOUR;
   case E_TIME_OF: return kind == T_TIME || kind == T_LENGTH;
   case E_TYPE: return kind == T_STATION || kind == T_POINT_TYPE;
+  case E_ZONE: return kind == T_UTC || kind == T_LOCAL;
   default: return false;
   }
 }
@@ -130,7 +132,7 @@ static size_t take_tail(const clr_tokens *t, size_t i, clr_catch *caught) {
 
 static void note(clr_catch *caught, const clr_token *token) {
   caught->seen[caught->seen_count++] = token->kind;
-  if (token->kind == T_FIGURE && caught->figure_count < 3)
+  if (in_set(E_CLOCK, token->kind) && caught->figure_count < 3)
     caught->figures[caught->figure_count++] = *token;
   if (in_set(E_EIGHTH, token->kind)) caught->eighth_deg = token->value;
   /* An airway's letter travels in the place of the direction, which no airway has. */

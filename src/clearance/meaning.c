@@ -87,7 +87,9 @@ static bool has_dme_fix(const clr_reading *r) {
 
 static void find_fix(clr_reading *r) {
   const ox_item *fix = clr_item(r, OX_ITEM_FIX), *limit = clr_item(r, OX_ITEM_LIMIT);
-  const ox_item *line = line_item(r);
+  const ox_item *line = line_item(r), *arc = clr_item(r, OX_ITEM_ARC);
+  r->on_arc = arc && arc->value2 > 0 && !fix && !has_dme_fix(r);
+  if (r->on_arc) return;
   const ox_item *from = fix ? fix : r->leaves ? NULL : limit;
   const ox_item *inbound = clr_item(r, OX_ITEM_INBOUND);
   if (!from && line && line->name[0] && !has_dme_fix(r)) from = line;
@@ -103,7 +105,7 @@ static void find_fix(clr_reading *r) {
 /* ---- The inbound course ---- */
 
 static clr_line kind_of_radial(const clr_reading *r, const ox_item *line) {
-  if (has_dme_fix(r)) return CLR_LINE_ELSEWHERE;
+  if (has_dme_fix(r) || r->on_arc) return CLR_LINE_ELSEWHERE;
   if (line->name[0]) {
     bool here = r->fix[0] == '\0' || ox_clearance_same_place(line->name, r->fix);
     return here ? CLR_LINE_STATION : CLR_LINE_ELSEWHERE;
@@ -182,7 +184,9 @@ static void set_fix(clr_reading *r) {
     note_field(r, "hold.fix");
   }
   if (!r->holds || clr_item(r, OX_ITEM_FIX) || has_dme_fix(r)) return;
-  if (clr_item(r, OX_ITEM_LIMIT))
+  if (r->on_arc)
+    leave_open(r, OX_ITEM_FIX, _("An arc is no fix: the one of the case stays"));
+  else if (clr_item(r, OX_ITEM_LIMIT))
     leave_open(r, OX_ITEM_FIX, _("The clearance limit is the holding fix: no other was said"));
   else if (r->fix[0] && !line_item(r))
     leave_open(r, OX_ITEM_FIX, _("The point that the course leads to is the holding fix"));
@@ -296,13 +300,40 @@ static void set_leg(clr_reading *r) {
   }
 }
 
-/* Minute of the day of an EFC that names it, or only the minute, or how far ahead it is. */
-static int resolve_efc(const clr_reading *r, const ox_item *efc) {
-  if (efc->unit == OX_UNIT_MIN_OF_DAY) return (int)efc->value;
-  if (r->now_min < 0) return -1;
-  if (efc->unit == OX_UNIT_MIN_AHEAD) return (r->now_min + (int)efc->value) % 1440;
-  int ahead = ((int)efc->value - r->now_min % 60 + 60) % 60;
-  return (r->now_min + ahead) % 1440;
+/* Another EFC that tells which half of the day is meant: "half past one, that is 1330". */
+static const ox_item *plain_efc(const clr_reading *r, const ox_item *efc) {
+  for (size_t i = 0; i < r->out->item_count; i++) {
+    const ox_item *other = &r->out->items[i];
+    bool plain = other->kind == OX_ITEM_EFC && other->sound && other->value2 == 0 &&
+                 other->unit == OX_UNIT_MIN_OF_DAY;
+    if (plain && fmod(other->value, 720) == fmod(efc->value, 720)) return other;
+  }
+  return NULL;
+}
+
+/* The time over the fix, the minute begun counted as over; -1 where it is not given. */
+static int crossing_min(const clr_reading *r) {
+  int fix_at_s = r->out->result.arrival.fix_at_s;
+  return fix_at_s < 0 ? -1 : (fix_at_s + 59) / 60 % 1440;
+}
+
+/* Minute of the day of an EFC that names it, or only the minute, or how far ahead it is; where
+ * the words leave more than one, the next from now on, or from the crossing of the fix. */
+static int resolve_efc(clr_reading *r, const ox_item *efc) {
+  bool day = efc->unit == OX_UNIT_MIN_OF_DAY;
+  const ox_item *plain = day && efc->value2 > 0 ? plain_efc(r, efc) : efc;
+  if (day && plain && plain->value2 == 0) return (int)plain->value;
+  if (efc->unit == OX_UNIT_MIN_AHEAD)
+    return r->now_min < 0 ? -1 : (r->now_min + (int)efc->value) % 1440;
+  int from_min = r->now_min >= 0 ? r->now_min : crossing_min(r);
+  if (from_min < 0) return -1;
+  if (r->now_min < 0)
+    leave_open(r, OX_ITEM_EFC,
+               _("The hour of the expect further clearance time follows from the time over the "
+                 "fix"));
+  int period = day ? 720 : 60;
+  int ahead = ((int)efc->value - from_min % period + period) % period;
+  return (from_min + ahead) % 1440;
 }
 
 static void find_times(clr_reading *r) {

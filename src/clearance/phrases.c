@@ -8,10 +8,13 @@
 #define SAY(item, ...) {OX_ITEM_##item, false, {__VA_ARGS__}}
 #define THEN(item, ...) {OX_ITEM_##item, true, {__VA_ARGS__}}
 #define NOTHING(...) {CLR_NO_ITEM, false, {__VA_ARGS__}}
-/* Minutes counted from now. */
-#define AHEAD O(T_IN), O(T_AT), T_FIGURE, T_MINUTE, O(T_FROM), O(T_NOW)
-#define PAST_THE_HOUR O(T_AT), T_FIGURE, O(T_MINUTE), T_PAST, O(T_HOUR)
-#define WHEN O(T_NOW), O(T_AT), O(T_TIME), O(T_AT), AFTER(T_FIGURE), O(T_UTC)
+/* Minutes and hours counted from now. */
+#define AHEAD O(T_IN), O(T_AT), T_FIGURE, E_SPAN, O(T_FROM), O(T_NOW)
+#define AN_HOUR T_IN, T_HOUR
+#define AN_HOUR_AND_A_HALF T_IN, O(T_FIGURE), T_HOUR, T_AND, T_FIGURE
+#define HOURS_AND_MINUTES O(T_IN), T_FIGURE, T_HOUR, O(T_AND), T_FIGURE, T_MINUTE
+#define WHEN O(T_NOW), O(T_AT), O(T_TIME), O(T_AT), AFTER(E_CLOCK), O(E_ZONE)
+#define MILES_OUT T_FIGURE, O(T_MILE), O(T_DME)
 
 static const clr_phrase phrases[] = {
     /* Clearance limit and route. */
@@ -47,6 +50,9 @@ static const clr_phrase phrases[] = {
     SAY(FIX_DME, T_HOLD, O(T_AT), T_FIGURE, T_MILE, E_EIGHTH, T_OF, E_NAME),
     NOTHING(T_FIGURE, T_MILE, O(T_ON), T_FINAL),
     NOTHING(T_AT, T_FIGURE, T_MILE, O(T_ON), T_FINAL),
+    SAY(FIX_DME, T_FIGURE, T_MILE, T_FROM, E_NAME),
+    SAY(FIX_DME, T_AT, O(T_POINT), T_FIGURE, T_MILE, T_FROM, E_NAME),
+    SAY(FIX_DME, T_HOLD, O(T_AT), O(T_POINT), T_FIGURE, T_MILE, T_FROM, E_NAME),
     SAY(FIX_DME, T_FIGURE, T_DME, O(E_TYPE)),
     SAY(FIX_DME, T_DME, T_FIGURE, O(E_TYPE)),
     SAY(FIX_DME, T_FIGURE, T_MILE, E_TYPE),
@@ -57,9 +63,29 @@ static const clr_phrase phrases[] = {
     SAY(FIX_DME, E_GO, O(T_DIRECT), O(T_TO), O(E_NAME), T_FIGURE, T_DME, O(E_TYPE)),
     SAY(DME_RANGE, T_BETWEEN, T_FIGURE, O(T_DME), T_AND, T_FIGURE, O(T_MILE), T_DME, O(E_TYPE)),
     SAY(DME_RANGE, T_BETWEEN, T_FIGURE, O(T_MILE), T_AND, T_FIGURE, T_MILE, E_TYPE),
+    SAY(DME_RANGE, T_BETWEEN, T_DME, T_FIGURE, T_AND, O(T_DME), T_FIGURE, O(E_TYPE)),
     SAY(DME_RANGE, T_FIGURE, O(T_DME), T_TO, T_FIGURE, T_DME, O(T_LEG)),
     SAY(DME_RANGE, T_LEG, T_BETWEEN, T_FIGURE, O(T_MILE), T_AND, T_FIGURE, T_MILE),
     SAY(DME_RANGE, T_LEG, O(T_FROM), T_FIGURE, O(T_DME), T_TO, T_FIGURE, T_DME),
+
+    /* How far the hold may reach is no fix. */
+    NOTHING(T_LIMIT, O(T_OUTBOUND), T_DISTANCE, T_FIGURE, T_DME),
+    NOTHING(T_LIMIT, T_OUTBOUND, T_FIGURE, T_DME),
+    NOTHING(T_OUTBOUND, T_LIMIT, T_FIGURE, T_DME),
+    NOTHING(T_OUTBOUND, T_DISTANCE, O(T_LIMIT), T_FIGURE, T_DME),
+
+    /* An arc is none either, though it has a DME. */
+    SAY(ARC, MILES_OUT, T_ARC),
+    SAY(ARC, MILES_OUT, T_ARC, E_FROM_OF, E_NAME),
+    SAY(ARC, E_NAME, MILES_OUT, T_ARC),
+    SAY(ARC, E_GO, O(T_DIRECT), O(T_TO), O(E_NAME), MILES_OUT, T_ARC),
+    SAY(ARC, E_GO, O(T_DIRECT), O(T_TO), MILES_OUT, T_ARC, E_FROM_OF, E_NAME),
+    SAY(ARC, T_HOLD, O(T_ON), O(T_AT), O(E_NAME), O(T_FIGURE), O(T_MILE), O(T_DME), T_ARC),
+    SAY(ARC, T_HOLD, O(T_ON), O(T_AT), O(T_FIGURE), O(T_MILE), O(T_DME), T_ARC, E_FROM_OF, E_NAME),
+    SAY(ARC, T_ON, O(E_NAME), O(T_FIGURE), O(T_MILE), O(T_DME), T_ARC),
+    SAY(ARC, T_ON, O(T_FIGURE), O(T_MILE), O(T_DME), T_ARC, E_FROM_OF, E_NAME),
+    SAY(ARC, T_AT, O(E_NAME), MILES_OUT, T_ARC),
+    SAY(ARC, T_AT, MILES_OUT, T_ARC, E_FROM_OF, E_NAME),
 
     /* Radial, bearing, course, airway. */
     SAY(RADIAL, T_FIGURE, O(T_DEGREES), T_RADIAL),
@@ -126,6 +152,10 @@ static const clr_phrase phrases[] = {
     SAY(LEG, E_BOUND, O(T_LEG), O(E_TIME_OF), O(T_OF), T_FIGURE, E_LENGTH, O(T_LEG)),
     SAY(LEG, E_BOUND, O(T_LEG), O(E_TIME_OF), T_FIGURE, T_MINUTE, O(T_AND), T_FIGURE, T_SECOND),
 
+    /* Filler is gone: "extend the outbound leg by 30 seconds" is a change. */
+    SAY(LEG, T_ADJUST, O(E_BOUND), T_LEG, T_TO, T_FIGURE, E_LENGTH),
+    NOTHING(T_ADJUST, O(E_BOUND), T_LEG, T_FIGURE, E_LENGTH),
+
     /* Turns. */
     SAY(TURNS, E_SIDE, O(E_HANDED), O(E_HANDED)),
     SAY(TURNS, T_TURN, O(T_TO), E_SIDE),
@@ -140,21 +170,25 @@ static const clr_phrase phrases[] = {
     /* Times. */
     SAY(EFC, T_EFC, WHEN),
     SAY(EFC, T_EFC, AHEAD),
-    SAY(EFC, T_EFC, PAST_THE_HOUR),
+    SAY(EFC, T_EFC, AN_HOUR),
+    SAY(EFC, T_EFC, AN_HOUR_AND_A_HALF),
+    SAY(EFC, T_EFC, HOURS_AND_MINUTES),
     SAY(EFC, T_EXPECT, O(T_FURTHER), T_CLEARANCE, WHEN),
     SAY(EFC, T_EXPECT, T_FURTHER, T_CLEARANCE, AHEAD),
     SAY(EFC, T_EXPECT, T_APPROACH, T_CLEARANCE, AHEAD),
-    SAY(EFC, T_EXPECT, T_FURTHER, T_CLEARANCE, PAST_THE_HOUR),
-    SAY(EFC, T_EXPECT, T_FURTHER, T_AT, O(T_TIME), T_FIGURE, O(T_UTC)),
+    SAY(EFC, T_EXPECT, T_FURTHER, T_CLEARANCE, AN_HOUR),
+    SAY(EFC, T_EXPECT, T_FURTHER, T_CLEARANCE, AN_HOUR_AND_A_HALF),
+    SAY(EFC, T_EXPECT, T_FURTHER, T_CLEARANCE, HOURS_AND_MINUTES),
+    SAY(EFC, T_EXPECT, T_FURTHER, T_AT, O(T_TIME), E_CLOCK, O(E_ZONE)),
     SAY(EFC, T_UNTIL, WHEN),
     SAY(EFC, T_LEAVE, O(T_HOLD), O(E_NAME), WHEN),
     SAY(EFC, T_EXPECT, T_APPROACH, O(T_CLEARANCE), WHEN),
     SAY(EFC, T_EXPECT, T_ONWARD, O(T_CLEARANCE), WHEN),
     SAY(EFC, T_ONWARD, T_CLEARANCE, WHEN),
     SAY(EFC, T_FURTHER, T_CLEARANCE, WHEN),
-    SAY(EFC, T_APPROACH, T_TIME, O(T_AT), AFTER(T_FIGURE), O(T_UTC)),
-    SAY(EFC, T_AT, T_FIGURE, T_UTC),
-    SAY(EFC, T_FIGURE, T_UTC),
+    SAY(EFC, T_APPROACH, T_TIME, O(T_AT), AFTER(E_CLOCK), O(E_ZONE)),
+    SAY(EFC, T_AT, E_CLOCK, T_UTC),
+    SAY(EFC, E_CLOCK, T_UTC),
     SAY(NOW, T_TIME, O(T_NOW), T_FIGURE, O(T_UTC)),
     SAY(NOW, T_NOW, T_FIGURE, T_UTC),
     SAY(DELAY, T_NO, O(T_FURTHER), T_DELAY, O(T_EXPECT)),
@@ -178,8 +212,10 @@ static const clr_phrase phrases[] = {
     SAY(DELAY, T_FIGURE, E_SPAN, T_TERMINAL, T_DELAY),
     SAY(DELAY, T_FIGURE, E_SPAN, T_ENROUTE, O(T_ROUTE), T_DELAY),
 
-    /* "expect vectors in five minutes" is no leg. */
+    /* "expect vectors in five minutes" is no leg, and neither is where other traffic is. */
     NOTHING(T_IN, T_FIGURE, E_SPAN),
+    NOTHING(T_TRAFFIC, O(T_AT), T_CLOCK, AFTER(T_FIGURE), T_MILE),
+    NOTHING(T_TRAFFIC, O(T_AT), T_FIGURE, T_MILE),
 
     /* Altitude and speed. */
     SAY(ALTITUDE, T_MAINTAIN, O(T_AT), O(T_ALTITUDE), O(T_MINUS), T_FIGURE, O(T_FEET)),
@@ -194,6 +230,12 @@ static const clr_phrase phrases[] = {
     SAY(ALTITUDE, T_CLIMB, E_SIDE, T_TURN, O(T_TO), T_FL, T_FIGURE),
     SAY(ALTITUDE, T_NOT, T_ABOVE, O(T_ALTITUDE), T_FIGURE, O(T_FEET)),
     SAY(ALTITUDE, T_NOT, T_ABOVE, T_FL, T_FIGURE),
+    /* Those of a crossing and of the transition are not for the hold. */
+    NOTHING(T_CROSS, E_NAME, T_AT, O(T_OR), O(T_ABOVE), O(T_ALTITUDE), T_FIGURE, O(T_FEET)),
+    NOTHING(T_CROSS, E_NAME, T_AT, O(T_OR), O(T_ABOVE), T_FL, T_FIGURE),
+    NOTHING(T_TRANSITION, T_LEVEL, T_FIGURE),
+    NOTHING(T_TRANSITION, T_LEVEL, T_FL, T_FIGURE),
+    NOTHING(T_TRANSITION, T_ALTITUDE, T_FIGURE, O(T_FEET)),
     SAY(ALTITUDE, T_AT, O(T_OR), O(T_ABOVE), O(T_ALTITUDE), T_FIGURE, O(T_FEET)),
     SAY(ALTITUDE, T_AT, O(T_OR), O(T_ABOVE), T_FL, T_FIGURE),
     SAY(ALTITUDE, T_ALTITUDE, O(T_MINUS), T_FIGURE, O(T_FEET)),
@@ -214,8 +256,9 @@ static const clr_phrase phrases[] = {
     SAY(SPEED, T_SPEED, T_NOT, T_ABOVE, T_FIGURE, O(T_KNOTS)),
     SAY(SPEED, T_NOT, O(T_TO), T_EXCEED, T_FIGURE, O(T_KNOTS)),
 
-    /* Charted holds, and no hold any more. */
+    /* Charted holds, no hold any more, and the hold that is flown already. */
     NOTHING(T_CANCEL, T_HOLD, O(T_CLEARANCE)),
+    NOTHING(T_CONTINUE, O(T_IN), O(T_TO), T_HOLD, O(T_PATTERN)),
     SAY(PUBLISHED, T_AS, T_PUBLISHED),
     SAY(PUBLISHED, T_PUBLISHED, O(T_HOLD)),
 };

@@ -11,6 +11,7 @@ enum {
   E_NAME = T_KIND_COUNT, /* a name with its facility */
   E_TAIL,                /* the words of a routing, up to punctuation or the next item */
   E_BOUND,               /* inbound, outbound */
+  E_CLOCK,               /* a time in figures or on the face of a clock */
   E_EIGHTH,              /* any point of the compass */
   E_FROM_OF,
   E_GO,                  /* cleared, proceed, direct */
@@ -20,13 +21,14 @@ enum {
   E_SPAN,                /* minutes, hours */
   E_TIME_OF,             /* time, length */
   E_TYPE,                /* station or point */
+  E_ZONE,                /* UTC, local */
   E_KIND_COUNT
 };
 #define E_KIND 0x00ff
 #define E_OPTIONAL 0x0100
 #define E_CROSSES 0x0200 /* may stand after punctuation */
 
-#define CLR_PHRASE_ELEMENTS 9
+#define CLR_PHRASE_ELEMENTS 10
 #define CLR_NO_ITEM OX_ITEM_KIND_COUNT /* understood, and of no use for the hold */
 
 typedef struct {

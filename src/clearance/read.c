@@ -170,7 +170,8 @@ const char *clr_item_word(ox_item_kind kind) {
       [OX_ITEM_TURNS] = N_("turns"),           [OX_ITEM_EFC] = N_("expect further clearance time"),
       [OX_ITEM_ALTITUDE] = N_("altitude"),     [OX_ITEM_SPEED] = N_("speed"),
       [OX_ITEM_DELAY] = N_("delay"),           [OX_ITEM_PUBLISHED] = N_("as published"),
-      [OX_ITEM_NOW] = N_("time now"),          [OX_ITEM_ROUTE] = N_("further routing")};
+      [OX_ITEM_NOW] = N_("time now"),          [OX_ITEM_ROUTE] = N_("further routing"),
+      [OX_ITEM_ARC] = N_("DME arc")};
   return (unsigned)kind < OX_ITEM_KIND_COUNT ? names[kind] : N_("unknown item");
 }
 

@@ -27,6 +27,7 @@ typedef struct {
   clr_line line;
   int line_item;                 /* the item that tells the inbound course, or -1 */
   double inbound_deg;            /* where line is not NONE */
+  bool on_arc;                   /* to hold on an arc, and no point of it was said */
   int now_min;                   /* minute of the day, or -1 */
   int efc_min;                   /* minute of the day, or -1 */
   char fix[OX_FIX_NAME_BYTES];   /* of the hold, "" where the words name none */

@@ -24,7 +24,7 @@ typedef struct {
 #define KEPT_LEG 9999.0
 
 /* Letters for kinds of questions, in the order of ox_ask_kind. */
-static const char question_letters[] = "SFDLEdorpnugsxtz";
+static const char question_letters[] = "SFDLEdorpnugsxtzha";
 
 /* A base that no row could be mistaken for. */
 static inline ox_case row_base(void) {
@@ -108,13 +108,23 @@ static inline bool row_holds(const clearance_row *row, const ox_clearance_option
   return good;
 }
 
-static inline void assert_rows(const clearance_row *rows, size_t count,
-                               const ox_clearance_options *options) {
+/* A table of rows that is a test of its own: CLEARANCE_TABLE in the array of tests. */
+typedef struct {
+  const clearance_row *rows;
+  size_t count;
+  const ox_clearance_options *options; /* NULL: the default */
+} clearance_table;
+
+static inline void table_holds(void **state) {
+  const clearance_table *table = (const clearance_table *)*state;
   size_t wrong = 0;
-  for (size_t i = 0; i < count; i++)
-    wrong += !row_holds(&rows[i], options);
+  assert_true(table->count > 0);
+  for (size_t i = 0; i < table->count; i++)
+    wrong += !row_holds(&table->rows[i], table->options);
   assert_int_equal(wrong, 0);
 }
-#define ASSERT_ROWS(rows, options) assert_rows((rows), sizeof(rows) / sizeof *(rows), (options))
+#define CLEARANCE_TABLE(what, table_rows, table_options)                                          \
+  {what, table_holds, NULL, NULL,                                                                  \
+   &(clearance_table){table_rows, sizeof(table_rows) / sizeof *(table_rows), table_options}}
 
 #endif

@@ -268,50 +268,16 @@ static const clearance_row stage_rows[] = {
      "ALDER", 0, 'L', KEPT_LEG, 0, KEPT, NONE, "E"},
 };
 
-static void a_controller_in_full_words(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(civil_rows, &o);
-}
-
-static void a_pilot_writing_it_down(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(clipped_rows, &o);
-}
-
-static void fixes_by_radial_and_distance(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(distance_rows, &o);
-}
-
-static void an_icao_controller(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(icao_rows, &o);
-}
-
-static void holding_where_one_is(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(present_rows, &o);
-}
-
-static void stages_of_a_flight_around_the_hold(void **state) {
-  (void)state;
-  const ox_clearance_options o = {.now_min = 18 * 60};
-  ASSERT_ROWS(stage_rows, &o);
-}
+static const ox_clearance_options at_1800 = {.now_min = 18 * 60};
 
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(a_controller_in_full_words),
-      cmocka_unit_test(a_pilot_writing_it_down),
-      cmocka_unit_test(fixes_by_radial_and_distance),
-      cmocka_unit_test(an_icao_controller),
-      cmocka_unit_test(holding_where_one_is),
-      cmocka_unit_test(stages_of_a_flight_around_the_hold),
+      CLEARANCE_TABLE("a controller in full words", civil_rows, &at_1800),
+      CLEARANCE_TABLE("a pilot writing it down", clipped_rows, &at_1800),
+      CLEARANCE_TABLE("fixes by radial and distance", distance_rows, &at_1800),
+      CLEARANCE_TABLE("an icao controller", icao_rows, &at_1800),
+      CLEARANCE_TABLE("holding where one is", present_rows, &at_1800),
+      CLEARANCE_TABLE("stages of a flight around the hold", stage_rows, &at_1800),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }

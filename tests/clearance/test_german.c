@@ -154,6 +154,8 @@ static const char *const doubtful[] = {
     "cleared to BIRCH, hold at LARCH southwest on the 240 radial, EFC 1825",
     "hold southwest of LARCH on the 240 radial, right turns, left turns, EFC 1825",
     "hold southwest of LARCH on the 400 radial, EFC 1825",
+    "hold southwest of LARCH on the 240 radial, EFC half past one",
+    "hold on the 12 DME arc of LARCH, EFC 1825",
 };
 
 static void what_is_asked_stays_english_and_is_explained(void **state) {

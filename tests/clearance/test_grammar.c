@@ -360,41 +360,6 @@ static const clearance_row order_rows[] = {
      'R', 0, 0, 0, 1825, ""},
 };
 
-static void radials_courses_and_bearings_tell_the_inbound_course(void **state) {
-  (void)state;
-  ASSERT_ROWS(line_rows, NULL);
-}
-
-static void a_fix_is_found_wherever_it_stands(void **state) {
-  (void)state;
-  ASSERT_ROWS(fix_rows, NULL);
-}
-
-static void legs_are_minutes_seconds_or_miles(void **state) {
-  (void)state;
-  ASSERT_ROWS(leg_rows, NULL);
-}
-
-static void turns_are_right_unless_left_is_said(void **state) {
-  (void)state;
-  ASSERT_ROWS(turn_rows, NULL);
-}
-
-static void times_are_understood_in_figures_and_as_spoken(void **state) {
-  (void)state;
-  ASSERT_ROWS(time_rows, NULL);
-}
-
-static void altitudes_and_speeds_are_understood(void **state) {
-  (void)state;
-  ASSERT_ROWS(level_rows, NULL);
-}
-
-static void order_filler_and_corrections_do_not_matter(void **state) {
-  (void)state;
-  ASSERT_ROWS(order_rows, NULL);
-}
-
 /* AIM 5-3-8 j4(a): the standard time follows the altitude. */
 static void the_leg_left_out_goes_by_the_altitude(void **state) {
   (void)state;
@@ -433,13 +398,13 @@ static void a_timed_leg_says_which_leg_is_timed(void **state) {
 
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(radials_courses_and_bearings_tell_the_inbound_course),
-      cmocka_unit_test(a_fix_is_found_wherever_it_stands),
-      cmocka_unit_test(legs_are_minutes_seconds_or_miles),
-      cmocka_unit_test(turns_are_right_unless_left_is_said),
-      cmocka_unit_test(times_are_understood_in_figures_and_as_spoken),
-      cmocka_unit_test(altitudes_and_speeds_are_understood),
-      cmocka_unit_test(order_filler_and_corrections_do_not_matter),
+      CLEARANCE_TABLE("radials courses and bearings tell the inbound course", line_rows, NULL),
+      CLEARANCE_TABLE("a fix is found wherever it stands", fix_rows, NULL),
+      CLEARANCE_TABLE("legs are minutes seconds or miles", leg_rows, NULL),
+      CLEARANCE_TABLE("turns are right unless left is said", turn_rows, NULL),
+      CLEARANCE_TABLE("times are understood in figures and as spoken", time_rows, NULL),
+      CLEARANCE_TABLE("altitudes and speeds are understood", level_rows, NULL),
+      CLEARANCE_TABLE("order filler and corrections do not matter", order_rows, NULL),
       cmocka_unit_test(the_leg_left_out_goes_by_the_altitude),
       cmocka_unit_test(a_timed_leg_says_which_leg_is_timed),
   };

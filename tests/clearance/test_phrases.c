@@ -57,6 +57,10 @@ static const char *word_for(int element) {
     return "time";
   case E_TYPE:
     return "fix";
+  case E_CLOCK:
+    return "1825";
+  case E_ZONE:
+    return "UTC";
   case T_FIGURE:
     return "240";
   case T_CODE:

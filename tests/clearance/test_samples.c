@@ -103,18 +103,6 @@ static const clearance_row icao_rows[] = {
      "ABC 15 DME", 240, 'R', 0, 12000, 0, 1825, ""},
 };
 
-static void published_us_samples_are_understood(void **state) {
-  (void)state;
-  ASSERT_ROWS(us_rows, NULL);
-}
-
-static void published_icao_samples_are_understood(void **state) {
-  (void)state;
-  ox_clearance_options icao = ox_clearance_options_default();
-  icao.wording = OX_WORDING_ICAO;
-  ASSERT_ROWS(icao_rows, &icao);
-}
-
 /* AIM 5-3-8 i: six items, of which the fix may be left out after the limit. */
 static void the_items_come_out_in_the_order_of_the_aim(void **state) {
   (void)state;
@@ -145,10 +133,12 @@ static void minutes_alone_count_from_the_time_now(void **state) {
   assert_int_equal(c.result.hold.efc_min, 20);
 }
 
+static const ox_clearance_options icao = {.wording = OX_WORDING_ICAO, .now_min = -1};
+
 int main(void) {
   const struct CMUnitTest tests[] = {
-      cmocka_unit_test(published_us_samples_are_understood),
-      cmocka_unit_test(published_icao_samples_are_understood),
+      CLEARANCE_TABLE("published us samples are understood", us_rows, NULL),
+      CLEARANCE_TABLE("published icao samples are understood", icao_rows, &icao),
       cmocka_unit_test(the_items_come_out_in_the_order_of_the_aim),
       cmocka_unit_test(minutes_alone_count_from_the_time_now),
   };
