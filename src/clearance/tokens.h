@@ -16,8 +16,6 @@ typedef enum {
   T_OTHER, T_CODE, T_QUOTED, T_FIGURE,
   /* parts of spoken numbers, gone after gathering unless they make no number */
   T_FRACTION, T_DIGIT, T_TEEN, T_TENS, T_HUNDRED, T_THOUSAND, T_K, T_HALF, T_POINT, T_MINUS,
-  /* parts of clock times, gone likewise */
-  T_QUARTER, T_TOP, T_BOTTOM, T_OCLOCK, T_DAYPART,
   /* letters with several meanings, settled by gathering */
   T_R, T_M, T_D, T_H,
   /* dropped by gathering: articles without a word, filler as ignored */
@@ -25,6 +23,8 @@ typedef enum {
   /* small words that join others; never reported as ignored */
   T_AND, T_AT, T_FOR, T_FROM, T_IN, T_OF, T_ON, T_OR, T_TO, T_AS, T_HOLD, T_INBOUND, T_OUTBOUND,
   T_LAST_JOINING = T_OUTBOUND,
+  /* parts of clock times; outside of one they can be names */
+  T_QUARTER, T_TOP, T_BOTTOM, T_OCLOCK, T_DAYPART,
   T_CLOCK, /* a time on the face of a clock: its value as in figures, 130 or 30 past the hour */
   T_DEGREES, T_DIR, T_DIR1, T_LEFT, T_RIGHT, T_ABOVE, T_ADDITIONAL, T_ADJUST, T_AIRWAY_LETTER,
   T_AIRWAY_WORD, T_ALTITUDE, T_ANTICIPATE, T_APPROACH, T_ARC, T_BEARING, T_BETWEEN, T_CLEARANCE,
