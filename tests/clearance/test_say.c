@@ -322,7 +322,7 @@ static void assert_all_decent(const ox_case *c, const ox_say_options *o) {
 static void any_flight_can_be_said_in_whole_sentences(void **state) {
   (void)state;
   ox_random random = {11};
-  for (int i = 0; i < 1500; i++) {
+  for (int i = 0, cases = ox_test_cases(1500); i < cases; i++) {
     ox_case c = random_hold(&random, i % 5 == 0);
     if (strpbrk(c.hold.fix, "\n")) continue;
     c.arrival.heading_deg = ox_random_between(&random, 0, 360);

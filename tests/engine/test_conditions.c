@@ -108,7 +108,7 @@ static void a_reversal_ends_established_inbound_after_the_entry(void **state) {
 /* Seeded: whatever changes, legs meet, headings run through and the fix is met. */
 static void changes_and_climbs_keep_every_invariant(void **state) {
   ox_random r = {3};
-  for (int i = 0; i < 20000; i++) {
+  for (int i = 0, cases = ox_test_cases(20000); i < cases; i++) {
     ox_case c = ox_case_default();
     c.hold.inbound_deg = ox_random_between(&r, 0, 360);
     c.hold.turns = ox_random_below(&r, 2) ? OX_TURNS_LEFT : OX_TURNS_RIGHT;

@@ -207,7 +207,7 @@ static void all_extremes_of_the_table_together_are_flown(void **state) {
   size_t count;
   const ox_field *fields = ox_fields(&count);
   ox_random r = {91};
-  for (int i = 0; i < 20000; i++) {
+  for (int i = 0, cases = ox_test_cases(20000); i < cases; i++) {
     ox_case c = case_of(120, 360.0 * ox_random_below(&r, 2), 250.0 * ox_random_below(&r, 2));
     for (size_t f = 0; f < count; f++) {
       if (strcmp(fields[f].key, "technique.circuits") == 0) continue;
@@ -253,7 +253,7 @@ static void anything_finite_is_refused_whole_or_flown_whole(void **state) {
   memset(&untouched, 0xa5, sizeof untouched);
   ox_random r = {92};
   int flown = 0, refused = 0;
-  for (int i = 0; i < 20000; i++) {
+  for (int i = 0, cases = ox_test_cases(20000); i < cases; i++) {
     ox_case c = ox_random_case(&r, 1.5);
     int spoilt = ox_random_below(&r, 3) ? ox_random_below(&r, 3) : (int)count;
     for (int k = 0; k < spoilt; k++)
@@ -273,13 +273,13 @@ static void anything_finite_is_refused_whole_or_flown_whole(void **state) {
     flown++;
     fly(&c);
   }
-  assert_true(flown > 2000 && refused > 2000);
+  assert_true(flown > ox_test_least(2000) && refused > ox_test_least(2000));
 }
 
 static void the_status_says_whether_there_is_advice(void **state) {
   ox_random r = {93};
   int quiet = 0;
-  for (int i = 0; i < 5000; i++) {
+  for (int i = 0, cases = ox_test_cases(5000); i < cases; i++) {
     ox_case c = ox_random_case(&r, i % 2 ? 0.1 : 0.6);
     ox_status status = ox_flight_solve(&c, &flight);
     assert_int_equal(status, flight.advice_count > 0 ? OX_ADVISORY : OX_OK);

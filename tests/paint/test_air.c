@@ -30,7 +30,7 @@ static ox_case gusty_case(unsigned seed) {
 
 static void in_the_air_turns_are_circles_and_legs_straight(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = gusty_case(seed);
     see(&c, 200.0, 1.0);
     for (size_t i = 0; i < seen.leg_count; i++) {
@@ -58,7 +58,7 @@ static void in_the_air_turns_are_circles_and_legs_straight(void **state) {
 
 static void legs_still_join_at_every_fraction(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 40; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
     ox_case c = gusty_case(seed);
     for (int k = 0; k <= 4; k++) {
       see(&c, 77.0 * k, 0.25 * k);
@@ -75,7 +75,7 @@ static void legs_still_join_at_every_fraction(void **state) {
 
 static void both_views_agree_where_the_aircraft_is(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = gusty_case(seed);
     see(&c, 0.0, 0.0);
     double begin_s = ox_flight_begin_s(&flight), end_s = ox_flight_end_s(&flight);
@@ -140,7 +140,7 @@ static void the_ground_slides_with_the_wind_s_speed_through_most_of_a_circuit(vo
 
 static void the_middle_of_the_picture_never_jumps(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 30; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(30); seed < seeds; seed++) {
     ox_case c = gusty_case(seed);
     c.technique.circuits = 3;
     see(&c, 0, 0);
@@ -156,7 +156,7 @@ static void the_middle_of_the_picture_never_jumps(void **state) {
 
 static void every_instant_is_in_a_stretch_that_holds_it(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     see(&c, 0, 0);
     double begin_s = ox_flight_begin_s(&flight), end_s = ox_flight_end_s(&flight);

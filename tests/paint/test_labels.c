@@ -14,7 +14,7 @@ static const struct {
 static void no_label_touches_anything_in_any_seeded_case(void **state) {
   (void)state;
   size_t placed = 0, all = 0;
-  for (unsigned seed = 0; seed < SEEDS; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(SEEDS); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     for (size_t s = 0; s < sizeof sizes / sizeof *sizes; s++) {
       ox_palette_id palette = (ox_palette_id)((seed + s) % OX_PALETTE_COUNT);
@@ -30,7 +30,7 @@ static void no_label_touches_anything_in_any_seeded_case(void **state) {
       ox_picture_free(p);
     }
   }
-  assert_true(all > 10000);
+  assert_true(all > (size_t)ox_test_least(10000));
   assert_true(placed * 10 > all * 6); /* dropping everything would pass the rest of this test */
 }
 
@@ -38,7 +38,7 @@ static void no_label_touches_an_overlay_in_any_seeded_case(void **state) {
   (void)state;
   static const double overlaid[][2] = {{1000, 700}, {490, 610}};
   size_t named = 0, pictures = 0;
-  for (unsigned seed = 0; seed < SEEDS; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(SEEDS); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     for (size_t s = 0; s < sizeof overlaid / sizeof *overlaid; s++) {
       ox_palette_id palette = (ox_palette_id)((seed / 7 + s) % OX_PALETTE_COUNT);
@@ -171,7 +171,7 @@ static void every_entry_keeps_its_key_labels(void **state) {
 
 static void a_dropped_label_has_no_leader(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     ox_picture *p = paint_picture(&c, OX_PALETTE_PROJECTOR, 700, 480);
     for (size_t i = 0; i < p->label_count; i++)
@@ -280,7 +280,7 @@ static void each_sector_is_named_on_the_side_you_arrive_from(void **state) {
 
 static void the_sides_are_named_on_their_sides(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 40; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
     ox_random r = {seed};
     ox_case c = paint_mild_case(&r);
     ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, 1400, 950);

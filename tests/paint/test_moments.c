@@ -59,7 +59,7 @@ static void the_margins_stay_free_and_the_page_is_used_on_every_paper(void **sta
 
 static void every_size_and_case_is_drawn_without_an_error(void **state) {
   static const int sizes[][2] = {{1, 1}, {20, 300}, {300, 20}, {90, 90}, {400, 260}};
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     const int *size = sizes[seed % 5];
     cairo_surface_destroy(page_of(&c, (ox_palette_id)(seed % OX_PALETTE_COUNT), size[0], size[1]));

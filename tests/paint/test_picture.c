@@ -75,7 +75,7 @@ static void every_layer_leaves_the_context_as_it_found_it(void **state) {
                 {OX_LAYER_TRIANGLE, "triangle"},   {OX_LAYER_WIND, "wind"},
                 {OX_LAYER_LABELS, "labels"},       {OX_LAYER_FURNITURE, "furniture"},
                 {OX_LAYER_ALL, "all"},             {0, "none"}};
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
     for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
@@ -136,7 +136,7 @@ static bool all_inside(const ox_lines *lines, ox_rect r) {
 
 static void every_line_of_the_world_is_finite_and_inside_the_map(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 300; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(300); seed < seeds; seed++) {
     ox_case c = paint_seeded_case(seed);
     ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, 700, 480);
     const ox_lines *all[] = {&p->lines.track, &p->lines.later, &p->lines.entry,
@@ -168,7 +168,7 @@ static void a_flight_that_is_blown_away_leaves_the_hold_in_sight(void **state) {
   ox_leg still[4];
   ox_still_air_shape(&paint_flight.setup, still);
   double hold = ox_vec_length(still[2].p0_nm) * ox_picture_viewport(p).dev_per_nm;
-  assert_true(hold > 90);
+  assert_true(hold > ox_test_least(90));
   ox_picture_free(p);
 }
 

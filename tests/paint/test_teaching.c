@@ -303,7 +303,7 @@ static void paths_without_points_or_numbers_are_harmless(void **state) {
 
 static void a_hidden_answer_shows_what_is_given_and_nothing_else(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 40; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
     ox_random r = {seed + 70u};
     ox_case c = paint_mild_case(&r);
     assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
@@ -429,7 +429,7 @@ static void a_typesetter_forgets_without_harm(void **state) {
   ox_typesetter *t = ox_typesetter_new();
   ox_lettering first = {0}, text = {0}, again = {0};
   ox_lettering_make(&first, t, "LARCH", 12, OX_TEXT_BOLD, 0);
-  for (int i = 0; i < 4000; i++) {
+  for (int i = 0, cases = ox_test_cases(4000); i < cases; i++) {
     char words[24];
     snprintf(words, sizeof words, "hdg %d", i);
     ox_lettering_make(&text, t, words, 12, OX_TEXT_PLAIN, 0);

@@ -44,7 +44,7 @@ static void assert_hold_in_map(const ox_picture *p, double t_s) {
 
 static void inbound_up_turns_the_course_upwards_and_still_fits(void **state) {
   (void)state;
-  for (unsigned seed = 0; seed < 60; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
     ox_random r = {seed + 5u};
     ox_case c = paint_mild_case(&r);
     ox_picture *p = seen(&c, (ox_view){.up = OX_UP_INBOUND}, 900, 650);
@@ -180,7 +180,7 @@ static void every_view_of_every_case_can_be_drawn(void **state) {
   (void)state;
   cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 420, 420);
   cairo_t *cr = cairo_create(surface);
-  for (unsigned seed = 0; seed < 150; seed++) {
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(150); seed < seeds; seed++) {
     ox_random r = {seed};
     ox_case c = paint_seeded_case(seed);
     ox_view view = {.up = (ox_up)ox_random_below(&r, 3), .zoom = ox_random_between(&r, 0.2, 22),

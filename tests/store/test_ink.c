@@ -22,7 +22,7 @@ static ox_ink *random_ink(ox_random *r, int strokes) {
 
 static void drawn_written_and_read_is_drawn(void **state) {
   ox_random r = {77};
-  for (int i = 0; i < 300; i++) {
+  for (int i = 0, cases = ox_test_cases(300); i < cases; i++) {
     ox_lesson *lesson = ox_lesson_new();
     lesson->cases[0].c = random_case(&r);
     lesson->cases[0].ink = random_ink(&r, 1 + ox_random_below(&r, 12));

@@ -318,7 +318,7 @@ static void random_point(ox_random *r, const ox_lesson *lesson, int number, ox_p
 /* Points that stand inside come back in another order in memory: the text tells. */
 static void random_lessons_come_back_equal(void **state) {
   ox_random r = {20};
-  for (int i = 0; i < 2000; i++) {
+  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
     ox_lesson *lesson = ox_lesson_new();
     for (int n = ox_random_below(&r, 9); n >= 0; n--) {
       ox_point point;

@@ -211,7 +211,7 @@ static void assert_accepted(const char *text, const char *what) {
 
 static void the_schema_accepts_what_the_writer_writes(void **state) {
   ox_random r = {9};
-  for (int i = 0; i < 2000; i++) {
+  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
     ox_lesson *lesson = ox_lesson_new();
     lesson->cases[0].c = random_case(&r);
     char *text = ox_lesson_to_text(lesson);

@@ -40,6 +40,39 @@ static inline void ox_assert_angle_close(double got, double want, double toleran
   _fail(file, line);
 }
 
+/* --- how many of the seeded cases are run -------------------------------------------------- */
+
+/* The plain build runs them all. Under AddressSanitizer, which looks at the memory and not at the
+ * figures, one in four; where $OXBOW_TEST_SHARE is N, one in N: the setup for valgrind sets it. */
+static inline int ox_test_share(void) {
+  const char *share = getenv("OXBOW_TEST_SHARE");
+  if (share) {
+    int n = atoi(share);
+    if (n < 1) fail_msg("OXBOW_TEST_SHARE is \"%s\"; a whole number from 1 is wanted", share);
+    return n;
+  }
+#if defined(__SANITIZE_ADDRESS__)
+  return 4;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+  return 4;
+#endif
+#endif
+  return 1;
+}
+
+/* How many of `all` seeded cases to run; says so where it is not all of them. Never under eight. */
+static inline int ox_test_cases(int all) {
+  enum { FEWEST = 8 };
+  int cases = all / ox_test_share();
+  if (cases < FEWEST) cases = all < FEWEST ? all : FEWEST;
+  if (cases < all) print_message("# %d of %d seeded cases\n", cases, all);
+  return cases;
+}
+
+/* How many of a thing must have been met in those cases, where it is `all` in all of them. */
+static inline int ox_test_least(int all) { return all / ox_test_share(); }
+
 /* A small seeded generator (SplitMix64, public domain algorithm): the same numbers everywhere. */
 typedef struct {
   uint64_t state;

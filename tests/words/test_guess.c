@@ -134,7 +134,7 @@ static void without_a_line_there_is_no_fit(void **state) {
 
 static void headings_differ_across_north_as_anywhere(void **state) {
   ox_random r = {13};
-  for (int i = 0; i < 300; i++) {
+  for (int i = 0, cases = ox_test_cases(300); i < cases; i++) {
     ox_case c = ox_random_case(&r, 0.4);
     if (ox_flight_solve(&c, &flight) == OX_ERROR || flight.circuit_count == 0) continue;
     double flown = ox_magnetic_deg(flight.circuits[0].outbound_heading_true_deg, c.variation_deg);
@@ -237,7 +237,7 @@ static void numbers_are_told_with_their_difference_and_its_sense(void **state) {
 /* Whatever the case and the answer, the report is made and every text is one. */
 static void no_case_and_no_answer_is_without_words(void **state) {
   ox_random r = {14};
-  for (int i = 0; i < 400; i++) {
+  for (int i = 0, cases = ox_test_cases(400); i < cases; i++) {
     ox_case c = ox_random_case(&r, 0.4);
     if (ox_flight_solve(&c, &flight) == OX_ERROR) continue;
     ox_guess guess = {ox_random_below(&r, 4) - 1, ox_random_between(&r, 0, 360),

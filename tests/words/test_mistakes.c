@@ -85,7 +85,7 @@ static void a_small_buffer_cuts_at_a_whole_character(void **state) {
 
 static void random_cases_tell_every_mistake(void **state) {
   ox_random r = {20240614};
-  for (int i = 0; i < 400; i++) {
+  for (int i = 0, cases = ox_test_cases(400); i < cases; i++) {
     char text[800];
     ox_case c = ox_random_case(&r, i % 2 ? 0.4 : 1.5);
     for (int m = 0; m < OX_MISTAKE_COUNT; m++)

@@ -123,7 +123,7 @@ static void circuits_that_are_not_there_have_no_moments(void **state) {
 static void moments_are_sound_in_seeded_random_cases(void **state) {
   ox_random r = {20260101};
   size_t seen = 0;
-  for (int n = 0; n < 3000; n++) {
+  for (int n = 0, cases = ox_test_cases(3000); n < cases; n++) {
     ox_case c = ox_random_case(&r, n % 10 / 10.0);
     if (ox_flight_solve(&c, &flight) == OX_ERROR) continue;
     ox_moments m = ox_moments_make(&c, &flight, 0, 1 + n % 3);
@@ -148,7 +148,7 @@ static void moments_are_sound_in_seeded_random_cases(void **state) {
     }
   }
   print_message("# %zu moments\n", seen);
-  assert_true(seen > 10000);
+  assert_true(seen > (size_t)ox_test_least(10000));
 }
 
 int main(void) {

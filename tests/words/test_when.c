@@ -164,7 +164,7 @@ static void the_limiting_distance_of_the_document_stands_in_the_working(void **s
 
 static void random_cases_are_said_whole_in_every_locale(void **state) {
   ox_random r = {77};
-  for (int i = 0; i < 600; i++) {
+  for (int i = 0, cases = ox_test_cases(600); i < cases; i++) {
     ox_case c = ox_random_case(&r, 0.5);
     c.arrival.fix_at_s = ox_random_below(&r, 3) ? ox_random_below(&r, 86400) : -1;
     c.hold.efc_min = ox_random_below(&r, 3) ? ox_random_below(&r, 1440) : -1;

@@ -129,7 +129,7 @@ static void dress_up(ox_random *r, ox_case *c) {
 static void dressed_up_cases_are_worked_out(void **state) {
   ox_random r = {20240612};
   int flown = 0;
-  for (int i = 0; i < 2000; i++) {
+  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
     ox_case c = ox_random_case(&r, i % 2 ? 0.4 : 1.2);
     dress_up(&r, &c);
     if (ox_case_check(&c, NULL, 0) > 0) continue; /* a climb may pass the speed of sound */
@@ -141,12 +141,12 @@ static void dressed_up_cases_are_worked_out(void **state) {
     free(text);
     flown++;
   }
-  assert_true(flown > 1500);
+  assert_true(flown > ox_test_least(1500));
 }
 
 static void random_cases_are_worked_out(void **state) {
   ox_random r = {20240611};
-  for (int i = 0; i < 3000; i++) {
+  for (int i = 0, cases = ox_test_cases(3000); i < cases; i++) {
     ox_case c = ox_random_case(&r, i % 2 ? 0.4 : 1.5);
     ox_working w = work_out(&c);
     assert_complete(&w, &flight);
@@ -363,7 +363,7 @@ static size_t assert_marked(const char *text, bool marked) {
 static void every_direction_says_which_north_where_they_differ(void **state) {
   ox_random r = {20240704};
   size_t count[2] = {0, 0};
-  for (int i = 0; i < 2000; i++) {
+  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
     ox_case c = ox_random_case(&r, 0.6);
     bool marked = i % 2 == 1;
     c.variation_deg = marked ? ox_random_between(&r, 1, 40) * (i % 4 == 1 ? 1 : -1) : 0;
@@ -492,7 +492,7 @@ static void the_description_names_the_limiting_radial(void **state) {
 
 static void the_description_repeats_every_advisory(void **state) {
   ox_random r = {99};
-  for (int i = 0; i < 1000; i++) {
+  for (int i = 0, cases = ox_test_cases(1000); i < cases; i++) {
     ox_case c = ox_random_case(&r, 1.2);
     assert_int_not_equal(ox_flight_solve(&c, &flight), OX_ERROR);
     char *text = ox_words_describe(&c, &flight);
