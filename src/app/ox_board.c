@@ -62,7 +62,7 @@ void ox_board_drop_picture(OxBoard *self) {
   g_clear_pointer(&self->picture, ox_picture_free);
   gtk_widget_queue_draw(self->still);
   gtk_widget_queue_draw(self->moving);
-  gtk_widget_queue_allocate(GTK_WIDGET(self)); /* the grips lie elsewhere */
+  ox_board_queue_placing(self); /* the grips lie elsewhere */
 }
 
 void ox_board_forget_picture(OxBoard *self) {
@@ -305,7 +305,7 @@ static void moved_cb(OxBoard *self) {
   gtk_widget_queue_draw(self->moving);
   if (!self->picture || !ox_picture_moves(self->picture)) return;
   gtk_widget_queue_draw(self->still);
-  gtk_widget_queue_allocate(GTK_WIDGET(self));
+  ox_board_queue_placing(self);
 }
 
 static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,

@@ -93,7 +93,7 @@ static void drag_handle(OxBoard *self, gboolean fine) {
   d->editing = TRUE;
   ox_document_edit(self->document, &made, NULL);
   d->editing = FALSE;
-  gtk_widget_queue_allocate(GTK_WIDGET(self)); /* the readout follows the pointer */
+  ox_board_queue_placing(self); /* the readout follows the pointer */
 }
 
 /* ---- press, drag, release --------------------------------------------------------------- */

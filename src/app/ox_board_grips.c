@@ -170,6 +170,19 @@ void ox_board_place_grips(OxBoard *self, int width, int height) {
   place_readout(self, width, height);
 }
 
+static gboolean place_cb(GtkWidget *widget, GdkFrameClock *clock, gpointer data) {
+  OxBoard *self = OX_BOARD(widget);
+  int width = gtk_widget_get_width(widget), height = gtk_widget_get_height(widget);
+  self->placing = 0;
+  if (width > 0 && height > 0) ox_board_place_grips(self, width, height);
+  return G_SOURCE_REMOVE;
+}
+
+void ox_board_queue_placing(OxBoard *self) {
+  if (self->placing == 0)
+    self->placing = gtk_widget_add_tick_callback(GTK_WIDGET(self), place_cb, NULL, NULL);
+}
+
 /* ---- looks ------------------------------------------------------------------------------ */
 
 static ox_grip_look look_of(OxBoard *self, ox_handle handle) {
@@ -200,7 +213,7 @@ void ox_board_show_looks(OxBoard *self) {
                     ox_document_flight(self->document));
   ox_readout_show(OX_READOUT(self->readout), told, words, buttons);
   if (told == OX_HANDLE_COUNT) ox_board_show_points_looks(self);
-  gtk_widget_queue_allocate(GTK_WIDGET(self));
+  ox_board_queue_placing(self);
 }
 
 void ox_board_show_values(OxBoard *self) {

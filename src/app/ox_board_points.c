@@ -226,7 +226,7 @@ void ox_board_drag_point(OxBoard *self, gboolean fine) {
   ox_vec place = ox_viewport_to_world(&d->viewport, ox_vec_add(d->pointer, d->offset));
   if (ox_plane_to_place(self->points.origin, place, &to) == OX_ERROR) return;
   move(self, self->points.base, self->points.dragged, to, fine);
-  gtk_widget_queue_allocate(GTK_WIDGET(self));
+  ox_board_queue_placing(self);
 }
 
 /* ---- keys ------------------------------------------------------------------------------- */

@@ -65,6 +65,7 @@ struct _OxBoard {
   double text_scale;
   double label_px; /* 0: by the board's size */
   ox_board_counts counts;
+  guint placing;      /* tick callback that places the grips; 0: none */
   guint looks_source; /* waits to tell that the board has another size; 0: none */
 
   /* how it is looked at (ox_board_view.c) */
@@ -107,6 +108,9 @@ void ox_board_add_grips(OxBoard *self);
 void ox_board_remove_grips(OxBoard *self);
 /* On the way to a frame: puts grips and readout where they belong. */
 void ox_board_place_grips(OxBoard *self, int width, int height);
+/* The same on the way to the next frame. GTK's own way there would lay out the whole window, which
+ * asks the display for the room there is and waits for the answer, at every step of a drag. */
+void ox_board_queue_placing(OxBoard *self);
 /* The values after a change. */
 void ox_board_show_values(OxBoard *self);
 /* How grips and readout look, after hovering, selecting, dragging. */

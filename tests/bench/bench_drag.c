@@ -55,10 +55,13 @@ static void after_cb(GdkFrameClock *clock, frame *f) {
   f->done = TRUE;
 }
 
+static void sizing_cb(GdkToplevel *surface, GdkToplevelSize *size, guint *count) { ++*count; }
+
 static void listen(GtkWidget *window, frame *f) {
   GdkFrameClock *clock = gtk_widget_get_frame_clock(window);
   g_signal_connect(clock, "before-paint", G_CALLBACK(before_cb), f);
-  g_signal_connect_after(clock, "layout", G_CALLBACK(layout_cb), f);
+  g_signal_connect_after(clock, "update", G_CALLBACK(layout_cb), f);
+  g_signal_connect_after(clock, "layout", G_CALLBACK(layout_cb), f); /* where there is any */
   g_signal_connect(clock, "after-paint", G_CALLBACK(after_cb), f);
 }
 
@@ -218,16 +221,19 @@ int main(int argc, char **argv) {
     fprintf(stderr, "the handle cannot be taken hold of\n");
     return 1;
   }
-  guint solves = ox_document_solve_count(document);
+  guint solves = ox_document_solve_count(document), sizings = 0;
+  g_signal_connect(gtk_native_get_surface(GTK_NATIVE(window)), "compute-size",
+                   G_CALLBACK(sizing_cb), &sizings);
   cost all = now();
   drag(board, x, y, &f, steps, took, edits, layouts);
   all = since(all);
   solves = ox_document_solve_count(document) - solves;
   ox_board_release(board);
   summary step = summary_of(took, steps);
-  printf("drag: %d steps at %d x %d, %u of them another case, board %d x %d\n", steps, WIDTH, HEIGHT,
-         solves, gtk_widget_get_width(GTK_WIDGET(board)),
-         gtk_widget_get_height(GTK_WIDGET(board)));
+  printf("drag: %d steps at %d x %d, %u of them another case, board %d x %d, "
+         "the window laid out %u times\n",
+         steps, WIDTH, HEIGHT, solves, gtk_widget_get_width(GTK_WIDGET(board)),
+         gtk_widget_get_height(GTK_WIDGET(board)), sizings);
   print("a step (aims 4 and 8)", step);
   print("of it until the edit is told to everybody", summary_of(edits, steps));
   print("of it laying out picture and window", summary_of(layouts, steps));
