@@ -84,7 +84,25 @@ static void finalize(GObject *object) {
   g_clear_object(&self->prediction);
   g_clear_object(&self->comparisons);
   g_free(self->history_shown);
+  ox_bundle_free(self->bundle);
   G_OBJECT_CLASS(ox_window_parent_class)->finalize(object);
+}
+
+static void snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
+  OxWindow *self = OX_WINDOW(widget);
+  if (!ox_bundle_serves(widget)) {
+    GTK_WIDGET_CLASS(ox_window_parent_class)->snapshot(widget, snapshot);
+    return;
+  }
+  if (!self->bundle) self->bundle = ox_bundle_new();
+  GtkSnapshot *whole = gtk_snapshot_new();
+  GTK_WIDGET_CLASS(ox_window_parent_class)->snapshot(widget, whole);
+  GskRenderNode *node = gtk_snapshot_free_to_node(whole);
+  if (!node) return;
+  GskRenderNode *shown = ox_bundle_make(self->bundle, node);
+  gtk_snapshot_append_node(snapshot, shown);
+  gsk_render_node_unref(shown);
+  gsk_render_node_unref(node);
 }
 
 static void ox_window_class_init(OxWindowClass *class) {
@@ -92,6 +110,7 @@ static void ox_window_class_init(OxWindowClass *class) {
   G_OBJECT_CLASS(class)->dispose = dispose;
   G_OBJECT_CLASS(class)->finalize = finalize;
   widget_class->realize = realize;
+  widget_class->snapshot = snapshot;
   GTK_WINDOW_CLASS(class)->close_request = close_request;
   g_type_ensure(OX_TYPE_BOARD);
   g_type_ensure(OX_TYPE_CASE_BAR);

@@ -3,6 +3,7 @@
 #define OX_WINDOW_PRIVATE_H
 
 #include "ox_autosave.h"
+#include "ox_bundle.h"
 #include "ox_cases_panel.h"
 #include "ox_export_file.h"
 #include "ox_file_watch.h"
@@ -26,6 +27,7 @@ struct _OxWindow {
   OxTransport *transport;
   OxWorkingPanel *working;
   GtkWidget *header, *left, *working_side;
+  ox_bundle *bundle; /* how it is drawn; owned; NULL: as it is */
   OxCasesPanel *cases;
   GtkStack *left_pages;     /* "hold" and what else is entered */
   GtkWidget *left_switcher; /* shown once there is more than one page */
