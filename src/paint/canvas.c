@@ -15,9 +15,9 @@
 enum { TILE = 32, MOST_SIDE = 16384 };
 
 typedef struct {
-  uint64_t key, seen;       /* of what is kept; of what was drawn last */
-  cairo_surface_t *image;   /* transparent where the layer is not */
-  unsigned char *occupied;  /* a byte a tile */
+  uint64_t key, seen;      /* of what is kept; of what was drawn last */
+  cairo_surface_t *image;  /* transparent where the layer is not */
+  unsigned char *occupied; /* a byte a tile; not of the ground, which is everywhere */
 } kept;
 
 struct ox_canvas {
@@ -25,6 +25,7 @@ struct ox_canvas {
   int width, height; /* pixels */
   double scale;
   kept layers[OX_KEPT_COUNT];
+  bool ground_asked, has_ground; /* of the picture being drawn: all of its layers are there */
   ox_canvas_counts counts;
 };
 
@@ -97,6 +98,15 @@ static void lay_over(const ox_canvas *canvas, const kept *k, const ox_layer_draw
   cairo_restore(cr);
 }
 
+static void lay_ground(const kept *k, cairo_t *cr) {
+  cairo_save(cr);
+  cairo_identity_matrix(cr);
+  cairo_set_source_surface(cr, k->image, 0.0, 0.0);
+  cairo_set_operator(cr, CAIRO_OPERATOR_SOURCE);
+  cairo_paint(cr);
+  cairo_restore(cr);
+}
+
 /* --- layers -------------------------------------------------------------------------------- */
 
 static cairo_surface_t *blank(const ox_canvas *canvas) {
@@ -115,6 +125,17 @@ static bool make_room(const ox_canvas *canvas, kept *k) {
   return k->image && k->occupied;
 }
 
+static void draw_kept(const ox_picture *p, cairo_t *cr, const ox_layer_drawing *how) {
+  if (how->kept == OX_KEPT_GROUND) {
+    ox_picture_draw_ground(p, cr);
+    return;
+  }
+  ox_layer_drawing whole = *how; /* the map's edge may move: what is beyond it is cut off later */
+  whole.in_map = false;
+  ox_layer_drawing_begin(&whole, p, cr);
+  whole.draw(p, cr);
+}
+
 static bool keep(ox_canvas *canvas, kept *k, uint64_t key, const ox_picture *p,
                  const ox_layer_drawing *how) {
   k->key = 0;
@@ -124,15 +145,12 @@ static bool keep(ox_canvas *canvas, kept *k, uint64_t key, const ox_picture *p,
   cairo_paint(cr);
   cairo_set_operator(cr, CAIRO_OPERATOR_OVER);
   cairo_scale(cr, canvas->scale, canvas->scale);
-  ox_layer_drawing whole = *how; /* the map's edge may move: what is beyond it is cut off later */
-  whole.in_map = false;
-  ox_layer_drawing_begin(&whole, p, cr);
-  whole.draw(p, cr);
+  draw_kept(p, cr, how);
   bool good = cairo_status(cr) == CAIRO_STATUS_SUCCESS;
   cairo_destroy(cr);
   if (!good) return false;
   cairo_surface_flush(k->image);
-  find_occupied(canvas, k);
+  if (how->kept != OX_KEPT_GROUND) find_occupied(canvas, k);
   k->key = key;
   canvas->counts.kept++;
   return true;
@@ -143,12 +161,19 @@ static bool from_memory(void *data, const ox_layer_drawing *how, const ox_pictur
                         cairo_t *cr) {
   ox_canvas *canvas = data;
   if (how->kept == OX_NOT_KEPT) return false;
+  bool ground = how->kept == OX_KEPT_GROUND;
+  if (ground && canvas->ground_asked) return canvas->has_ground; /* the first layer told */
+  canvas->ground_asked |= ground;
   kept *k = &canvas->layers[how->kept];
   uint64_t key = ox_layer_key(how->kept, p);
   bool again = key == k->seen;
   k->seen = key;
   if (key == 0 || (k->key != key && (!again || !keep(canvas, k, key, p, how)))) return false;
-  lay_over(canvas, k, how, p, cr);
+  if (ground)
+    lay_ground(k, cr);
+  else
+    lay_over(canvas, k, how, p, cr);
+  canvas->has_ground |= ground;
   canvas->counts.used++;
   return true;
 }
@@ -175,6 +200,7 @@ cairo_surface_t *ox_canvas_draw(ox_canvas *canvas, ox_picture *p, double scale, 
                                 bool draft) {
   if (!fit_to(canvas, p, scale)) return NULL;
   cairo_t *cr = cairo_create(canvas->image);
+  canvas->ground_asked = canvas->has_ground = false;
   if (p->scene.no_ground) { /* an opaque image all the same */
     cairo_set_source_rgb(cr, 1.0, 1.0, 1.0);
     cairo_paint(cr);

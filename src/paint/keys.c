@@ -41,16 +41,17 @@ static uint64_t mix_board(uint64_t h, const ox_picture *p) {
   return mix_vec(mix(h, p->scene.palette), (ox_vec){p->width, p->height});
 }
 
-static uint64_t rose_key(const ox_picture *p) {
+/* What lies between its layers, or moves, is not drawn with them: then there is none. */
+static uint64_t ground_key(const ox_picture *p) {
   const ox_rose *r = &p->rose;
   const ox_flight *f = p->scene.flight;
-  if (r->radius <= 0.0) return 0;
-  uint64_t h = mix_vec(mix_board(1, p), r->centre);
-  h = mix_number(mix_number(mix_number(h, r->radius), r->inner), p->size.rose);
+  if (p->moves || p->scene.no_ground || p->scene.area || p->scene.spread) return 0;
+  uint64_t h = mix(mix_map(mix_board(1, p), p), p->scene.layers);
+  h = mix_vec(h, ox_to_dev(p, (ox_vec){0, 0}));
   h = mix_number(h, ox_dev_bearing(p, f->setup.inbound_true_deg));
-
   h = mix(mix(h, f->setup.sense > 0), (uint64_t)f->entry.kind * 2 + p->scene.hide_answer);
-  return mix_lines(mix_lines(mix_lines(h, &r->ring), &r->ticks), &r->spokes);
+  h = mix_number(mix_number(mix_number(h, r->radius), r->inner), p->size.rose);
+  return mix_lines(mix_lines(mix_lines(mix_vec(h, r->centre), &r->ring), &r->ticks), &r->spokes);
 }
 
 static uint64_t ink_key(const ox_picture *p) {
@@ -70,7 +71,7 @@ static uint64_t ink_key(const ox_picture *p) {
 
 uint64_t ox_layer_key(ox_kept_layer layer, const ox_picture *p) {
   switch (layer) {
-  case OX_KEPT_ROSE: return rose_key(p);
+  case OX_KEPT_GROUND: return ground_key(p);
   case OX_KEPT_INK: return ink_key(p);
   case OX_KEPT_COUNT: break;
   }

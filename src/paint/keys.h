@@ -8,8 +8,9 @@
 
 #include "oxbow/picture.h"
 
+/* The ground is the board itself and the layers right over it, together and opaque. */
 typedef enum {
-  OX_KEPT_ROSE, OX_KEPT_INK, OX_KEPT_COUNT, OX_NOT_KEPT = OX_KEPT_COUNT
+  OX_KEPT_GROUND, OX_KEPT_INK, OX_KEPT_COUNT, OX_NOT_KEPT = OX_KEPT_COUNT
 } ox_kept_layer;
 
 /* How one layer is drawn. */
@@ -28,6 +29,8 @@ typedef struct {
   void *data;
 } ox_layer_memory;
 void ox_picture_draw_still_with(ox_picture *p, cairo_t *cr, const ox_layer_memory *memory);
+/* All that is kept as the ground. */
+void ox_picture_draw_ground(const ox_picture *p, cairo_t *cr);
 
 /* Over everything that such a layer's look depends on; 0: there is nothing to be kept. */
 uint64_t ox_layer_key(ox_kept_layer layer, const ox_picture *p);

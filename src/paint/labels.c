@@ -23,26 +23,30 @@ enum { RASTER_MOST = 2000 };
 
 /* --- the grid ------------------------------------------------------------------------------ */
 
-static void mark(ox_placer *p, unsigned char *cells, ox_vec a, ox_vec b) {
+static void mark(ox_placer *p, ox_vec a, ox_vec b) {
   if (!ox_rect_clip(p->bounds, &a, &b)) return;
   ox_vec d = ox_vec_sub(b, a);
-  int n = (int)ceil(ox_vec_length(d) / (0.5 * p->cell)) + 1;
+  int n = (int)(ox_vec_length(d) / (0.5 * p->cell)) + 2;
+  double column = (a.x - p->bounds.x) / p->cell, row = (a.y - p->bounds.y) / p->cell;
+  double right = d.x / p->cell / n, down = d.y / p->cell / n;
   for (int i = 0; i <= n; i++) {
-    int column = (int)((a.x + d.x * i / n - p->bounds.x) / p->cell);
-    int row = (int)((a.y + d.y * i / n - p->bounds.y) / p->cell);
-    if (column >= 0 && row >= 0 && column < p->columns && row < p->rows)
-      cells[(size_t)row * (size_t)p->columns + (size_t)column] = 1;
+    int x = (int)(column + right * i), y = (int)(row + down * i);
+    if (x >= 0 && y >= 0 && x < p->columns && y < p->rows)
+      p->cells[(size_t)y * (size_t)p->columns + (size_t)x] = 1;
   }
 }
 
-static void sum_up(ox_placer *p, const unsigned char *cells) {
+static void sum_up(ox_placer *p) {
   size_t stride = (size_t)p->columns + 1;
-  for (int row = 1; row <= p->rows; row++)
-    for (int column = 1; column <= p->columns; column++) {
-      size_t at = (size_t)row * stride + (size_t)column;
-      p->sum[at] = p->sum[at - 1] + p->sum[at - stride] - p->sum[at - stride - 1] +
-                   cells[(size_t)(row - 1) * (size_t)p->columns + (size_t)(column - 1)];
+  for (int row = 0; row < p->rows; row++) {
+    const unsigned char *cells = p->cells + (size_t)row * (size_t)p->columns;
+    const unsigned *above = p->sum + (size_t)row * stride + 1;
+    unsigned *sum = p->sum + (size_t)(row + 1) * stride + 1, in_row = 0;
+    for (int column = 0; column < p->columns; column++) {
+      in_row += cells[column];
+      sum[column] = above[column] + in_row;
     }
+  }
 }
 
 void ox_placer_begin(ox_placer *p, ox_rect bounds, double em, const ox_segments *obstacles) {
@@ -51,21 +55,23 @@ void ox_placer_begin(ox_placer *p, ox_rect bounds, double em, const ox_segments 
   if (!(p->cell > 0.0)) return;
   p->columns = (int)ceil(bounds.width / p->cell) + 1;
   p->rows = (int)ceil(bounds.height / p->cell) + 1;
-  unsigned char *cells = calloc((size_t)p->columns * (size_t)p->rows, 1);
+  p->cells = calloc((size_t)p->columns * (size_t)p->rows, 1);
   p->sum = calloc(((size_t)p->columns + 1) * ((size_t)p->rows + 1), sizeof *p->sum);
-  if (cells && p->sum) {
-    for (size_t i = 0; i < obstacles->count; i++)
-      mark(p, cells, obstacles->s[i].a, obstacles->s[i].b);
-    sum_up(p, cells);
-  } else {
-    free(p->sum);
-    p->sum = NULL;
-  }
-  free(cells);
+  if (!p->cells || !p->sum) ox_placer_end(p); /* nothing is free then */
+  ox_placer_add(p, obstacles, 0);
+}
+
+void ox_placer_add(ox_placer *p, const ox_segments *obstacles, size_t from) {
+  if (!p->sum) return;
+  for (size_t i = from; i < obstacles->count; i++)
+    mark(p, obstacles->s[i].a, obstacles->s[i].b);
+  sum_up(p);
 }
 
 void ox_placer_end(ox_placer *p) {
+  free(p->cells);
   free(p->sum);
+  p->cells = NULL;
   p->sum = NULL;
   ox_segments_clear(&p->leaders);
 }

@@ -63,7 +63,8 @@ typedef struct {
   ox_rect bounds;
   double cell, em;
   int columns, rows;
-  unsigned *sum; /* summed-area table of cells that a line touches */
+  unsigned char *cells; /* 1: a line touches it */
+  unsigned *sum;        /* summed-area table over them; NULL: nothing is free */
   ox_rect taken[OX_LABELS_MAX];
   size_t taken_count;
   ox_segments leaders;
@@ -71,6 +72,8 @@ typedef struct {
 
 /* em: the size of label text, by which gaps are measured. */
 void ox_placer_begin(ox_placer *placer, ox_rect bounds, double em, const ox_segments *obstacles);
+/* More lines, which were not there for the labels placed so far: those from an index on. */
+void ox_placer_add(ox_placer *placer, const ox_segments *obstacles, size_t from);
 /* Sets box, or dropped. */
 void ox_placer_put(ox_placer *placer, ox_label *label);
 void ox_placer_end(ox_placer *placer);

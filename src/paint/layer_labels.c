@@ -56,20 +56,17 @@ static ox_rect label_bounds(const ox_picture *p) {
 }
 
 /* The course's figure stands on the line itself, so it is placed before the line is there. */
-static bool put_on_course(ox_picture *p, ox_label *label) {
+static bool put_on_course(ox_picture *p, ox_placer *placer, ox_label *label) {
   const ox_course *k = &p->course;
   ox_vec fix = ox_to_dev(p, (ox_vec){0, 0});
-  ox_placer placer;
-  ox_placer_begin(&placer, label_bounds(p), p->size.label, &p->obstacles);
   label->anchor = (ox_anchor){.kind = OX_ANCHOR_ON_LINE, .a = fix, .b = k->upstream,
                               .radius = 1.6 * p->size.label};
-  ox_placer_put(&placer, label);
+  ox_placer_put(placer, label);
   if (label->dropped) {
     label->anchor.b = k->downstream;
     label->anchor.radius = 0.0;
-    ox_placer_put(&placer, label);
+    ox_placer_put(placer, label);
   }
-  ox_placer_end(&placer);
   return !label->dropped;
 }
 
@@ -152,14 +149,15 @@ void ox_build_labels(ox_picture *p) {
   collect_obstacles(p);
   bool course = ox_has_layer(p, OX_LAYER_COURSE);
   bool figure = course && ox_has_layer(p, OX_LAYER_LABELS) && p->label_count > 0;
-  bool on_line = figure && put_on_course(p, &p->labels[0]);
-  if (course) ox_build_course_lines(p, on_line ? &p->labels[0].box : NULL);
-  ox_segments_add_lines(&p->obstacles, &p->course.line);
-  ox_segments_add_lines(&p->obstacles, &p->course.head);
-
   ox_placer placer;
   ox_placer_begin(&placer, label_bounds(p), p->size.label, &p->obstacles);
-  if (on_line) placer.taken[placer.taken_count++] = p->labels[0].box;
+  bool on_line = figure && put_on_course(p, &placer, &p->labels[0]);
+  if (course) ox_build_course_lines(p, on_line ? &p->labels[0].box : NULL);
+  size_t before = p->obstacles.count;
+  ox_segments_add_lines(&p->obstacles, &p->course.line);
+  ox_segments_add_lines(&p->obstacles, &p->course.head);
+  ox_placer_add(&placer, &p->obstacles, before);
+
   for (size_t i = 0; i < p->label_count; i++) {
     if (i == 0 && on_line) continue;
     if (i == 0 && figure)

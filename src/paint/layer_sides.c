@@ -51,7 +51,7 @@ void ox_build_hatch(ox_picture *p) {
 }
 
 /* The part of the map on the holding side: the map's outline cut by the course line. */
-static void tint(const ox_picture *p, cairo_t *cr) {
+void ox_layer_tint(const ox_picture *p, cairo_t *cr) {
   ox_rect m = p->map;
   ox_vec corner[4] = {{m.x, m.y},
                       {m.x + m.width, m.y},
@@ -72,8 +72,7 @@ static void tint(const ox_picture *p, cairo_t *cr) {
   cairo_fill(cr);
 }
 
-void ox_layer_sides(const ox_picture *p, cairo_t *cr) {
-  tint(p, cr);
+void ox_layer_hatch(const ox_picture *p, cairo_t *cr) {
   if (p->hatch.count == 0) return;
   ox_path_add(cr, &p->hatch);
   ox_hue_set(p, cr, OX_HUE_HATCH);

@@ -244,7 +244,8 @@ double ox_instant(const ox_picture *p, double t_s);
 
 /* --- layers -------------------------------------------------------------------------------- */
 
-void ox_layer_sides(const ox_picture *p, cairo_t *cr);
+void ox_layer_tint(const ox_picture *p, cairo_t *cr);
+void ox_layer_hatch(const ox_picture *p, cairo_t *cr);
 void ox_layer_rose(const ox_picture *p, cairo_t *cr);
 void ox_layer_course(const ox_picture *p, cairo_t *cr);
 void ox_layer_fix(const ox_picture *p, cairo_t *cr); /* part of the course layer, over the track */

@@ -203,7 +203,7 @@ static void end(cairo_t *cr) {
   cairo_restore(cr);
 }
 
-static void board(const ox_picture *p, cairo_t *cr) {
+static void layer_board(const ox_picture *p, cairo_t *cr) {
   if (p->scene.no_ground) return;
   ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_rectangle(cr, 0.0, 0.0, p->width, p->height);
@@ -228,10 +228,12 @@ typedef struct {
 } layer;
 
 static const layer layers[] = {
-    {OX_LAYER_SIDES, {ox_layer_sides, true, OX_NOT_KEPT}, WORLD},
+    {OX_LAYER_ALL, {layer_board, false, OX_KEPT_GROUND}, FURNITURE},
+    {OX_LAYER_SIDES, {ox_layer_tint, true, OX_KEPT_GROUND}, WORLD},
     {OX_LAYER_ALL, {ox_layer_area, true, OX_NOT_KEPT}, WORLD},
     {OX_LAYER_ALL, {ox_layer_spread, true, OX_NOT_KEPT}, WORLD},
-    {OX_LAYER_ROSE, {ox_layer_rose, true, OX_KEPT_ROSE}, WORLD},
+    {OX_LAYER_ROSE, {ox_layer_rose, true, OX_KEPT_GROUND}, WORLD},
+    {OX_LAYER_SIDES, {ox_layer_hatch, true, OX_NOT_KEPT}, WORLD},
     {OX_LAYER_COURSE, {ox_layer_course, true, OX_NOT_KEPT}, WORLD},
     {OX_LAYER_COURSE, {ox_layer_limits, true, OX_NOT_KEPT}, WORLD},
     {OX_LAYER_ALL, {ox_layer_paths, true, OX_NOT_KEPT}, WORLD},
@@ -257,17 +259,27 @@ void ox_layer_drawing_begin(const ox_layer_drawing *how, const ox_picture *p, ca
   if (how->in_map) clip_to_map(p, cr);
 }
 
+static void draw_layer(const ox_picture *p, cairo_t *cr, const ox_layer_drawing *how) {
+  begin(cr);
+  ox_layer_drawing_begin(how, p, cr);
+  how->draw(p, cr);
+  end(cr);
+}
+
 static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving,
                         const ox_layer_memory *memory) {
   for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
     const layer *l = &layers[i];
     if (!ox_has_layer(p, l->layer) || is_moving(p, l->to) != moving) continue;
     if (memory && memory->draw(memory->data, &l->how, p, cr)) continue;
-    begin(cr);
-    ox_layer_drawing_begin(&l->how, p, cr);
-    l->how.draw(p, cr);
-    end(cr);
+    draw_layer(p, cr, &l->how);
   }
+}
+
+void ox_picture_draw_ground(const ox_picture *p, cairo_t *cr) {
+  for (size_t i = 0; i < sizeof layers / sizeof *layers; i++)
+    if (layers[i].how.kept == OX_KEPT_GROUND && ox_has_layer(p, layers[i].layer))
+      draw_layer(p, cr, &layers[i].how);
 }
 
 static void begin_half(cairo_t *cr) {
@@ -277,7 +289,6 @@ static void begin_half(cairo_t *cr) {
 
 void ox_picture_draw_still_with(ox_picture *p, cairo_t *cr, const ox_layer_memory *memory) {
   begin_half(cr);
-  board(p, cr);
   draw_layers(p, cr, false, memory);
   end(cr);
 }

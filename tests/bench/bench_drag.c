@@ -22,7 +22,7 @@
 #include "ox_window.h"
 #include "oxbow/ink.h"
 
-enum { WIDTH = 1920, HEIGHT = 1080, STEPS = 2000, EMPTY_FRAMES = 300, WARM_UP = 20 };
+enum { WIDTH = 1920, HEIGHT = 1080, BOARD_WIDTH = 954, BOARD_HEIGHT = 885, STEPS = 2000, EMPTY_FRAMES = 300, WARM_UP = 20 };
 
 typedef struct {
   double wall, cpu; /* ms */
@@ -143,9 +143,15 @@ static summary baseline(GtkWidget *child) {
 
 static summary empty_window(void) { return baseline(gtk_box_new(GTK_ORIENTATION_VERTICAL, 0)); }
 
-static summary plain_picture(void) {
+/* Of a size (px); 0: the whole window. */
+static summary plain_picture(int width, int height) {
   GtkWidget *area = gtk_drawing_area_new();
   gtk_drawing_area_set_draw_func(GTK_DRAWING_AREA(area), draw_cb, NULL, NULL);
+  if (width > 0) {
+    gtk_widget_set_size_request(area, width, height);
+    gtk_widget_set_halign(area, GTK_ALIGN_CENTER);
+    gtk_widget_set_valign(area, GTK_ALIGN_CENTER);
+  }
   return baseline(area);
 }
 
@@ -204,8 +210,8 @@ int main(int argc, char **argv) {
   mallopt(M_TRIM_THRESHOLD, 128 << 20);
 #endif
   double x, y;
-  summary empty = {0}, plain = {0};
-  if (argc < 3) empty = empty_window(), plain = plain_picture();
+  summary empty = {0}, plain = {0}, small = {0};
+  if (argc < 3) empty = empty_window(), plain = plain_picture(0, 0), small = plain_picture(BOARD_WIDTH, BOARD_HEIGHT);
   cost *took = g_new0(cost, steps), *edits = g_new0(cost, steps);
   cost *layouts = g_new0(cost, steps);
   frame f = {0};
@@ -241,6 +247,7 @@ int main(int argc, char **argv) {
          all.cpu / (steps + WARM_UP));
   print("a frame of an empty window", empty);
   print("a frame of one plain picture", plain);
+  print("a frame of one as large as the board", small);
   printf("drag: ratio to an empty window %.2f (processor %.2f), to a plain picture %.2f (%.2f)\n",
          step.wall_median / empty.wall_median, step.cpu_median / empty.cpu_median,
          step.wall_median / plain.wall_median, step.cpu_median / plain.cpu_median);
