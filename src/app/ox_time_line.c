@@ -128,8 +128,10 @@ static double band_bottom(OxTimeLine *self) { return TOP_PX + self->line_px + 4;
 static void draw_stretches(OxTimeLine *self, cairo_t *cr) {
   for (guint i = 0; i < self->stretches->len; i++) {
     const ox_stretch *stretch = &g_array_index(self->stretches, ox_stretch, i);
-    double x0 = ox_time_line_x(self, stretch->t0_s), x1 = ox_time_line_x(self, stretch->t1_s);
-    ox_time_line_box at = {x0, TOP_PX + 0.5, x1 - x0, self->line_px + 3};
+    /* On whole pixels, where an edge is sharp and nothing has to be smoothed. */
+    double x0 = round(ox_time_line_x(self, stretch->t0_s));
+    double x1 = round(ox_time_line_x(self, stretch->t1_s));
+    ox_time_line_box at = {x0, TOP_PX, x1 - x0, self->line_px + 3};
     ox_time_line_draw_stretch(cr, &self->look, stretch, at);
   }
   for (guint i = 0; i < self->stretches->len; i++)
@@ -165,7 +167,8 @@ static void choose_look(OxTimeLine *self) {
   g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-theme-name", &theme, NULL);
   gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &text);
   gboolean high = theme && (strstr(theme, "HighContrast") || g_str_has_suffix(theme, "-hc"));
-  ox_time_line_look_choose(&self->look, &text, high);
+  ox_time_line_look_choose(&self->look, &text, high,
+                           gtk_widget_get_scale_factor(GTK_WIDGET(self)));
   g_free(theme);
 }
 
@@ -327,6 +330,7 @@ static void finalize(GObject *object) {
   OxTimeLine *self = OX_TIME_LINE(object);
   g_array_unref(self->stretches);
   g_array_unref(self->names);
+  ox_time_line_look_clear(&self->look);
   g_free(self->said);
   G_OBJECT_CLASS(ox_time_line_parent_class)->finalize(object);
 }

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define HATCH_PX 5.0
+#define HATCH_PX 5
 #define DOTS_PX 5.0
 #define EDGE_PX 1.0
 
@@ -36,7 +36,33 @@ static GdkRGBA rgb(unsigned hex) {
                    (float)(hex & 0xff) / 255.0F, 1.0F};
 }
 
-void ox_time_line_look_choose(ox_time_line_look *look, const GdkRGBA *text, bool high_contrast) {
+/* One piece of the hatching, drawn once: stroking it anew in every stretch took longer than all the
+ * rest of the line. */
+static cairo_pattern_t *hatch_new(int scale) {
+  int side = HATCH_PX * scale;
+  cairo_surface_t *piece = cairo_image_surface_create(CAIRO_FORMAT_A8, side, side);
+  cairo_t *cr = cairo_create(piece);
+  cairo_set_line_width(cr, scale);
+  for (int x = -2 * side; x <= side; x += side) {
+    cairo_move_to(cr, x, 2 * side);
+    cairo_line_to(cr, x + 3 * side, -side);
+  }
+  cairo_stroke(cr);
+  cairo_destroy(cr);
+  cairo_surface_set_device_scale(piece, scale, scale);
+  cairo_pattern_t *pattern = cairo_pattern_create_for_surface(piece);
+  cairo_surface_destroy(piece);
+  cairo_pattern_set_extend(pattern, CAIRO_EXTEND_REPEAT);
+  cairo_pattern_set_filter(pattern, CAIRO_FILTER_NEAREST);
+  return pattern;
+}
+
+void ox_time_line_look_clear(ox_time_line_look *look) {
+  g_clear_pointer(&look->hatch, cairo_pattern_destroy);
+}
+
+void ox_time_line_look_choose(ox_time_line_look *look, const GdkRGBA *text, bool high_contrast,
+                              int scale) {
   bool on_dark = text->red + text->green + text->blue > 1.5F;
   const hues *h = on_dark ? &dark : &light;
   GdkRGBA ground = rgb(on_dark ? 0x000000 : 0xffffff);
@@ -45,21 +71,14 @@ void ox_time_line_look_choose(ox_time_line_look *look, const GdkRGBA *text, bool
     look->texture[i] = high_contrast ? *text : rgb(h->texture[i]);
   }
   look->text = high_contrast ? *text : rgb(h->text);
+  if (look->hatch && look->scale == scale) return;
+  ox_time_line_look_clear(look);
+  look->hatch = hatch_new(scale);
+  look->scale = scale;
 }
 
 static void path_of(cairo_t *cr, ox_time_line_box at) {
   cairo_rectangle(cr, at.x, at.y, at.width, at.height);
-}
-
-/* From one grid for the whole line, so that the texture does not jump from stretch to stretch. */
-static void hatch(cairo_t *cr, ox_time_line_box at) {
-  double first = floor((at.x - at.height) / HATCH_PX) * HATCH_PX;
-  for (double x = first; x < at.x + at.width; x += HATCH_PX) {
-    cairo_move_to(cr, x, at.y + at.height);
-    cairo_line_to(cr, x + at.height, at.y);
-  }
-  cairo_set_line_width(cr, 1.0);
-  cairo_stroke(cr);
 }
 
 static void dots(cairo_t *cr, ox_time_line_box at) {
@@ -77,12 +96,12 @@ void ox_time_line_draw_stretch(cairo_t *cr, const ox_time_line_look *look,
   gdk_cairo_set_source_rgba(cr, &look->fill[stretch->kind]);
   cairo_paint(cr);
   gdk_cairo_set_source_rgba(cr, &look->texture[stretch->kind]);
-  if (stretch->turn) hatch(cr, at);
+  if (stretch->turn) cairo_mask(cr, look->hatch); /* one grid for the whole line */
   if (stretch->kind == OX_STRETCH_ADRIFT) dots(cr, at);
   cairo_restore(cr);
   gdk_cairo_set_source_rgba(cr, &look->texture[stretch->kind]);
   cairo_set_line_width(cr, EDGE_PX);
-  path_of(cr, at);
+  cairo_rectangle(cr, at.x + 0.5, at.y + 0.5, at.width, at.height); /* through whole pixels */
   cairo_stroke(cr);
 }
 

@@ -11,11 +11,16 @@ typedef struct {
   GdkRGBA fill[OX_STRETCH_KIND_COUNT];    /* of a stretch */
   GdkRGBA texture[OX_STRETCH_KIND_COUNT]; /* lines and dots on it, and its edge */
   GdkRGBA text;                           /* on every fill */
+  cairo_pattern_t *hatch;                 /* of a turn: a mask; owned */
+  int scale;                              /* that it was made for */
 } ox_time_line_look;
 
 /* By the colour of the window's text, which is light in a dark theme; in high contrast only that
- * colour and its ground are used, and textures tell the kinds. */
-void ox_time_line_look_choose(ox_time_line_look *look, const GdkRGBA *text, bool high_contrast);
+ * colour and its ground are used, and textures tell the kinds. `scale`: pixels to a unit (>= 1).
+ * The look was chosen before, or is all zero. */
+void ox_time_line_look_choose(ox_time_line_look *look, const GdkRGBA *text, bool high_contrast,
+                              int scale);
+void ox_time_line_look_clear(ox_time_line_look *look);
 
 typedef struct {
   double x, y, width, height;
