@@ -65,6 +65,7 @@ static bool any_in_tile(const unsigned char *pixels, int stride, int width, int 
 }
 
 static int least(int a, int b) { return a < b ? a : b; }
+static int most(int a, int b) { return a > b ? a : b; }
 
 static void find_occupied(const ox_canvas *canvas, kept *k) {
   const unsigned char *pixels = cairo_image_surface_get_data(k->image);
@@ -196,6 +197,19 @@ static bool fit_to(ox_canvas *canvas, const ox_picture *p, double scale) {
   return canvas->image != NULL;
 }
 
+/* On the map and nowhere else. */
+static ox_brush brush_for(const ox_canvas *canvas, const ox_picture *p) {
+  double s = canvas->scale;
+  return (ox_brush){
+      .pixels = (void *)cairo_image_surface_get_data(canvas->image),
+      .stride = cairo_image_surface_get_stride(canvas->image) / 4,
+      .left = most(0, (int)floor(floor(p->map.x) * s)),
+      .top = most(0, (int)floor(floor(p->map.y) * s)),
+      .right = least(canvas->width, (int)ceil(ceil(p->map.x + p->map.width) * s)),
+      .bottom = least(canvas->height, (int)ceil(ceil(p->map.y + p->map.height) * s)),
+      .scale = s};
+}
+
 cairo_surface_t *ox_canvas_draw(ox_canvas *canvas, ox_picture *p, double scale, double t_s,
                                 bool draft) {
   if (!fit_to(canvas, p, scale)) return NULL;
@@ -206,8 +220,11 @@ cairo_surface_t *ox_canvas_draw(ox_canvas *canvas, ox_picture *p, double scale, 
     cairo_paint(cr);
   }
   cairo_scale(cr, scale, scale);
+  ox_brush brush = brush_for(canvas, p);
   if (draft) cairo_set_antialias(cr, CAIRO_ANTIALIAS_FAST);
+  if (draft && !p->moves) p->brush = &brush;
   ox_picture_draw_still_with(p, cr, &(ox_layer_memory){from_memory, canvas});
+  p->brush = NULL;
   if (!isnan(t_s)) ox_picture_draw_moving(p, cr, t_s);
   bool good = cairo_status(cr) == CAIRO_STATUS_SUCCESS;
   cairo_destroy(cr);

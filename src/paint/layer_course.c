@@ -72,14 +72,8 @@ void ox_layer_fix(const ox_picture *p, cairo_t *cr) {
 
 void ox_layer_course(const ox_picture *p, cairo_t *cr) {
   const ox_course *k = &p->course;
-  ox_path_add(cr, &k->line);
-  ox_line_style_set(p, cr, OX_LINE_COURSE);
-  cairo_stroke(cr);
-  if (k->abeam.count > 0) {
-    ox_path_add(cr, &k->abeam);
-    ox_line_style_set(p, cr, OX_LINE_ABEAM);
-    cairo_stroke(cr);
-  }
+  ox_line_stroke(p, cr, &k->line, OX_LINE_COURSE);
+  ox_line_stroke(p, cr, &k->abeam, OX_LINE_ABEAM);
   ox_path_add_heads(cr, &k->head);
   ox_hue_set(p, cr, OX_HUE_COURSE);
   cairo_fill(cr);

@@ -75,9 +75,8 @@ void ox_layer_others(const ox_picture *p, cairo_t *cr) {
   for (size_t i = 0; i < p->other_count; i++) {
     const ox_other *o = &p->others[i];
     if (o->line.count == 0) continue;
-    ox_path_add(cr, &o->line);
+    ox_line_stroke(p, cr, &o->line, o->kind);
     ox_line_style_set(p, cr, o->kind);
-    cairo_stroke(cr);
     ox_path_add_heads(cr, &o->heads);
     cairo_set_dash(cr, NULL, 0, 0.0);
     cairo_fill(cr);

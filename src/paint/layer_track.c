@@ -161,17 +161,7 @@ void ox_build_air_track(ox_picture *p, double t_s) {
 }
 
 void ox_layer_still_air(const ox_picture *p, cairo_t *cr) {
-  if (p->lines.still_air.count == 0) return;
-  ox_path_add(cr, &p->lines.still_air);
-  ox_line_style_set(p, cr, OX_LINE_STILL_AIR);
-  cairo_stroke(cr);
-}
-
-static void stroke(const ox_picture *p, cairo_t *cr, const ox_lines *lines, ox_line_kind kind) {
-  if (lines->count == 0) return;
-  ox_path_add(cr, lines);
-  ox_line_style_set(p, cr, kind);
-  cairo_stroke(cr);
+  ox_line_stroke(p, cr, &p->lines.still_air, OX_LINE_STILL_AIR);
 }
 
 static void fill_heads(const ox_picture *p, cairo_t *cr, const ox_lines *heads, ox_hue ink) {
@@ -183,21 +173,21 @@ static void fill_heads(const ox_picture *p, cairo_t *cr, const ox_lines *heads, 
 
 static void ground_lines(const ox_picture *p, cairo_t *cr) {
   const ox_track_lines *l = &p->lines;
-  stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
-  stroke(p, cr, &l->entry, OX_LINE_ENTRY);
+  ox_line_stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
+  ox_line_stroke(p, cr, &l->entry, OX_LINE_ENTRY);
   fill_heads(p, cr, &l->heads_entry, OX_HUE_ENTRY);
-  stroke(p, cr, &l->later, OX_LINE_LATER);
-  stroke(p, cr, &l->track, OX_LINE_TRACK);
+  ox_line_stroke(p, cr, &l->later, OX_LINE_LATER);
+  ox_line_stroke(p, cr, &l->track, OX_LINE_TRACK);
   fill_heads(p, cr, &l->heads_track, OX_HUE_TRACK);
 }
 
 static void air_lines(const ox_picture *p, cairo_t *cr) {
   const ox_air_lines *l = &p->air_lines;
-  stroke(p, cr, &l->before, OX_LINE_LATER);
-  stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
-  stroke(p, cr, &l->entry, OX_LINE_ENTRY);
+  ox_line_stroke(p, cr, &l->before, OX_LINE_LATER);
+  ox_line_stroke(p, cr, &l->arrival, OX_LINE_ARRIVAL);
+  ox_line_stroke(p, cr, &l->entry, OX_LINE_ENTRY);
   fill_heads(p, cr, &l->heads_entry, OX_HUE_ENTRY);
-  stroke(p, cr, &l->circuit, OX_LINE_TRACK);
+  ox_line_stroke(p, cr, &l->circuit, OX_LINE_TRACK);
   fill_heads(p, cr, &l->heads_circuit, OX_HUE_TRACK);
 }
 

@@ -3,7 +3,6 @@
 
 #include "paint_private.h"
 
-enum { PARTS_MOST = 6 };
 static const double DOT = 0.001; /* a dash of no length would not be drawn */
 
 /* Widths and dashes are shares of one of the picture's sizes. */
@@ -14,7 +13,7 @@ typedef struct {
   bool round;
   size_t dash_size;
   int parts; /* dashes and gaps in turn; 0: a whole line */
-  double part[PARTS_MOST]; /* a dash of 0 is a dot */
+  double part[OX_DASHES_MOST]; /* a dash of 0 is a dot */
 } line_style;
 
 #define OF(member) offsetof(ox_sizes, member)
@@ -48,13 +47,34 @@ static double size_at(const ox_sizes *sizes, size_t place) {
   return *(const double *)(const void *)((const char *)sizes + place);
 }
 
-void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
+static ox_line_look look_of(const ox_picture *p, ox_line_kind kind) {
   const line_style *s = &styles[kind];
-  double part[PARTS_MOST], unit = size_at(&p->size, s->dash_size);
-  for (int i = 0; i < s->parts; i++) part[i] = s->part[i] > 0.0 ? s->part[i] * unit : DOT;
-  ox_hue_set(p, cr, s->hue);
-  cairo_set_line_width(cr, s->width * size_at(&p->size, s->size));
-  cairo_set_line_cap(cr, s->round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+  double unit = size_at(&p->size, s->dash_size);
+  ox_line_look look = {p->palette->ink[s->hue], s->width * size_at(&p->size, s->size), s->round,
+                       s->parts, {0}};
+  for (int i = 0; i < s->parts; i++) look.part[i] = s->part[i] > 0.0 ? s->part[i] * unit : DOT;
+  return look;
+}
+
+void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind) {
+  ox_line_look look = look_of(p, kind);
+  ox_hue_set(p, cr, styles[kind].hue);
+  cairo_set_line_width(cr, look.width);
+  cairo_set_line_cap(cr, look.round ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_ROUND);
-  cairo_set_dash(cr, part, s->parts, 0.0);
+  cairo_set_dash(cr, look.part, look.parts, 0.0);
+}
+
+void ox_line_stroke(const ox_picture *p, cairo_t *cr, const ox_lines *lines, ox_line_kind kind) {
+  if (lines->count == 0) return;
+  if (p->brush) {
+    ox_line_look look = look_of(p, kind);
+    cairo_surface_flush(cairo_get_target(cr));
+    ox_brush_stroke(p->brush, lines, &look);
+    cairo_surface_mark_dirty(cairo_get_target(cr));
+    return;
+  }
+  ox_path_add(cr, lines);
+  ox_line_style_set(p, cr, kind);
+  cairo_stroke(cr);
 }

@@ -7,6 +7,7 @@
 #include <cairo.h>
 
 #include "air.h"
+#include "brush.h"
 #include "geometry.h"
 #include "labels.h"
 #include "oxbow/picture.h"
@@ -133,6 +134,7 @@ struct ox_picture {
   ox_scene scene; /* case, flight and overlays are borrowed */
   char *title;
   const ox_palette *palette;
+  const ox_brush *brush; /* NULL: lines are stroked by cairo */
   double width, height;
   ox_sizes size;
   ox_typesetter *typesetter;     /* the scene's, or its own */
@@ -183,6 +185,8 @@ void ox_path_add_heads(cairo_t *cr, const ox_lines *heads);
 void ox_lines_head(ox_lines *lines, ox_vec tip, ox_vec direction, double length);
 /* Width, dashes, caps and source of a kind of line, as the legend and the layers draw it. */
 void ox_line_style_set(const ox_picture *p, cairo_t *cr, ox_line_kind kind);
+/* Strokes lines of a kind, with the picture's brush where it has one. */
+void ox_line_stroke(const ox_picture *p, cairo_t *cr, const ox_lines *lines, ox_line_kind kind);
 /* Whether an earlier leg of a part of the flight is the same line within so many NM. */
 bool ox_flown_before(const ox_flight *flight, ox_part part, size_t index, double within_nm);
 /* Whether the leg is the same line as any of the flight's circuits and entry. */
