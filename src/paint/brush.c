@@ -50,6 +50,13 @@ typedef struct {
   bool cut_begin, cut_end;
 } strip;
 
+/* Of a pixel so far along the strip: what is beyond neither end. */
+static double share_of(const strip *s, double on) {
+  double behind_begin = s->cut_begin ? fmin(on + 0.5, 1.0) : 1.0;
+  double before_end = s->cut_end ? fmin(s->length + 0.5 - on, 1.0) : 1.0;
+  return fmax(behind_begin + before_end - 1.0, 0.0);
+}
+
 static void strip_row(const tip *t, const strip *s, int y) {
   const ox_brush *b = t->brush;
   double reach = t->half + 0.5, down = y + 0.5 - s->from.y;
@@ -66,8 +73,7 @@ static void strip_row(const tip *t, const strip *s, int y) {
     double away = fabs(s->along.x * down - s->along.y * right);
     double on = s->along.x * right + s->along.y * down;
     double cover = fmin(reach - away, t->most);
-    if (s->cut_begin) cover = fmin(cover, on - begin);
-    if (s->cut_end) cover = fmin(cover, end - on);
+    if (s->cut_begin || s->cut_end) cover *= share_of(s, on);
     if (cover > 0.0) ink(t, &row[x], cover);
   }
 }
