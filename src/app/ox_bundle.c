@@ -9,6 +9,8 @@
 #include <gsk/gskcairorenderer.h>
 
 enum { MOST = 24 }; /* nodes in a bundle: a row of a panel, whose change draws the row anew */
+enum { MOST_SIDE = 4096, MOST_PIXELS = 400000 }; /* of one */
+static const float OVERHANG = 2; /* px: letters are drawn a little beyond the bounds of their node */
 
 typedef struct entry entry;
 struct entry {
@@ -82,13 +84,28 @@ static gboolean fits(GskRenderNode *node, guint *room) {
   return TRUE;
 }
 
+/* In pixels: recorded as cairo's commands, letters whose middle line lies between two rows of pixels
+ * lose the upper one. */
 static GskRenderNode *record(ox_bundle *self, GskRenderNode *node) {
   graphene_rect_t bounds;
   gsk_render_node_get_bounds(node, &bounds);
-  GskRenderNode *picture = gsk_cairo_node_new(&bounds);
-  cairo_t *cr = gsk_cairo_node_get_draw_context(picture);
+  graphene_rect_inset(&bounds, -OVERHANG, -OVERHANG);
+  graphene_rect_round_extents(&bounds, &bounds);
+  int width = (int)bounds.size.width, height = (int)bounds.size.height;
+  if (width > MOST_SIDE || height > MOST_SIDE || width * height > MOST_PIXELS) return NULL;
+  double x = (double)bounds.origin.x, y = (double)bounds.origin.y;
+  cairo_surface_t *image = cairo_image_surface_create(CAIRO_FORMAT_ARGB32, width, height);
+  cairo_t *cr = cairo_create(image);
+  cairo_translate(cr, -x, -y);
   gsk_render_node_draw(node, cr);
   cairo_destroy(cr);
+  GskRenderNode *picture = gsk_cairo_node_new(&bounds);
+  cr = gsk_cairo_node_get_draw_context(picture);
+  cairo_set_source_surface(cr, image, x, y);
+  cairo_pattern_set_filter(cairo_get_source(cr), CAIRO_FILTER_NEAREST);
+  cairo_paint(cr);
+  cairo_destroy(cr);
+  cairo_surface_destroy(image);
   self->recorded++;
   return picture;
 }
@@ -148,9 +165,12 @@ static entry *visit(ox_bundle *self, GskRenderNode *node) {
   }
   if (type != GSK_TRANSFORM_NODE && fits(node, &room)) {
     if (room == MOST - 1) return NULL; /* nothing in it */
-    e = entry_new(self, node, 0);
-    e->shown = record(self, node);
-    return e;
+    GskRenderNode *picture = record(self, node);
+    if (picture) {
+      e = entry_new(self, node, 0);
+      e->shown = picture;
+      return e;
+    }
   }
   return type == GSK_CONTAINER_NODE ? visit_container(self, node) : visit_wrapper(self, node);
 }

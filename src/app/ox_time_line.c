@@ -172,17 +172,27 @@ static void choose_look(OxTimeLine *self) {
   g_free(theme);
 }
 
+/* In pixels: as commands they would be carried out anew whenever a part of the line is shown. */
 static void keep(OxTimeLine *self, int width, int height) {
-  GtkSnapshot *snapshot = gtk_snapshot_new();
-  graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
-  cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &bounds);
+  int scale = gtk_widget_get_scale_factor(GTK_WIDGET(self));
+  cairo_surface_t *image =
+      cairo_image_surface_create(CAIRO_FORMAT_ARGB32, width * scale, height * scale);
+  cairo_surface_set_device_scale(image, scale, scale);
+  cairo_t *cr = cairo_create(image);
   g_array_set_size(self->names, 0);
   choose_look(self);
   draw_stretches(self, cr);
   draw_events(self, cr);
   draw_parts(self, cr);
   cairo_destroy(cr);
-  self->kept = gtk_snapshot_free_to_node(snapshot);
+  graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
+  self->kept = gsk_cairo_node_new(&bounds);
+  cr = gsk_cairo_node_get_draw_context(self->kept);
+  cairo_set_source_surface(cr, image, 0.0, 0.0);
+  cairo_pattern_set_filter(cairo_get_source(cr), CAIRO_FILTER_NEAREST);
+  cairo_paint(cr);
+  cairo_destroy(cr);
+  cairo_surface_destroy(image);
   self->counts.stretches++;
 }
 

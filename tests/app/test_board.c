@@ -187,6 +187,41 @@ static void a_drag_within_one_grid_step_solves_and_lays_out_nothing(void **state
   app_test_close(window);
 }
 
+static void sizing_cb(GdkToplevel *surface, GdkToplevelSize *size, guint *count) { ++*count; }
+
+/* Every layout of the window asks the display for the room there is, and waits for the answer. */
+static void a_drag_does_not_lay_out_the_window(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxBoard *board = ox_window_board(window);
+  GtkWidget *grip = ox_board_grip(board, OX_HANDLE_OUTBOUND);
+  graphene_rect_t before, after;
+  double x, y;
+  guint sizings = 0;
+  place_of(board, OX_HANDLE_OUTBOUND, &x, &y);
+  assert_true(ox_board_press(board, x, y));
+  ox_board_drag_to(board, x + 25, y - 25, TRUE);
+  app_test_spin_ms(200); /* the readout has its room */
+  g_signal_connect(gtk_native_get_surface(GTK_NATIVE(window)), "compute-size",
+                   G_CALLBACK(sizing_cb), &sizings);
+  assert_true(gtk_widget_compute_bounds(grip, GTK_WIDGET(board), &before));
+  guint layouts = counts_of(window).layouts;
+  for (int i = 0; i < 20; i++) {
+    ox_board_drag_to(board, x + 25 - 2 * i, y - 25 + 2 * i, TRUE);
+    app_test_spin_ms(25);
+  }
+  assert_true(counts_of(window).layouts > layouts + 5);
+  assert_in_range(sizings, 0, 6); /* of twenty: where words grow */
+  assert_true(gtk_widget_compute_bounds(grip, GTK_WIDGET(board), &after));
+  assert_true(ox_board_handle_place(board, OX_HANDLE_OUTBOUND, &x, &y));
+  graphene_point_t middle;
+  graphene_rect_get_center(&after, &middle);
+  assert_false(graphene_rect_equal(&before, &after)); /* the grip went along */
+  assert_close((double)middle.x, x, 1.5, "the grip's place to the right");
+  assert_close((double)middle.y, y, 1.5, "and down");
+  ox_board_release(board);
+  app_test_close(window);
+}
+
 static void a_drag_fills_the_working_once_at_its_end(void **state) {
   OxWindow *window = app_test_window(NULL);
   OxBoard *board = ox_window_board(window);
@@ -402,6 +437,7 @@ int main(void) {
       cmocka_unit_test(fine_dragging_gives_single_units),
       cmocka_unit_test(a_press_alone_changes_nothing_not_even_an_odd_value),
       cmocka_unit_test(a_drag_within_one_grid_step_solves_and_lays_out_nothing),
+      cmocka_unit_test(a_drag_does_not_lay_out_the_window),
       cmocka_unit_test(a_drag_fills_the_working_once_at_its_end),
       cmocka_unit_test(cancelling_brings_back_what_was_and_leaves_no_step),
       cmocka_unit_test(another_case_in_mid_drag_ends_it_and_stays_untouched),
