@@ -375,6 +375,7 @@ static void ox_time_line_init(OxTimeLine *self) {
   self->names = g_array_new(FALSE, TRUE, sizeof(ox_time_line_name));
   self->set = g_hash_table_new_full(g_str_hash, g_str_equal, g_free, g_object_unref);
   make_layout(self);
+  g_signal_connect(self, "notify::scale-factor", G_CALLBACK(forget), NULL);
   gtk_widget_set_focusable(GTK_WIDGET(self), TRUE);
   gtk_widget_set_has_tooltip(GTK_WIDGET(self), TRUE);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL,

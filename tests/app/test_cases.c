@@ -13,9 +13,14 @@ static gboolean is_enabled(OxWindow *window, const char *action) {
   return g_action_group_get_action_enabled(G_ACTION_GROUP(window), action);
 }
 
+static gboolean list_has_focus(gpointer window) {
+  return gtk_window_get_focus(window) == (gpointer)ox_cases_panel_row(ox_window_cases(window), 0);
+}
+
 static OxWindow *window_with_list(void) {
   OxWindow *window = app_test_window(NULL);
   act(window, "cases");
+  assert_true(app_test_wait(list_has_focus, window, 5000)); /* the list slides in */
   return window;
 }
 
