@@ -10,7 +10,7 @@
 
 enum { MOST = 24 }; /* nodes in a bundle: a row of a panel, whose change draws the row anew */
 enum { MOST_SIDE = 4096, MOST_PIXELS = 400000 }; /* of one */
-static const float OVERHANG = 2; /* px: letters are drawn a little beyond the bounds of their node */
+static const float OVERHANG = 2; /* px: letters reach a little beyond the bounds of their node */
 
 typedef struct entry entry;
 struct entry {
@@ -84,8 +84,8 @@ static gboolean fits(GskRenderNode *node, guint *room) {
   return TRUE;
 }
 
-/* In pixels: recorded as cairo's commands, letters whose middle line lies between two rows of pixels
- * lose the upper one. */
+/* In pixels: as commands of cairo, letters whose base line lies between two rows of pixels lose
+ * their uppermost row. */
 static GskRenderNode *record(ox_bundle *self, GskRenderNode *node) {
   graphene_rect_t bounds;
   gsk_render_node_get_bounds(node, &bounds);
