@@ -56,7 +56,7 @@ static void either_side_of_a_boundary_another_entry(void **state) {
   (void)state;
   ox_random random = {41};
   int pairs = 0;
-  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
+  for (int i = 0, cases = ox_test_cases_from(100, 2000); i < cases; i++) {
     ox_case c = ox_random_case(&random, 0.5), left, right;
     if (ox_flight_solve(&c, &flight) == OX_ERROR) continue;
     if (!ox_variant_make(OX_VARIANT_BOUNDARY_LEFT, &c, &flight, &left) ||
@@ -80,7 +80,7 @@ static void every_variant_of_any_case_is_sound_and_is_another(void **state) {
   (void)state;
   ox_random random = {42};
   int count = 0;
-  for (int i = 0, cases = ox_test_cases(2000); i < cases; i++) {
+  for (int i = 0, cases = ox_test_cases_from(100, 2000); i < cases; i++) {
     ox_case c = ox_random_case(&random, 0.5), v;
     if (ox_flight_solve(&c, &flight) == OX_ERROR) continue;
     for (int k = 0; k < OX_VARIANT_COUNT; k++) {

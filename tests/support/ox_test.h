@@ -61,14 +61,17 @@ static inline int ox_test_share(void) {
   return 1;
 }
 
-/* How many of `all` seeded cases to run; says so where it is not all of them. Never under eight. */
-static inline int ox_test_cases(int all) {
-  enum { FEWEST = 8 };
+/* How many of `all` seeded cases to run; says so where it is not all of them. Never under `fewest`:
+ * what one case in a hundred meets needs some hundreds, whatever the share. */
+static inline int ox_test_cases_from(int fewest, int all) {
   int cases = all / ox_test_share();
-  if (cases < FEWEST) cases = all < FEWEST ? all : FEWEST;
+  if (cases < fewest) cases = all < fewest ? all : fewest;
   if (cases < all) print_message("# %d of %d seeded cases\n", cases, all);
   return cases;
 }
+
+/* The same, where eight are enough to mean something. */
+static inline int ox_test_cases(int all) { return ox_test_cases_from(8, all); }
 
 /* How many of a thing must have been met in those cases, where it is `all` in all of them. */
 static inline int ox_test_least(int all) { return all / ox_test_share(); }

@@ -31,8 +31,8 @@ static ox_ink *traced(double step_s, ox_vec by_nm) {
 
 static void the_track_itself_fits_exactly(void **state) {
   ox_random r = {11};
-  int seen = 0;
-  while (seen < 40) {
+  int seen = 0, cases = ox_test_cases(40);
+  while (seen < cases) {
     ox_case c = ox_random_case(&r, 0.4);
     if (ox_flight_solve(&c, &flight) == OX_ERROR || flight.circuit_count == 0 ||
         !flight.circuits[0].complete ||
@@ -54,8 +54,8 @@ static void the_track_itself_fits_exactly(void **state) {
  * the order and the cutting of strokes mean nothing. */
 static void a_moved_track_is_off_by_no_more_than_it_was_moved(void **state) {
   ox_random r = {12};
-  int seen = 0;
-  while (seen < 40) {
+  int seen = 0, cases = ox_test_cases(40);
+  while (seen < cases) {
     ox_case c = ox_random_case(&r, 0.4);
     if (ox_flight_solve(&c, &flight) == OX_ERROR || flight.circuit_count == 0 ||
         !flight.circuits[0].complete ||

@@ -421,7 +421,7 @@ static void where_no_hold_closes_the_reason_stands_in_the_rows(void **state) {
 
 static void the_working_does_not_follow_the_locale(void **state) {
   ox_random r = {7};
-  for (int i = 0; i < 50; i++) {
+  for (int i = 0, cases = ox_test_cases(50); i < cases; i++) {
     ox_case c = ox_random_case(&r, 0.4);
     ox_working plain = work_out(&c);
     enter_german();
