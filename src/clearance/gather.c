@@ -88,10 +88,26 @@ static bool is_part(const clr_tokens *t, size_t i) {
   return next_is(t, i, T_HALF) || next_is(t, i, T_FRACTION);
 }
 
-/* "and a half", "and one half", "1/2", "½" after a number or alone: the number of tokens. */
+/* "three quarters of" before a minute or a mile: the number of tokens. A quarter without a unit is
+ * one of the clock. */
+static size_t quarters_at(const clr_tokens *t, size_t i) {
+  size_t unit = i + 2 + next_is(t, i + 2, T_OF);
+  if (i >= t->count || t->tokens[i].kind != T_DIGIT || !next_is(t, i + 1, T_QUARTER)) return 0;
+  if (t->tokens[i].value != 1 && t->tokens[i].value != 3) return 0;
+  return next_is(t, unit, T_MINUTE) || next_is(t, unit, T_MILE) ? unit - i : 0;
+}
+
+/* "and a half", "and one half", "1/2", "½", "and three quarters" after a number or alone: the
+ * number of tokens. */
 static size_t take_half(const clr_tokens *t, size_t i, number *n) {
   size_t from = i;
   if (n->any && next_is(t, i, T_AND)) i++;
+  size_t quarters = n->any && !next_is(t, i, T_DIGIT) ? 0 : quarters_at(t, i);
+  if (quarters) {
+    n->part += t->tokens[i].value / 4;
+    n->any = true;
+    return i + quarters - from;
+  }
   if (next_is(t, i, T_DIGIT) && t->tokens[i].value == 1 && is_part(t, i + 1)) i++;
   bool first = i < t->count && i == from && !n->any;
   bool part = first ? t->tokens[i].kind == T_HALF || t->tokens[i].kind == T_FRACTION
@@ -112,8 +128,8 @@ size_t clr_gather_number(const clr_tokens *t, size_t i, clr_token *out) {
   size_t j = i;
   if (!is_one_half(t, i)) {
     while (j < t->count && (j == i || !t->tokens[j].breaks)) {
-      /* The last figure of "one one half" belongs to the half. */
-      if (n.any && is_one_half(t, j)) break;
+      /* The last figure of "one one half" belongs to the half, "three" to its quarters. */
+      if ((n.any && is_one_half(t, j)) || quarters_at(t, j)) break;
       size_t taken = take_one(t, j, &n);
       if (!taken) break;
       j += taken;

@@ -216,6 +216,8 @@ static const clr_phrase phrases[] = {
     NOTHING(T_IN, T_FIGURE, E_SPAN),
     NOTHING(T_TRAFFIC, O(T_AT), T_CLOCK, AFTER(T_FIGURE), T_MILE),
     NOTHING(T_TRAFFIC, O(T_AT), T_FIGURE, T_MILE),
+    NOTHING(T_FIGURE, T_MILE, T_FROM, T_TRAFFIC),
+    NOTHING(T_FIGURE, T_MILE, T_FROM, E_NAME, T_TRAFFIC), /* "other traffic" */
 
     /* Altitude and speed. */
     SAY(ALTITUDE, T_MAINTAIN, O(T_AT), O(T_ALTITUDE), O(T_MINUS), T_FIGURE, O(T_FEET)),
