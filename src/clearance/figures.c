@@ -13,32 +13,28 @@ static clr_text into(clr_figure *figure) {
   return t;
 }
 
-clr_figure clr_bearing(const ox_say_options *o, double bearing_deg) {
+static clr_figure one(void (*put)(clr_text *, const ox_say_options *, double),
+                      const ox_say_options *o, double value) {
   clr_figure figure;
   clr_text t = into(&figure);
-  clr_put_bearing(&t, o, bearing_deg);
+  put(&t, o, value);
   return figure;
+}
+
+clr_figure clr_bearing(const ox_say_options *o, double bearing_deg) {
+  return one(clr_put_bearing, o, bearing_deg);
 }
 
 clr_figure clr_whole(const ox_say_options *o, double value) {
-  clr_figure figure;
-  clr_text t = into(&figure);
-  clr_put_whole(&t, o, value);
-  return figure;
+  return one(clr_put_whole, o, value);
 }
 
 clr_figure clr_decimal(const ox_say_options *o, double value) {
-  clr_figure figure;
-  clr_text t = into(&figure);
-  clr_put_decimal(&t, o, value);
-  return figure;
+  return one(clr_put_decimal, o, value);
 }
 
 clr_figure clr_altitude(const ox_say_options *o, double altitude_ft) {
-  clr_figure figure;
-  clr_text t = into(&figure);
-  clr_put_altitude(&t, o, altitude_ft);
-  return figure;
+  return one(clr_put_altitude, o, altitude_ft);
 }
 
 clr_figure clr_clock(const ox_say_options *o, int minute) {
