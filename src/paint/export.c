@@ -246,6 +246,17 @@ static void pdf_metadata(cairo_surface_t *surface, const ox_scene *scenes, size_
   g_string_free(subject, TRUE);
 }
 
+/* The list of contents beside the sheets: the lesson's title would be the same in every line. */
+static void outline(cairo_surface_t *surface, const ox_scene *scene, size_t index) {
+  char link[32], *whole = title_of(scene);
+  char *name = g_utf8_make_valid(scene->c->name, -1);
+  snprintf(link, sizeof link, "page=%zu", index + 1);
+  cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, *name ? name : whole, link,
+                                CAIRO_PDF_OUTLINE_FLAG_OPEN);
+  g_free(name);
+  g_free(whole);
+}
+
 static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_export_options *o,
                               stream *out) {
   GString *made = g_string_new(NULL);
@@ -254,12 +265,7 @@ static const char *export_pdf(const ox_scene *scenes, size_t count, const ox_exp
   pdf_metadata(surface, scenes, count, o);
   const char *fault = NULL;
   for (size_t i = 0; i < count && !fault; i++) {
-    char *title = title_of(&scenes[i]), link[32];
-    snprintf(link, sizeof link, "page=%zu", i + 1);
-    if (count > 1)
-      cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, title, link,
-                                    CAIRO_PDF_OUTLINE_FLAG_OPEN);
-    g_free(title);
+    if (count > 1) outline(surface, &scenes[i], i);
     fault = draw(surface, &scenes[i], o->width, o->height, o, i);
     cairo_surface_show_page(surface);
   }

@@ -38,12 +38,25 @@ static void metadata(cairo_surface_t *surface, const ox_scene *scenes, size_t co
   g_free(subject);
 }
 
-static void outline(cairo_surface_t *surface, size_t page) {
-  char words[48], link[32];
-  snprintf(words, sizeof words, _("Page %zu"), page + 1);
-  snprintf(link, sizeof link, "page=%zu", page + 1);
-  cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, words, link,
-                                CAIRO_PDF_OUTLINE_FLAG_OPEN);
+/* The list of contents beside the pages: the holds by their numbers, and on the key by the names
+ * that may tell the answer. */
+static void outline(cairo_surface_t *surface, const ox_scene *scenes, size_t count,
+                    const ox_sheets_options *o) {
+  size_t *order = g_new(size_t, count);
+  ox_sheets_order(order, count, o);
+  for (size_t i = 0; i < count; i++) {
+    char number[64], link[32];
+    snprintf(number, sizeof number, _("Hold %zu"), i + 1);
+    snprintf(link, sizeof link, "page=%zu", i / (size_t)o->per_page + 1);
+    const char *name = o->kind == OX_SHEETS_KEY ? scenes[order[i]].c->name : "";
+    char *words = g_strdup_printf("%s%s%s", number, *name ? "  " : "", name);
+    char *valid = g_utf8_make_valid(words, -1);
+    cairo_pdf_surface_add_outline(surface, CAIRO_PDF_OUTLINE_ROOT, valid, link,
+                                  CAIRO_PDF_OUTLINE_FLAG_OPEN);
+    g_free(words);
+    g_free(valid);
+  }
+  g_free(order);
 }
 
 static bool draw_pages(cairo_surface_t *surface, const ox_scene *scenes, size_t count,
@@ -52,7 +65,6 @@ static bool draw_pages(cairo_surface_t *surface, const ox_scene *scenes, size_t 
   bool good = true;
   for (size_t page = 0; good && page < ox_sheets_pages(count, o); page++) {
     good = ox_sheets_draw(cr, scenes, count, o, page, fault) == OX_OK;
-    outline(surface, page);
     cairo_show_page(cr);
   }
   if (good && cairo_status(cr) != CAIRO_STATUS_SUCCESS) {
@@ -73,7 +85,7 @@ ox_status ox_sheets_make(const ox_scene *scenes, size_t count, const ox_sheets_o
   } else {
     cairo_surface_t *surface = cairo_pdf_surface_create_for_stream(keep, made, size.x, size.y);
     metadata(surface, scenes, count, o);
-    draw_pages(surface, scenes, count, o, &fault);
+    if (draw_pages(surface, scenes, count, o, &fault)) outline(surface, scenes, count, o);
     cairo_surface_finish(surface);
     if (!fault && cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
       fault = _("The pages could not be made.");
