@@ -17,6 +17,8 @@ locale -a 2>/dev/null | grep -qix 'de_DE.utf-\{0,1\}8' || {
 [ "${1:-}" = setup ] && exit 0
 
 passed=0 failed=0
+# The tests of the window wait for frames half of their time.
+processes=$(($(nproc) * 2))
 
 # run NAME MESON-OPTION...: builds and tests one variant, adds to the two counts.
 run() {
@@ -28,7 +30,7 @@ run() {
   ninja -C "$build" --quiet || { failed=$((failed + 1)); return; }
   status=0
   xvfb-run -a -s '-screen 0 1920x1080x24' \
-    meson test -C "$build" --no-rebuild --print-errorlogs || status=$?
+    meson test -C "$build" --no-rebuild --print-errorlogs --num-processes "$processes" || status=$?
   log="$build/meson-logs/testlog.txt"
   ok=$(grep -c '^ok ' "$log") || ok=0
   not_ok=$(grep -c '^not ok ' "$log") || not_ok=0

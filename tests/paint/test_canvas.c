@@ -111,6 +111,7 @@ static void change(ox_random *r, ox_case *c, ox_scene *scene, ox_ink **ink) {
 static void whatever_changes_it_shows_what_is_there(void **state) {
   (void)state;
   unsigned long used = 0;
+  int steps = ox_test_cases(60);
   for (unsigned seed = 1; seed <= 12; seed++) {
     ox_random r = {seed};
     ox_canvas *canvas = ox_canvas_new();
@@ -124,7 +125,7 @@ static void whatever_changes_it_shows_what_is_there(void **state) {
     ox_held held = {ox_picture_viewport(first), layout};
     ox_picture_free(first);
     if (seed % 3 != 0) scene.held = &held; /* as while dragging: nothing but what changes moves */
-    for (int step = 0; step < 60; step++) {
+    for (int step = 0; step < steps; step++) {
       char what[64];
       snprintf(what, sizeof what, "seed %u, step %d", seed, step);
       if (step % 3 == 2) change(&r, &c, &scene, &ink);
@@ -138,7 +139,7 @@ static void whatever_changes_it_shows_what_is_there(void **state) {
     ox_ink_free(ink);
     ox_canvas_free(canvas);
   }
-  assert_true(used > 300);
+  assert_true(used > (unsigned long)ox_test_least(300));
 }
 
 /* The first picture draws rose and ink, the second keeps them, the third only takes them. */
