@@ -400,11 +400,6 @@ static int clean(void **state) {
   return 0;
 }
 
-/* Asked by the leak sanitizer. In this test the clipboard keeps two buffers of what it read until the process ends;
- * who holds them is not known yet, so leaks are looked for in every other test but this. */
-int __lsan_is_turned_off(void);
-int __lsan_is_turned_off(void) { return 1; }
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_picture_is_pasted_opaque_on_light_ground),
