@@ -11,7 +11,7 @@ report() {
   number=$((number + 1))
   if [ "$2" -eq 0 ]; then echo "ok $number - $1"; else echo "not ok $number - $1"; fi
 }
-echo "1..10"
+echo "1..11"
 
 # Sheets across, and handouts on both papers: a file LESSON.KIND.pdf each.
 status=0
@@ -124,6 +124,21 @@ sed '0,/<word /s/.*<word .*/&\n&/' "$folder/good" | awk -f "$here/pdf_words.awk"
 sed '0,/<word /s/xMin="[0-9.]*"/xMin="-1.0"/' "$folder/good" |
   awk -f "$here/pdf_words.awk" | grep -q ' leaves the page' || status=1
 report no_word_leaves_its_page_or_lies_on_another $status
+
+# The list of contents tells the cases apart, and each line leads to its page: two holds a page.
+contents() { qpdf --json --json-key=outlines "$1" | jq -r '.outlines[] | "\(.title)|\(.destpageposfrom1)"'; }
+status=0
+for lesson in "$OXBOW_LESSONS"/*.oxbow; do
+  name=$(basename "$lesson" .oxbow)
+  jq -r '.cases | to_entries[] | "\(.value.name)|\(.key + 1)"' "$lesson" >"$folder/want"
+  contents "$folder/$name.sheets.pdf" | diff "$folder/want" - | sed 's/^/# /' | grep . && status=1
+  jq -r '.cases | to_entries[] | "Hold \(.key + 1)  \(.value.name)|\(.key / 2 | floor + 1)"' "$lesson" \
+    >"$folder/want"
+  contents "$folder/$name.key-a4.pdf" | diff "$folder/want" - | sed 's/^/# /' | grep . && status=1
+  sed 's/^\(Hold [0-9]*\)  .*|/\1|/' "$folder/want" >"$folder/blank"
+  contents "$folder/$name.worksheet-a4.pdf" | diff "$folder/blank" - | sed 's/^/# /' | grep . && status=1
+done
+report the_list_of_contents_leads_to_each_case $status
 
 status=0
 mkdir "$folder/again"
