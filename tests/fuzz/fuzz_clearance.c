@@ -3,8 +3,8 @@
  * folder:
  *
  *   clang -g -O1 -fsanitize=fuzzer,address,undefined -ffp-contract=off -Iinclude \
- *     -Itests/clearance tests/fuzz/fuzz_clearance.c src/clearance/[a-z]*.c src/words/[a-z]*.c \
- *     src/engine/[a-z]*.c -lm -o fuzz_clearance
+ *     -Itests/clearance '-DOX_LOCALE_DIR="."' tests/fuzz/fuzz_clearance.c src/text/text.c \
+ *     src/clearance/[a-z]*.c src/words/[a-z]*.c src/engine/[a-z]*.c -lm -o fuzz_clearance
  *   mkdir -p corpus && ./fuzz_clearance -max_len=2100 corpus
  *
  * The first byte chooses the wording and the equipment, the second the time. */

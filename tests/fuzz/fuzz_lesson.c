@@ -2,8 +2,8 @@
  * and read again to the same cases and the same bytes. Not part of the build; from the top folder:
  *
  *   clang -g -O1 -fsanitize=fuzzer,address,undefined -ffp-contract=off -Iinclude \
- *     $(pkg-config --cflags libcjson proj) tests/fuzz/fuzz_lesson.c src/store/[a-z]*.c \
- *     src/ink/[a-z]*.c src/places/[a-z]*.c src/engine/[a-z]*.c \
+ *     $(pkg-config --cflags libcjson proj) '-DOX_LOCALE_DIR="."' tests/fuzz/fuzz_lesson.c \
+ *     src/store/[a-z]*.c src/ink/[a-z]*.c src/places/[a-z]*.c src/engine/[a-z]*.c src/text/text.c \
  *     $(pkg-config --libs libcjson proj) -lm -o fuzz_lesson
  *   mkdir -p corpus && cp tests/data/store/[a-z]*.oxbow data/lessons/[a-z]*.oxbow corpus
  *   ./fuzz_lesson -max_len=16384 corpus

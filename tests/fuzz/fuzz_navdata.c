@@ -3,8 +3,9 @@
  * Not part of the build; from the top folder:
  *
  *   clang -g -O1 -fsanitize=fuzzer,address,undefined -ffp-contract=off -Iinclude \
- *     $(pkg-config --cflags proj) tests/fuzz/fuzz_navdata.c src/navdata/[a-z]*.c \
- *     src/places/[a-z]*.c src/engine/[a-z]*.c $(pkg-config --libs proj) -lm -o fuzz_navdata
+ *     $(pkg-config --cflags proj) '-DOX_LOCALE_DIR="."' tests/fuzz/fuzz_navdata.c \
+ *     src/navdata/[a-z]*.c src/places/[a-z]*.c src/engine/[a-z]*.c src/text/text.c \
+ *     $(pkg-config --libs proj) -lm -o fuzz_navdata
  *   mkdir -p corpus && cp tests/data/navdata/cifp-excerpt.txt corpus
  *   ./fuzz_navdata -max_len=8192 corpus
  */
