@@ -2,6 +2,7 @@
  * on whose length its centre lies, so that none is inked twice where pieces meet. */
 #include "brush.h"
 
+#include <limits.h>
 #include <math.h>
 
 static const double SHARP_COS = 0.97; /* of the angle at a corner: 14 degrees leave a gap */
@@ -29,25 +30,40 @@ static void ink(const tip *t, uint32_t *pixel, double cover) {
   *pixel = 0xff000000u | even | odd;
 }
 
-static int at_least(double v, int least) { return v <= least ? least : (int)ceil(v); }
+/* Rounded up and down, by hand: this is asked for every row of every piece. */
+static int at_least(double v, int least) {
+  if (v <= least) return least;
+  if (v >= INT_MAX) return INT_MAX;
+  int whole = (int)v;
+  return whole < v ? whole + 1 : whole;
+}
 
-static int at_most(double v, int most) { return v >= most ? most : (int)floor(v); }
+static int at_most(double v, int most) {
+  if (v >= most) return most;
+  if (v <= INT_MIN) return INT_MIN;
+  int whole = (int)v;
+  return whole > v ? whole - 1 : whole;
+}
 
-/* Leaves of the range of x where low <= slope * x + offset <= high. */
-static bool narrow(double *from, double *to, double slope, double offset, double low,
-                   double high) {
-  if (fabs(slope) < 1e-12) return offset >= low && offset <= high;
-  double a = (low - offset) / slope, b = (high - offset) / slope;
-  *from = fmax(*from, fmin(a, b));
-  *to = fmin(*to, fmax(a, b));
+/* Leaves of the range of x where low <= slope * x + offset <= high; `per` is 1 / slope, or 0 where
+ * the slope is none. */
+static bool narrow(double *from, double *to, double per, double offset, double low, double high) {
+  if (per == 0.0) return offset >= low && offset <= high;
+  double a = (low - offset) * per, b = (high - offset) * per;
+  double first = a < b ? a : b, last = a < b ? b : a;
+  if (first > *from) *from = first;
+  if (last < *to) *to = last;
   return *from <= *to;
 }
+
+static double one_by(double slope) { return fabs(slope) < 1e-12 ? 0.0 : 1.0 / slope; }
 
 /* A stretch of line from `from` along a unit vector; an end that is cut is smoothed. */
 typedef struct {
   ox_vec from, along;
   double length;
   bool cut_begin, cut_end;
+  double per_right, per_down; /* 1 by the parts of `along`; 0: it has none */
 } strip;
 
 /* Of a pixel so far along the strip: what is beyond neither end. */
@@ -62,18 +78,18 @@ static void strip_row(const tip *t, const strip *s, int y) {
   double reach = t->half + 0.5, down = y + 0.5 - s->from.y;
   double begin = s->cut_begin ? -0.5 : 0.0, end = s->length + (s->cut_end ? 0.5 : 0.0);
   double low = -HUGE_VAL, high = HUGE_VAL;
-  if (!narrow(&low, &high, -s->along.y, s->along.x * down, -reach, reach) ||
-      !narrow(&low, &high, s->along.x, s->along.y * down, begin, end))
+  if (!narrow(&low, &high, -s->per_down, s->along.x * down, -reach, reach) ||
+      !narrow(&low, &high, s->per_right, s->along.y * down, begin, end))
     return;
   int first = at_least(low + s->from.x - 0.5, b->left);
   int last = at_most(high + s->from.x - 0.5, b->right - 1);
   uint32_t *row = b->pixels + y * b->stride;
+  bool cut = s->cut_begin || s->cut_end;
   for (int x = first; x <= last; x++) {
     double right = x + 0.5 - s->from.x;
-    double away = fabs(s->along.x * down - s->along.y * right);
-    double on = s->along.x * right + s->along.y * down;
-    double cover = fmin(reach - away, t->most);
-    if (s->cut_begin || s->cut_end) cover *= share_of(s, on);
+    double cover = reach - fabs(s->along.x * down - s->along.y * right);
+    if (cover > t->most) cover = t->most;
+    if (cut) cover *= share_of(s, s->along.x * right + s->along.y * down);
     if (cover > 0.0) ink(t, &row[x], cover);
   }
 }
@@ -136,7 +152,7 @@ static void draw_piece(const tip *t, const ox_line_look *look, dashing *d, strip
     double length = ends ? d->left : rest;
     if (d->part % 2 == 0)
       draw_dash(t, (strip){ox_vec_add(whole.from, ox_vec_scale(whole.along, at)), whole.along,
-                           length, d->fresh, ends || is_last});
+                           length, d->fresh, ends || is_last, whole.per_right, whole.per_down});
     d->fresh = false;
     d->left -= length;
     at += length;
@@ -166,7 +182,8 @@ void ox_brush_stroke(const ox_brush *b, const ox_lines *lines, const ox_line_loo
     bool joined = !d.fresh && d.part % 2 == 0;
     if (joined && ox_vec_dot(along, before) < SHARP_COS) draw_dot(&t, a);
     bool is_last = i + 1 == lines->count || lines->p[i + 1].move;
-    draw_piece(&t, look, &d, (strip){a, along, length, false, false}, is_last);
+    draw_piece(&t, look, &d, (strip){a, along, length, false, false, one_by(along.x), one_by(along.y)},
+               is_last);
     before = along;
   }
 }
