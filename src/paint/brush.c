@@ -182,8 +182,8 @@ void ox_brush_stroke(const ox_brush *b, const ox_lines *lines, const ox_line_loo
     bool joined = !d.fresh && d.part % 2 == 0;
     if (joined && ox_vec_dot(along, before) < SHARP_COS) draw_dot(&t, a);
     bool is_last = i + 1 == lines->count || lines->p[i + 1].move;
-    draw_piece(&t, look, &d, (strip){a, along, length, false, false, one_by(along.x), one_by(along.y)},
-               is_last);
+    strip whole = {a, along, length, false, false, one_by(along.x), one_by(along.y)};
+    draw_piece(&t, look, &d, whole, is_last);
     before = along;
   }
 }
