@@ -6,30 +6,14 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "bench_clock.h"
 #include "oxbow/picture.h"
 #include "paint_private.h"
 
 enum { RUNS = 300, WIDTH = 1920, HEIGHT = 1080 };
 
 static ox_flight flight;
-
-static double now_ms(void) {
-  struct timespec t;
-  clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t); /* what others do meanwhile does not count */
-  return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
-}
-
-static int by_size(const void *a, const void *b) {
-  double x = *(const double *)a, y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
-static double median(double *v, size_t n) {
-  qsort(v, n, sizeof *v, by_size);
-  return v[n / 2];
-}
 
 static ox_case demo(void) {
   ox_case c = ox_case_default();

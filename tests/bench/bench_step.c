@@ -8,8 +8,8 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
+#include "bench_clock.h"
 #include "oxbow/canvas.h"
 #include "paint_private.h"
 
@@ -18,22 +18,6 @@ enum { MOST = 5000, WIDTH = 954, HEIGHT = 885, STROKES = 10, POINTS = 60 };
 static ox_vec points[STROKES][POINTS];
 static ox_ink_stroke strokes[STROKES];
 static ox_flight flight, other;
-
-static double now_ms(void) {
-  struct timespec t;
-  clock_gettime(CLOCK_THREAD_CPUTIME_ID, &t); /* what others do meanwhile does not count */
-  return (double)t.tv_sec * 1e3 + (double)t.tv_nsec * 1e-6;
-}
-
-static int by_size(const void *a, const void *b) {
-  double x = *(const double *)a, y = *(const double *)b;
-  return (x > y) - (x < y);
-}
-
-static double median(double *v, int n) {
-  qsort(v, (size_t)n, sizeof *v, by_size);
-  return v[n / 2];
-}
 
 /* Ten strokes of sixty points round the hold. */
 static ox_ink handwriting(void) {
@@ -99,6 +83,7 @@ static void print_parts(const ox_picture *p) {
 int main(int argc, char **argv) {
   static double solve[MOST], make[MOST], draw[MOST], afresh[MOST], whole[MOST];
   int steps = argc > 1 ? atoi(argv[1]) : 600;
+  size_t count = (size_t)(steps > 0 ? steps : 0);
   if (steps < 1 || steps > MOST) return 1;
   ox_case c = demo();
   ox_case exact = c;
@@ -136,9 +121,9 @@ int main(int argc, char **argv) {
     afresh[k] = t4 - t3;
   }
   if (argc > 2) print_parts(p);
-  double drawn = median(draw, steps), again = median(afresh, steps);
+  double drawn = median(draw, count), again = median(afresh, count);
   printf("step: %.3f ms: solved %.3f, laid out %.3f, drawn %.3f; drawn afresh %.3f, ratio %.2f\n",
-         median(whole, steps), median(solve, steps), median(make, steps), drawn, again,
+         median(whole, count), median(solve, count), median(make, count), drawn, again,
          drawn / again);
   ox_canvas_counts counts = ox_canvas_get_counts(canvas);
   printf("step: layers kept %lu times, used %lu times\n", counts.kept, counts.used);
