@@ -131,10 +131,8 @@ static void draw_kept(const ox_picture *p, cairo_t *cr, const ox_layer_drawing *
     ox_picture_draw_ground(p, cr);
     return;
   }
-  ox_layer_drawing whole = *how; /* the map's edge may move: what is beyond it is cut off later */
-  whole.in_map = false;
-  ox_layer_drawing_begin(&whole, p, cr);
-  whole.draw(p, cr);
+  ox_layer_drawing_begin(how, p, cr);
+  how->draw(p, cr);
 }
 
 static bool keep(ox_canvas *canvas, kept *k, uint64_t key, const ox_picture *p,

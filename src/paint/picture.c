@@ -228,7 +228,7 @@ typedef struct {
 } layer;
 
 static const layer layers[] = {
-    {OX_LAYER_ALL, {layer_board, false, OX_KEPT_GROUND}, FURNITURE},
+    {0, {layer_board, false, OX_KEPT_GROUND}, FURNITURE}, /* whatever is asked for */
     {OX_LAYER_SIDES, {ox_layer_tint, true, OX_KEPT_GROUND}, WORLD},
     {OX_LAYER_ALL, {ox_layer_area, true, OX_NOT_KEPT}, WORLD},
     {OX_LAYER_ALL, {ox_layer_spread, true, OX_NOT_KEPT}, WORLD},
@@ -250,6 +250,10 @@ static const layer layers[] = {
     {OX_LAYER_CHART, {ox_layer_chart, false, OX_NOT_KEPT}, FURNITURE},
 };
 
+static bool is_asked_for(const ox_picture *p, const layer *l) {
+  return l->layer == 0 || ox_has_layer(p, l->layer);
+}
+
 static bool is_moving(const ox_picture *p, belonging to) {
   return (to == WORLD && p->moves) || (to == COMPASS && p->turns);
 }
@@ -270,7 +274,7 @@ static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving,
                         const ox_layer_memory *memory) {
   for (size_t i = 0; i < sizeof layers / sizeof *layers; i++) {
     const layer *l = &layers[i];
-    if (!ox_has_layer(p, l->layer) || is_moving(p, l->to) != moving) continue;
+    if (!is_asked_for(p, l) || is_moving(p, l->to) != moving) continue;
     if (memory && memory->draw(memory->data, &l->how, p, cr)) continue;
     draw_layer(p, cr, &l->how);
   }
@@ -278,7 +282,7 @@ static void draw_layers(const ox_picture *p, cairo_t *cr, bool moving,
 
 void ox_picture_draw_ground(const ox_picture *p, cairo_t *cr) {
   for (size_t i = 0; i < sizeof layers / sizeof *layers; i++)
-    if (layers[i].how.kept == OX_KEPT_GROUND && ox_has_layer(p, layers[i].layer))
+    if (layers[i].how.kept == OX_KEPT_GROUND && is_asked_for(p, &layers[i]))
       draw_layer(p, cr, &layers[i].how);
 }
 
