@@ -16,21 +16,33 @@ locale -a 2>/dev/null | grep -qix 'de_DE.utf-\{0,1\}8' || {
 }
 [ "${1:-}" = setup ] && exit 0
 
-passed=0 failed=0
+passed=0 failed=0 failures=
 # The tests of the window wait for frames half of their time.
 processes=$(($(nproc) * 2))
 
+# failures_in LOG: a line each, with what the test said below it.
+failures_in() {
+  awk '/^test: / { test = $0; sub(/^test: */, "", test); below = 0 }
+    /^result: / && !/exit status 0$/ { print "  " test ": " $0 }
+    /^#/ && below { print "    " $0 }
+    !/^#/ { below = 0 }
+    /^not ok / { print "  " test ": " $0; below = 1 }' "$1"
+}
+
 # run NAME MESON-OPTION...: builds and tests one variant, adds to the two counts.
 run() {
-  build="$top/.build/$1"
+  name=$1 build="$top/.build/$1"
   shift
-  if [ ! -f "$build/build.ninja" ]; then
-    meson setup "$build" "$top" -Dwerror=true "$@" >/dev/null || { failed=$((failed + 1)); return; }
+  if ! { [ -f "$build/build.ninja" ] || meson setup "$build" "$top" -Dwerror=true "$@" >/dev/null; } ||
+    ! ninja -C "$build" --quiet; then
+    failed=$((failed + 1)) failures="$failures
+$name: does not build"
+    return
   fi
-  ninja -C "$build" --quiet || { failed=$((failed + 1)); return; }
   status=0
   xvfb-run -a -s '-screen 0 1920x1080x24' \
-    meson test -C "$build" --no-rebuild --print-errorlogs --num-processes "$processes" || status=$?
+    meson test -C "$build" --no-rebuild --print-errorlogs --num-processes "$processes" \
+      --timeout-multiplier 3 || status=$?
   log="$build/meson-logs/testlog.txt"
   ok=$(grep -c '^ok ' "$log") || ok=0
   not_ok=$(grep -c '^not ok ' "$log") || not_ok=0
@@ -40,6 +52,10 @@ run() {
   [ "$ok" -eq 0 ] && not_ok=$((not_ok + 1))
   passed=$((passed + ok))
   failed=$((failed + not_ok))
+  [ "$status" -ne 0 ] && failures="$failures
+$name:
+$(failures_in "$log")"
+  return 0
 }
 
 echo "== plain"
@@ -47,5 +63,7 @@ run plain --buildtype=debugoptimized
 echo "== address and undefined behaviour sanitizers"
 run sanitized --buildtype=debugoptimized -Doptimization=1 -Db_sanitize=address,undefined -Db_lundef=false
 
+# Once more at the end, where a log that is cut still has them.
+[ -z "$failures" ] || echo "== what failed$failures"
 echo "$passed passed, $failed failed"
 [ "$failed" -eq 0 ]
