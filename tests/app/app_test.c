@@ -48,8 +48,9 @@ void app_test_spin_ms(guint ms) {
 gboolean app_test_wait(gboolean (*holds)(gpointer data), gpointer data, guint ms) {
   gint64 end_us = g_get_monotonic_time() + (gint64)ms * 1000;
   while (!holds(data)) {
+    gboolean never = FALSE;
     if (g_get_monotonic_time() > end_us) return FALSE;
-    app_test_spin_ms(5);
+    app_test_spin_until(&never, 1);
   }
   return TRUE;
 }
