@@ -15,10 +15,15 @@
 #include "oxbow/spread.h"
 #include "oxbow/viewport.h"
 
+/* The first four are chosen by name. Those of high contrast are the screen's alone, for a desktop
+ * that asks for it. */
 typedef enum {
-  OX_PALETTE_LIGHT, OX_PALETTE_DARK, OX_PALETTE_PROJECTOR, OX_PALETTE_PRINT, OX_PALETTE_COUNT
+  OX_PALETTE_LIGHT, OX_PALETTE_DARK, OX_PALETTE_PROJECTOR, OX_PALETTE_PRINT,
+  OX_PALETTE_CHOICES,
+  OX_PALETTE_CONTRAST = OX_PALETTE_CHOICES, OX_PALETTE_CONTRAST_DARK,
+  OX_PALETTE_COUNT
 } ox_palette_id;
-/* "light", "dark", "projector", "print". */
+/* "light", "dark", "projector", "print", "contrast", "contrast-dark". */
 const char *ox_palette_name(ox_palette_id id);
 
 enum {

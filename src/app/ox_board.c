@@ -371,14 +371,9 @@ static void text_scale_cb(OxBoard *self) {
   ox_board_show_looks(self);
 }
 
-/* Light text means a dark window, whichever theme or setting made it so. */
 static void choose_palette(OxBoard *self) {
-  GdkRGBA text;
-  gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &text);
-  gboolean dark = text.red + text.green + text.blue > 1.5F;
-  ox_palette_id palette = self->projector ? OX_PALETTE_PROJECTOR
-                          : dark          ? OX_PALETTE_DARK
-                                          : OX_PALETTE_LIGHT;
+  ox_palette_id palette =
+      self->projector ? OX_PALETTE_PROJECTOR : ox_theme_palette(GTK_WIDGET(self));
   if (self->palette == palette) return;
   self->palette = palette;
   ox_board_forget_picture(self);

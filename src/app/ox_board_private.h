@@ -6,6 +6,7 @@
 #include "ox_document_places.h"
 #include "ox_grip.h"
 #include "ox_readout.h"
+#include "ox_theme.h"
 #include "ox_tiles.h"
 #include "oxbow/canvas.h"
 #include "oxbow/placed.h"

@@ -326,7 +326,8 @@ static void enter(ox_classroom *self) {
                                      g_variant_new_boolean(FALSE));
   veil_controls(self, TRUE);
   gtk_widget_set_visible(self->below, TRUE);
-  if (palette != OX_PALETTE_DARK) ox_window_set_projector(self->window, TRUE);
+  if (palette != OX_PALETTE_DARK && palette != OX_PALETTE_CONTRAST_DARK)
+    ox_window_set_projector(self->window, TRUE);
   gtk_window_fullscreen(GTK_WINDOW(self->window));
   gtk_widget_grab_focus(GTK_WIDGET(ox_window_board(self->window)));
   listen(self);

@@ -1,4 +1,4 @@
-/* The row of figures: a caption above each, both drawn here. */
+/* The row of figures: a caption above each, both drawn here; in more lines where it is narrow. */
 #include "ox_figure_row.h"
 
 #include <math.h>
@@ -7,6 +7,7 @@
 
 #define CAPTION_SHARE 0.72 /* of the figures' size */
 #define LEAST_CAPTION_PX 10.5
+#define MOST_LINES 3
 #define GAP_SHARE 0.6 /* between columns, of the figures' size */
 
 struct _OxFigureRow {
@@ -88,46 +89,93 @@ static void show_at(GtkSnapshot *snapshot, PangoLayout *layout, const GdkRGBA *c
   gtk_snapshot_restore(snapshot);
 }
 
+/* ---- lines ------------------------------------------------------------------------------ */
+
+/* The columns in lines, as many to a line as fit; all lines have the same columns' places, so that
+ * figures stand below figures. */
+typedef struct {
+  int count, lines, a_line; /* columns that are shown; lines; columns in a line at most */
+  int column[OX_FIGURE_COUNT];
+  int width[OX_FIGURE_COUNT]; /* of the places in a line */
+} line_plan;
+
+static int least_gap(OxFigureRow *self) { return (int)(GAP_SHARE * size_of(self)); }
+
+static int total_of(OxFigureRow *self, const line_plan *plan) {
+  int total = (plan->a_line - 1) * least_gap(self);
+  for (int i = 0; i < plan->a_line; i++) total += plan->width[i];
+  return total;
+}
+
+static void set_lines(OxFigureRow *self, line_plan *plan, int lines) {
+  plan->lines = lines;
+  plan->a_line = (plan->count + lines - 1) / lines;
+  memset(plan->width, 0, sizeof plan->width);
+  for (int i = 0; i < plan->count; i++) {
+    int *width = &plan->width[i % plan->a_line];
+    *width = MAX(*width, column_width(self, plan->column[i]));
+  }
+}
+
+/* As few lines as the width allows; < 0: one. */
+static line_plan plan_for(OxFigureRow *self, int width) {
+  line_plan plan = {0};
+  for (int i = 0; i < OX_FIGURE_COUNT; i++)
+    if (self->text[i].shown) plan.column[plan.count++] = i;
+  int lines = 1;
+  if (plan.count > 0) set_lines(self, &plan, lines);
+  while (width >= 0 && lines < MOST_LINES && lines < plan.count && total_of(self, &plan) > width)
+    set_lines(self, &plan, ++lines);
+  return plan;
+}
+
+static int line_height(OxFigureRow *self) {
+  return height_of(self->caption) + height_of(self->figure);
+}
+
 /* The columns spread over the width, each as wide as its widest figure. */
 static void snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   OxFigureRow *self = OX_FIGURE_ROW(widget);
   GdkRGBA colour, quiet;
-  int count = 0, total = 0;
+  line_plan plan = plan_for(self, gtk_widget_get_width(widget));
   self->draws++;
+  if (plan.count == 0) return;
   gtk_style_context_get_color(gtk_widget_get_style_context(widget), &colour);
   quiet = colour;
   quiet.alpha *= 0.75F;
-  for (int i = 0; i < OX_FIGURE_COUNT; i++)
-    if (self->text[i].shown) {
-      total += column_width(self, i);
-      count++;
-    }
-  if (count == 0) return;
-  double gap = count > 1 ? (double)(gtk_widget_get_width(widget) - total) / (count - 1) : 0;
-  double x = 0, below = height_of(self->caption);
+  double spare = gtk_widget_get_width(widget) - total_of(self, &plan);
+  double gap = plan.a_line > 1 ? spare / (plan.a_line - 1) + least_gap(self) : 0;
+  double x = 0, height = line_height(self), below = height_of(self->caption);
   gap = fmin(fmax(gap, 0), 3 * size_of(self));
-  for (int i = 0; i < OX_FIGURE_COUNT; i++) {
-    if (!self->text[i].shown) continue;
-    int width = column_width(self, i);
-    pango_layout_set_text(self->caption, self->text[i].caption, -1);
-    show_at(snapshot, self->caption, &quiet, x, 0);
-    pango_layout_set_text(self->figure, self->text[i].value, -1);
-    show_at(snapshot, self->figure, &colour, x, below);
-    x += width + gap;
+  for (int i = 0; i < plan.count; i++) {
+    const ox_figure_text *text = &self->text[plan.column[i]];
+    double y = i / plan.a_line * height;
+    if (i % plan.a_line == 0) x = 0;
+    pango_layout_set_text(self->caption, text->caption, -1);
+    show_at(snapshot, self->caption, &quiet, x, y);
+    pango_layout_set_text(self->figure, text->value, -1);
+    show_at(snapshot, self->figure, &colour, x, y + below);
+    x += plan.width[i % plan.a_line] + gap;
   }
+}
+
+static GtkSizeRequestMode request_mode(GtkWidget *widget) {
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                     int *natural, int *minimum_baseline, int *natural_baseline) {
   OxFigureRow *self = OX_FIGURE_ROW(widget);
+  line_plan plan = plan_for(self, orientation == GTK_ORIENTATION_VERTICAL ? for_size : -1);
   if (orientation == GTK_ORIENTATION_VERTICAL) {
-    *minimum = *natural = height_of(self->caption) + height_of(self->figure);
+    *minimum = *natural = MAX(plan.lines, 1) * line_height(self);
     return;
   }
-  int total = 0, gap = (int)(GAP_SHARE * size_of(self));
-  for (int i = 0; i < OX_FIGURE_COUNT; i++)
-    if (self->text[i].shown) total += column_width(self, i) + (total > 0 ? gap : 0);
-  *minimum = *natural = total;
+  *minimum = *natural = 0;
+  if (plan.count == 0) return;
+  *natural = total_of(self, &plan);
+  set_lines(self, &plan, MIN(MOST_LINES, plan.count));
+  *minimum = total_of(self, &plan);
 }
 
 /* ---- the model -------------------------------------------------------------------------- */
@@ -183,6 +231,7 @@ static void ox_figure_row_class_init(OxFigureRowClass *class) {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
   G_OBJECT_CLASS(class)->dispose = dispose;
   widget_class->snapshot = snapshot;
+  widget_class->get_request_mode = request_mode;
   widget_class->measure = measure;
   widget_class->css_changed = css_changed;
   gtk_widget_class_set_css_name(widget_class, "figurerow");

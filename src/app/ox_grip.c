@@ -26,7 +26,14 @@ typedef struct {
 ox_grip_colours ox_grip_colours_for(ox_palette_id palette) {
   static const ox_grip_colours on_light = {HEX(0x16191d), HEX(0xffffff), HEX(0x0060a8)};
   static const ox_grip_colours on_dark = {HEX(0xf2f2f2), HEX(0x1e1e1e), HEX(0x6bb8f2)};
-  return palette == OX_PALETTE_DARK ? on_dark : on_light;
+  static const ox_grip_colours on_white = {HEX(0x000000), HEX(0xffffff), HEX(0x004a85)};
+  static const ox_grip_colours on_black = {HEX(0xffffff), HEX(0x000000), HEX(0x9dd3ff)};
+  switch (palette) {
+  case OX_PALETTE_DARK: return on_dark;
+  case OX_PALETTE_CONTRAST: return on_white;
+  case OX_PALETTE_CONTRAST_DARK: return on_black;
+  default: return on_light;
+  }
 }
 
 static grip_state *state_of(GtkWidget *grip) {

@@ -1,6 +1,7 @@
 /* The strip of key moments. One small picture is laid out and shared by all tiles. */
 #include "ox_moments_strip.h"
 
+#include "ox_theme.h"
 #include "oxbow/moments_page.h"
 #include "oxbow/text.h"
 
@@ -94,12 +95,9 @@ static void forget_picture(OxMomentsStrip *self) {
 }
 
 static void make_picture(OxMomentsStrip *self) {
-  GdkRGBA text;
-  gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &text);
-  gboolean dark = text.red + text.green + text.blue > 1.5F;
   ox_scene scene = {.c = ox_document_case(self->document),
                     .flight = ox_document_flight(self->document),
-                    .palette = dark ? OX_PALETTE_DARK : OX_PALETTE_LIGHT};
+                    .palette = ox_theme_palette(GTK_WIDGET(self))};
   forget_picture(self);
   self->picture = ox_moment_picture_new(&scene, PICTURE_WIDTH, PICTURE_HEIGHT);
 }

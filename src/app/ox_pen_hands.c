@@ -10,6 +10,8 @@ const double *ox_pen_rgb(ox_palette_id palette, ox_ink_colour colour) {
       [OX_PALETTE_DARK] = {{0.95, 0.95, 0.95}, {0.941, 0.478, 0.165}, {0.498, 0.698, 1.0}},
       [OX_PALETTE_PROJECTOR] = {{0.0, 0.0, 0.0}, {0.753, 0.310, 0.0}, {0.039, 0.239, 0.569}},
       [OX_PALETTE_PRINT] = {{0.0, 0.0, 0.0}, {0.792, 0.345, 0.0}, {0.122, 0.310, 0.639}},
+      [OX_PALETTE_CONTRAST] = {{0.0, 0.0, 0.0}, {0.541, 0.2, 0.0}, {0.039, 0.239, 0.569}},
+      [OX_PALETTE_CONTRAST_DARK] = {{1.0, 1.0, 1.0}, {1.0, 0.659, 0.4}, {0.659, 0.8, 1.0}},
   };
   return inks[palette][colour];
 }

@@ -60,7 +60,7 @@ ox_wording ox_preference_wording(OxSettings *settings) {
 
 ox_palette_id ox_preference_palette(OxSettings *settings) {
   const char *word = rows[OX_PREFER_PALETTE].words[ox_preference_get(settings, OX_PREFER_PALETTE)];
-  for (int i = 0; i < OX_PALETTE_COUNT; i++)
+  for (int i = 0; i < OX_PALETTE_CHOICES; i++)
     if (strcmp(ox_palette_name((ox_palette_id)i), word) == 0) return (ox_palette_id)i;
   return OX_PALETTE_LIGHT;
 }

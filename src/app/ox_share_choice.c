@@ -198,7 +198,7 @@ static ox_share_paper recall_paper(OxSettings *settings, const char *key, gboole
 static ox_palette_id recall_palette(OxSettings *settings, const char *key,
                                     ox_palette_id otherwise) {
   char *chosen = ox_settings_text(settings, key);
-  for (int i = 0; chosen && i < OX_PALETTE_COUNT; i++)
+  for (int i = 0; chosen && i < OX_PALETTE_CHOICES; i++)
     if (strcmp(ox_palette_name((ox_palette_id)i), chosen) == 0) otherwise = (ox_palette_id)i;
   g_free(chosen);
   return otherwise;

@@ -5,6 +5,7 @@
 
 #include "ox_display.h"
 #include "ox_stretches.h"
+#include "ox_theme.h"
 #include "ox_time_line_draw.h"
 #include "oxbow/moments.h"
 #include "oxbow/text.h"
@@ -163,13 +164,9 @@ static void draw_parts(OxTimeLine *self, cairo_t *cr) {
 
 static void choose_look(OxTimeLine *self) {
   GdkRGBA text;
-  char *theme = NULL;
-  g_object_get(gtk_widget_get_settings(GTK_WIDGET(self)), "gtk-theme-name", &theme, NULL);
   gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &text);
-  gboolean high = theme && (strstr(theme, "HighContrast") || g_str_has_suffix(theme, "-hc"));
-  ox_time_line_look_choose(&self->look, &text, high,
+  ox_time_line_look_choose(&self->look, &text, ox_theme_has_high_contrast(GTK_WIDGET(self)),
                            gtk_widget_get_scale_factor(GTK_WIDGET(self)));
-  g_free(theme);
 }
 
 /* In pixels: as commands they would be carried out anew whenever a part of the line is shown. */

@@ -75,7 +75,7 @@ static bool parse_size(const char *text, const format_row *format, draw_plan *p)
 }
 
 static bool parse_palette(const char *text, ox_palette_id *out) {
-  for (int i = 0; i < OX_PALETTE_COUNT; i++) {
+  for (int i = 0; i < OX_PALETTE_CHOICES; i++) {
     if (strcmp(text, ox_palette_name((ox_palette_id)i)) != 0) continue;
     *out = (ox_palette_id)i;
     return true;

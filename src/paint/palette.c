@@ -1,4 +1,5 @@
-/* The four palettes: screen light, screen dark, projector, print.
+/* The palettes: screen light, screen dark, projector, print; and the screen in high contrast, light
+ * and dark, where lines and text alike stand out seven to one.
  *
  * Okabe and Ito's hues: track blue, entry bluish green, comparison vermillion, wind sky blue on
  * dark and blue on light; the protected area and a second case in step reddish purple, a student's
@@ -87,6 +88,44 @@ static const ox_palette palettes[OX_PALETTE_COUNT] = {
          .key_share = 0.0195, .label_share = 0.0165, .small_share = 0.0145,
          .title_share = 0.024, .least_text = 8.0,
          .line_share = 0.0034, .least_line = 0.6, .fine_share = 0.0},
+    [OX_PALETTE_CONTRAST] =
+        {.name = "contrast",
+         .ink = {[OX_HUE_BOARD] = RGB(0xffffff), [OX_HUE_TINT] = RGB(0xfff6e0),
+                 [OX_HUE_TEXT] = RGB(0x000000), [OX_HUE_QUIET] = RGB(0x1f1f1f),
+                 [OX_HUE_COURSE] = RGB(0x000000), [OX_HUE_STILL_AIR] = RGB(0x000000),
+                 [OX_HUE_TRACK] = RGB(0x004a85), [OX_HUE_TRACK_TEXT] = RGB(0x003f73),
+                 [OX_HUE_ENTRY] = RGB(0x00553c), [OX_HUE_ENTRY_TEXT] = RGB(0x004d36),
+                 [OX_HUE_WIND] = RGB(0x004a85), [OX_HUE_ROSE] = RGB(0x474747),
+                 [OX_HUE_HATCH] = RGB(0x868686), [OX_HUE_DIRECT] = RGB(0xd3e2f4),
+                 [OX_HUE_PARALLEL] = RGB(0xf2d3e8), [OX_HUE_TEARDROP] = RGB(0xc5ecd9),
+                 [OX_HUE_AIRCRAFT] = RGB(0x000000),
+                 [OX_HUE_COMPARE] = RGB(0x8a3300), [OX_HUE_COMPARE_TEXT] = RGB(0x752b00),
+                 [OX_HUE_OTHER] = RGB(0x6b2553), [OX_HUE_GUESS] = RGB(0x5c3500),
+                 [OX_HUE_PEN_BLACK] = RGB(0x000000), [OX_HUE_PEN_VERMILLION] = RGB(0x8a3300),
+                 [OX_HUE_PEN_BLUE] = RGB(0x0a3d91),
+                 [OX_HUE_AREA] = RGB(0x64254a), [OX_HUE_BAND] = RGB(0xd6ecf9)},
+         .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
+         .title_share = 0.0235, .least_text = 10.0,
+         .line_share = 0.0044, .least_line = 1.2, .fine_share = 0.0},
+    [OX_PALETTE_CONTRAST_DARK] =
+        {.name = "contrast-dark",
+         .ink = {[OX_HUE_BOARD] = RGB(0x000000), [OX_HUE_TINT] = RGB(0x1c180c),
+                 [OX_HUE_TEXT] = RGB(0xffffff), [OX_HUE_QUIET] = RGB(0xe4e4e4),
+                 [OX_HUE_COURSE] = RGB(0xffffff), [OX_HUE_STILL_AIR] = RGB(0xffffff),
+                 [OX_HUE_TRACK] = RGB(0x7cc4ff), [OX_HUE_TRACK_TEXT] = RGB(0x9dd3ff),
+                 [OX_HUE_ENTRY] = RGB(0x3fe0b0), [OX_HUE_ENTRY_TEXT] = RGB(0x66e8c2),
+                 [OX_HUE_WIND] = RGB(0x7cc4ff), [OX_HUE_ROSE] = RGB(0xb8b8b8),
+                 [OX_HUE_HATCH] = RGB(0x6e6e6e), [OX_HUE_DIRECT] = RGB(0x1b2a3a),
+                 [OX_HUE_PARALLEL] = RGB(0x36222f), [OX_HUE_TEARDROP] = RGB(0x163026),
+                 [OX_HUE_AIRCRAFT] = RGB(0xffffff),
+                 [OX_HUE_COMPARE] = RGB(0xffa866), [OX_HUE_COMPARE_TEXT] = RGB(0xffbb88),
+                 [OX_HUE_OTHER] = RGB(0xf2bfdd), [OX_HUE_GUESS] = RGB(0xffc24d),
+                 [OX_HUE_PEN_BLACK] = RGB(0xffffff), [OX_HUE_PEN_VERMILLION] = RGB(0xffa866),
+                 [OX_HUE_PEN_BLUE] = RGB(0xa8ccff),
+                 [OX_HUE_AREA] = RGB(0xe6b3d0), [OX_HUE_BAND] = RGB(0x17303f)},
+         .key_share = 0.0208, .label_share = 0.0185, .small_share = 0.0168,
+         .title_share = 0.0235, .least_text = 10.0,
+         .line_share = 0.0044, .least_line = 1.2, .fine_share = 0.0},
 };
 
 const ox_palette *ox_palette_get(ox_palette_id id) {

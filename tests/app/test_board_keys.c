@@ -213,13 +213,14 @@ static double contrast(const GdkRGBA *a, const GdkRGBA *b) {
 
 /* WCAG 2.1, 1.4.11: 3:1 for what one must see to operate it. */
 static void rings_and_focus_rings_stand_out_three_to_one_and_targets_are_24_px(void **state) {
-  const char *const grounds[] = {"#ffffff", "#fff9ee", "#fff4dc", "#1e1e1e", "#292519"};
+  const char *const grounds[] = {"#ffffff", "#fff9ee", "#fff4dc", "#fff6e0",
+                                 "#1e1e1e", "#292519", "#000000", "#1c180c"};
   for (int palette = 0; palette < OX_PALETTE_COUNT; palette++) {
     ox_grip_colours k = ox_grip_colours_for((ox_palette_id)palette);
     assert_true(contrast(&k.ring, &k.ground) >= 3);
     assert_true(contrast(&k.focus, &k.ground) >= 3);
-    gboolean dark = palette == OX_PALETTE_DARK;
-    for (size_t i = dark ? 3 : 0; i < (dark ? 5u : 3u); i++) {
+    gboolean dark = palette == OX_PALETTE_DARK || palette == OX_PALETTE_CONTRAST_DARK;
+    for (size_t i = dark ? 4 : 0; i < (dark ? 8u : 4u); i++) {
       GdkRGBA ground;
       assert_true(gdk_rgba_parse(&ground, grounds[i]));
       assert_true(contrast(&k.ring, &ground) >= 3);

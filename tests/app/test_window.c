@@ -275,6 +275,26 @@ static void folded_away_the_working_is_filled_when_it_comes_back(void **state) {
   app_test_close(window);
 }
 
+static void the_board_has_high_contrast_where_the_desktop_asks_for_it(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxBoard *board = ox_window_board(window);
+  GtkSettings *settings = gtk_settings_get_default();
+  g_object_set(settings, "gtk-theme-name", "HighContrast", NULL);
+  app_test_spin_ms(300);
+  assert_int_equal(ox_board_palette(board), OX_PALETTE_CONTRAST);
+  g_object_set(settings, "gtk-application-prefer-dark-theme", TRUE, NULL);
+  app_test_spin_ms(300);
+  assert_int_equal(ox_board_palette(board), OX_PALETTE_CONTRAST_DARK);
+  ox_window_set_projector(window, TRUE);
+  assert_int_equal(ox_board_palette(board), OX_PALETTE_PROJECTOR);
+  ox_window_set_projector(window, FALSE);
+  gtk_settings_reset_property(settings, "gtk-application-prefer-dark-theme");
+  gtk_settings_reset_property(settings, "gtk-theme-name");
+  app_test_spin_ms(300);
+  assert_int_equal(ox_board_palette(board), OX_PALETTE_LIGHT);
+  app_test_close(window);
+}
+
 static void the_board_is_dark_in_a_dark_window_and_follows_the_projector(void **state) {
   OxWindow *window = app_test_window(NULL);
   GtkSettings *settings = gtk_settings_get_default();
@@ -315,6 +335,23 @@ static void the_working_starts_folded_in_a_window_narrower_than_1100(void **stat
   assert_int_equal(working_open_at(1100), screen.width >= 1100);
 }
 
+static void with_large_text_the_open_working_fits_in_1180(void **state) {
+  GtkSettings *settings = gtk_settings_get_default();
+  int dpi, width;
+  g_object_get(settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set(settings, "gtk-xft-dpi", 2 * 96 * 1024, NULL);
+  OxWindow *window = app_test_window(NULL);
+  if (!gtk_widget_is_visible(GTK_WIDGET(ox_window_working(window))))
+    g_action_group_activate_action(G_ACTION_GROUP(window), "working", NULL);
+  app_test_spin_ms(300);
+  gtk_widget_measure(GTK_WIDGET(window), GTK_ORIENTATION_HORIZONTAL, -1, &width, NULL, NULL, NULL);
+  print_message("# the window needs %d in width\n", width);
+  app_test_close(window);
+  g_object_set(settings, "gtk-xft-dpi", dpi, NULL);
+  app_test_spin_ms(100);
+  assert_true(width <= 1180);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_template_instantiates_and_finalises),
@@ -332,7 +369,9 @@ int main(void) {
       cmocka_unit_test(folded_away_the_working_is_filled_when_it_comes_back),
       cmocka_unit_test(f9_folds_the_working_away_and_the_board_takes_its_room),
       cmocka_unit_test(the_working_starts_folded_in_a_window_narrower_than_1100),
+      cmocka_unit_test(the_board_has_high_contrast_where_the_desktop_asks_for_it),
       cmocka_unit_test(the_board_is_dark_in_a_dark_window_and_follows_the_projector),
+      cmocka_unit_test(with_large_text_the_open_working_fits_in_1180),
   };
   return cmocka_run_group_tests_name("window", tests, app_test_init, NULL);
 }

@@ -58,6 +58,29 @@ static void projected_text_is_stronger_still(void **state) {
     check(q, inks[i], OX_HUE_TINT, 7.0, "projected text");
 }
 
+/* WCAG 2.1, 1.4.6, asks 7:1 of text; the same is asked here of lines, where 1.4.11 asks 3:1. The
+ * hatching stays in the background. */
+static void in_high_contrast_all_stands_out_seven_to_one(void **state) {
+  (void)state;
+  const ox_hue inks[] = {OX_HUE_TEXT,       OX_HUE_QUIET,     OX_HUE_TRACK_TEXT,
+                         OX_HUE_ENTRY_TEXT, OX_HUE_COMPARE_TEXT,
+                         OX_HUE_COURSE,     OX_HUE_STILL_AIR, OX_HUE_TRACK,
+                         OX_HUE_ENTRY,      OX_HUE_WIND,      OX_HUE_ROSE,
+                         OX_HUE_AIRCRAFT,   OX_HUE_COMPARE,   OX_HUE_AREA,
+                         OX_HUE_OTHER,      OX_HUE_GUESS,     OX_HUE_PEN_BLACK,
+                         OX_HUE_PEN_VERMILLION, OX_HUE_PEN_BLUE};
+  for (int id = OX_PALETTE_CONTRAST; id < OX_PALETTE_COUNT; id++) {
+    const ox_palette *q = ox_palette_get((ox_palette_id)id);
+    for (size_t i = 0; i < sizeof inks / sizeof *inks; i++) {
+      check(q, inks[i], OX_HUE_BOARD, 7.0, "an ink");
+      check(q, inks[i], OX_HUE_TINT, 7.0, "an ink");
+      if (inks[i] != OX_HUE_ROSE) check(q, inks[i], OX_HUE_BAND, 6.0, "an ink");
+    }
+    check(q, OX_HUE_HATCH, OX_HUE_BOARD, 3.0, "the hatching");
+    assert_true(q->line_share > ox_palette_get(OX_PALETTE_LIGHT)->line_share);
+  }
+}
+
 static void lines_stand_out_on_both_sides(void **state) {
   (void)state;
   const ox_hue inks[] = {OX_HUE_COURSE, OX_HUE_STILL_AIR, OX_HUE_TRACK, OX_HUE_ENTRY,
@@ -108,6 +131,8 @@ static void every_palette_has_its_name(void **state) {
   assert_string_equal(ox_palette_name(OX_PALETTE_DARK), "dark");
   assert_string_equal(ox_palette_name(OX_PALETTE_PROJECTOR), "projector");
   assert_string_equal(ox_palette_name(OX_PALETTE_PRINT), "print");
+  assert_string_equal(ox_palette_name(OX_PALETTE_CONTRAST), "contrast");
+  assert_string_equal(ox_palette_name(OX_PALETTE_CONTRAST_DARK), "contrast-dark");
   assert_string_equal(ox_palette_name((ox_palette_id)99), "light");
 }
 
@@ -177,6 +202,7 @@ int main(void) {
       cmocka_unit_test(the_formula_gives_the_known_ratios),
       cmocka_unit_test(text_can_be_read_on_both_sides),
       cmocka_unit_test(projected_text_is_stronger_still),
+      cmocka_unit_test(in_high_contrast_all_stands_out_seven_to_one),
       cmocka_unit_test(lines_stand_out_on_both_sides),
       cmocka_unit_test(lines_stand_out_on_the_band_of_a_spread),
       cmocka_unit_test(text_can_be_read_on_the_protected_area),
