@@ -50,10 +50,11 @@ bool ox_stretch_has(const ox_stretch *s, const ox_leg *leg) {
   return middle_s >= s->from_s && middle_s <= s->to_s;
 }
 
-/* Within a stretch, without the glide. */
+/* Within a stretch, without the glide. On the arrival the fix is where the next stretch begins. */
 static ox_vec carried_in(const ox_flight *f, const ox_stretch *s, double t_s) {
-  if (s->circuit < 0) return (ox_vec){0, 0};
-  return ox_vec_sub(ox_air_carry(f, t_s), ox_air_carry(f, 0.5 * (s->from_s + s->to_s)));
+  ox_stretch next = s->circuit < 0 ? ox_air_stretch(f, 0.0) : *s;
+  double middle_s = 0.5 * (next.from_s + next.to_s);
+  return ox_vec_sub(ox_air_carry(f, fmax(t_s, next.from_s)), ox_air_carry(f, middle_s));
 }
 
 ox_vec ox_air_camera(const ox_flight *f, double t_s) {

@@ -25,7 +25,8 @@ bool ox_stretch_has(const ox_stretch *stretch, const ox_leg *leg);
 
 /* How far (NM) the middle of the picture is carried from its place over the ground: with the air
  * throughout a stretch, so that the fix is in its place half-way; from one stretch to the next it
- * glides. Nothing on the arrival. */
+ * glides. On the arrival the fix stands still where the entry will find it, so that what is flown
+ * next comes to its place without a glide. */
 ox_vec ox_air_camera(const ox_flight *flight, double t_s);
 
 #endif

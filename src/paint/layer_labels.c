@@ -3,6 +3,8 @@
 
 #include "paint_private.h"
 
+static const double LONG_LEADER_EM = 4.0, LONGEST_LEADER_EM = 7.0;
+
 /* What lies on the picture later, handles for instance: a cross in a square about each, so that
  * nothing set between its sides would be taken for free. */
 static void keep_clear(ox_picture *p) {
@@ -85,9 +87,41 @@ static void make_smaller(ox_picture *p, ox_lettering *text) {
   g_free(words);
 }
 
+static double leader_length(const ox_label *label) {
+  if (label->dropped || !label->has_leader) return 0.0;
+  return ox_vec_length(ox_vec_sub(label->leader_to, label->leader_from));
+}
+
+/* The label placed last, put back. */
+static void take_back(ox_placer *placer, ox_label *label) {
+  if (label->dropped) return;
+  placer->taken_count--;
+  if (label->has_leader) placer->leaders.count--;
+}
+
+/* Where the world slides, a place can be left far behind by what it names: it is looked for anew,
+ * and kept only where nothing is much nearer. What is of lower rank is then rather left out. */
+static void put_nearer(ox_picture *p, ox_placer *placer, ox_label *label) {
+  const double em = p->size.label;
+  ox_label was = *label;
+  take_back(placer, label);
+  label->has_stay = false;
+  ox_placer_put(placer, label);
+  double now = leader_length(label);
+  if (!label->dropped && now <= fmax(0.5 * leader_length(&was), LONG_LEADER_EM * em)) return;
+  take_back(placer, label);
+  *label = was;
+  label->dropped = label->priority > 1 && leader_length(label) > LONGEST_LEADER_EM * em;
+  if (label->dropped) return;
+  placer->taken[placer->taken_count++] = label->box;
+  ox_segments_add(&placer->leaders, label->leader_from, label->leader_to);
+}
+
 /* A label of first rank is set smaller rather than left out. */
 static void put(ox_picture *p, ox_placer *placer, ox_label *label) {
   ox_placer_put(placer, label);
+  if (p->air > 0.0 && leader_length(label) > LONG_LEADER_EM * p->size.label)
+    put_nearer(p, placer, label);
   if (!label->dropped || label->priority != 1) return;
   make_smaller(p, &label->text);
   make_smaller(p, &label->narrow);

@@ -18,6 +18,7 @@ static const double COURSE_FIGURE_EM = 2.2;
 static const double ABOUT_AIRCRAFT = 0.72; /* of the diagonal, shown each way about an aircraft */
 static const int LEG_PIECES = 12;
 static const int STRETCHES_FITTED = 6;
+static const double FORESEEN_S = 120.0; /* before the fix, what is flown next is in the map */
 
 /* What the shares of the text sizes are of. The least size holds down to boards where it would
  * crowd out the picture. */
@@ -110,10 +111,24 @@ static void grow_by_flight(box *b, const ox_flight *f, const box *limit) {
       grow_by_leg(b, &f->legs[i], (ox_vec){0, 0}, limit);
 }
 
+/* What is seen of the first stretch while it is still to be flown: the longer until then, the
+ * farther up the wind it lies. */
+static void grow_by_approach(box *b, const ox_picture *p, const ox_stretch *first,
+                             const box *limit) {
+  const ox_flight *f = p->scene.flight;
+  double t_s = fmax(ox_flight_begin_s(f), -FORESEEN_S);
+  if (!(t_s < 0.0)) return;
+  ox_vec moved = ox_vec_scale(ox_air_camera(f, t_s), -1.0);
+  ox_air_see(f, t_s, 1.0, p->seen);
+  for (size_t i = 0; i < f->leg_count; i++)
+    if (ox_stretch_has(first, &f->legs[i])) grow_by_leg(b, &p->seen->legs[i], moved, limit);
+}
+
 /* What the air view shows of the first stretches, and the way that the fix slides in them. */
 static void grow_by_air(box *b, const ox_picture *p, const box *limit) {
   const ox_flight *f = p->scene.flight;
   ox_stretch s = ox_air_stretch(f, 0.0);
+  grow_by_approach(b, p, &s, limit);
   for (int n = 0; n < STRETCHES_FITTED; n++) {
     double middle_s = 0.5 * (s.from_s + s.to_s);
     ox_air_see(f, middle_s, 1.0, p->seen);
@@ -200,6 +215,8 @@ static box fit_round_rose(ox_picture *p, const box *world, double margin, ox_vie
   ox_vec up = as_seen(world, ox_unit(f->setup.inbound_true_deg + 180.0));
   ox_vec from = as_seen(world, ox_unit(f->setup.arrival_track_true_deg));
   double upstream_nm = upstream_of(world, up); /* beyond it stands the course's figure */
+  ox_vec fix = {0, 0}; /* where it is seen on the arrival */
+  if (p->air > 0.0) fix = as_seen(world, ox_vec_scale(ox_air_camera(f, -1.0), -p->air));
   box all = *world;
   *v = fitted(p, world, margin);
   for (int round = 0; round < 12; round++) {
@@ -209,7 +226,8 @@ static box fit_round_rose(ox_picture *p, const box *world, double margin, ox_vie
     grow(&all, (ox_vec){-nm, -nm});
     grow(&all, (ox_vec){nm, nm});
     grow(&all, ox_vec_scale(up, upstream_nm + COURSE_FIGURE_EM * em / v->dev_per_nm));
-    if (ox_has_layer(p, OX_LAYER_TRACK)) grow(&all, ox_vec_scale(from, -arrival_nm));
+    if (ox_has_layer(p, OX_LAYER_TRACK))
+      grow(&all, ox_vec_sub(fix, ox_vec_scale(from, arrival_nm)));
     *v = fitted(p, &all, margin);
   }
   return all;

@@ -154,6 +154,96 @@ static void the_middle_of_the_picture_never_jumps(void **state) {
   }
 }
 
+/* So that the entry comes to its place where the fix is crossed, and nothing glides there. */
+static void the_fix_waits_on_the_arrival_where_the_first_stretch_begins(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  see(&c, 0, 0);
+  ox_vec at_fix = ox_air_camera(&flight, 0.0);
+  ox_stretch first = ox_air_stretch(&flight, 0.0);
+  double half_s = 0.5 * (first.to_s - first.from_s);
+  assert_close(ox_vec_length(at_fix), 20.0 * half_s / OX_S_PER_H, 1e-9, "half of its way");
+  assert_angle_close(ox_bearing_deg(at_fix), 360, 1e-6, "up the wind");
+  for (double t = ox_flight_begin_s(&flight); t < 0; t += 10) {
+    ox_vec d = ox_vec_sub(ox_air_camera(&flight, t), at_fix);
+    assert_close(ox_vec_length(d), 0, 1e-9, "it stands still");
+  }
+  ox_vec d = ox_vec_sub(ox_air_camera(&flight, 10), at_fix);
+  assert_close(ox_vec_length(d), 20.0 * 10 / OX_S_PER_H, 1e-9, "from the fix on with the air");
+}
+
+static bool is_whole(const ox_picture *p) {
+  for (size_t i = 0; i < p->flown->leg_count; i++) {
+    const ox_leg *leg = &p->flown->legs[i];
+    if (leg->part == OX_PART_ARRIVAL || !ox_stretch_has(&p->named, leg)) continue;
+    for (int k = 0; k <= 16; k++) {
+      double t_s = leg->t0_s + (leg->t1_s - leg->t0_s) * k / 16;
+      if (!ox_rect_has(p->map, ox_to_dev(p, ox_leg_position(leg, t_s)))) return false;
+    }
+  }
+  return true;
+}
+
+static void what_is_flown_next_lies_in_the_map_on_the_arrival(void **state) {
+  (void)state;
+  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 900, 620);
+  cairo_t *cr = cairo_create(surface);
+  int looked = 0;
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
+    ox_random r = {seed * 7919u + 17u};
+    ox_case c = paint_mild_case(&r);
+    assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+    scene.view.air = 1.0;
+    ox_picture *p = ox_picture_new(&scene, 900, 620);
+    for (double t = fmax(ox_flight_begin_s(&paint_flight), -120); t < 0; t += 20, looked++) {
+      ox_picture_draw_moving(p, cr, t);
+      assert_true(is_whole(p));
+      assert_true(ox_rect_has(p->map, ox_to_dev(p, (ox_vec){0, 0})));
+    }
+    ox_picture_free(p);
+  }
+  assert_true(looked > 40);
+  cairo_destroy(cr);
+  cairo_surface_destroy(surface);
+}
+
+static double leader_em(const ox_picture *p, const ox_label *label) {
+  if (label->dropped || !label->has_leader) return 0.0;
+  return ox_vec_length(ox_vec_sub(label->leader_to, label->leader_from)) / p->size.label;
+}
+
+/* In large type, where there is least room: a leader is long only at a label of first rank. */
+static void labels_are_not_left_behind_by_what_they_name(void **state) {
+  (void)state;
+  cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 900, 620);
+  cairo_t *cr = cairo_create(surface);
+  int leaders = 0, of_length = 0;
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(12); seed < seeds; seed++) {
+    ox_random r = {seed * 7919u + 17u};
+    ox_case c = paint_mild_case(&r);
+    assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+    scene.view.air = 1.0;
+    scene.text_scale = 2.0;
+    ox_picture *p = ox_picture_new(&scene, 900, 620);
+    for (double t = -100; t < 400; t += 20) {
+      ox_picture_draw_moving(p, cr, t);
+      for (size_t i = 0; i < p->label_count; i++) {
+        double em = leader_em(p, &p->labels[i]);
+        leaders += em > 0.0;
+        of_length += em > 6.0;
+        assert_true(p->labels[i].priority == 1 || em <= 7.0);
+      }
+    }
+    ox_picture_free(p);
+  }
+  assert_true(leaders > 100);
+  assert_true(of_length * 7 < leaders); /* left in place, one in five was */
+  cairo_destroy(cr);
+  cairo_surface_destroy(surface);
+}
+
 static void every_instant_is_in_a_stretch_that_holds_it(void **state) {
   (void)state;
   for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(60); seed < seeds; seed++) {
@@ -230,6 +320,9 @@ int main(void) {
       cmocka_unit_test(a_racetrack_is_open_in_the_air_by_wind_times_time),
       cmocka_unit_test(the_ground_slides_with_the_wind_s_speed_through_most_of_a_circuit),
       cmocka_unit_test(the_middle_of_the_picture_never_jumps),
+      cmocka_unit_test(the_fix_waits_on_the_arrival_where_the_first_stretch_begins),
+      cmocka_unit_test(what_is_flown_next_lies_in_the_map_on_the_arrival),
+      cmocka_unit_test(labels_are_not_left_behind_by_what_they_name),
       cmocka_unit_test(every_instant_is_in_a_stretch_that_holds_it),
       cmocka_unit_test(the_passage_moves_the_track_evenly),
       cmocka_unit_test(labels_stay_beside_what_they_name_while_the_world_moves),
