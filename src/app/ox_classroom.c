@@ -387,6 +387,7 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   gtk_label_set_ellipsize(self->instant, PANGO_ELLIPSIZE_END);
   gtk_widget_set_hexpand(GTK_WIDGET(self->instant), TRUE);
   self->figures = g_object_new(OX_TYPE_FIGURE_ROW, NULL);
+  ox_figure_row_set_most_lines(self->figures, 1); /* the board keeps its height */
   ox_figure_row_set_model(self->figures, ox_window_document(self->window), player);
   gtk_box_append(GTK_BOX(self->below), GTK_WIDGET(self->instant));
   gtk_box_append(GTK_BOX(self->below), GTK_WIDGET(self->figures));

@@ -20,6 +20,7 @@ struct _OxFigureRow {
 
   ox_figure_text text[OX_FIGURE_COUNT];
   double size_px; /* 0: the window's own */
+  int most_lines;
   guint draws;
 };
 
@@ -124,7 +125,7 @@ static line_plan plan_for(OxFigureRow *self, int width) {
     if (self->text[i].shown) plan.column[plan.count++] = i;
   int lines = 1;
   if (plan.count > 0) set_lines(self, &plan, lines);
-  while (width >= 0 && lines < MOST_LINES && lines < plan.count && total_of(self, &plan) > width)
+  while (width >= 0 && lines < self->most_lines && lines < plan.count && total_of(self, &plan) > width)
     set_lines(self, &plan, ++lines);
   return plan;
 }
@@ -174,7 +175,7 @@ static void measure(GtkWidget *widget, GtkOrientation orientation, int for_size,
   *minimum = *natural = 0;
   if (plan.count == 0) return;
   *natural = total_of(self, &plan);
-  set_lines(self, &plan, MIN(MOST_LINES, plan.count));
+  set_lines(self, &plan, MIN(self->most_lines, plan.count));
   *minimum = total_of(self, &plan);
 }
 
@@ -239,6 +240,7 @@ static void ox_figure_row_class_init(OxFigureRowClass *class) {
 }
 
 static void ox_figure_row_init(OxFigureRow *self) {
+  self->most_lines = MOST_LINES;
   make_layouts(self);
   gtk_accessible_update_property(GTK_ACCESSIBLE(self), GTK_ACCESSIBLE_PROPERTY_LABEL, _("Figures"),
                                  -1);
@@ -257,6 +259,11 @@ void ox_figure_row_set_size(OxFigureRow *self, double px) {
   if (px == self->size_px) return;
   self->size_px = px;
   make_layouts(self);
+  gtk_widget_queue_resize(GTK_WIDGET(self));
+}
+
+void ox_figure_row_set_most_lines(OxFigureRow *self, int lines) {
+  self->most_lines = MAX(lines, 1);
   gtk_widget_queue_resize(GTK_WIDGET(self));
 }
 

@@ -20,6 +20,8 @@ void ox_figure_row_set_model(OxFigureRow *self, OxDocument *document, OxPlayer *
 /* Height of the figures' type (px); 0: the window's own. */
 void ox_figure_row_set_size(OxFigureRow *self, double px);
 double ox_figure_row_size(OxFigureRow *self);
+/* In how many lines the figures may stand where there is no room for one (>= 1; first 3). */
+void ox_figure_row_set_most_lines(OxFigureRow *self, int lines);
 
 /* Borrowed; NULL where the figure is not shown. */
 const char *ox_figure_row_value(OxFigureRow *self, ox_figure figure);

@@ -163,6 +163,30 @@ static void it_plays_with_its_transport_hidden(void **state) {
   app_test_close(window);
 }
 
+/* What is flown stands whole beside the figures, whose height stays: the board does not jump. */
+static void the_name_of_every_leg_is_whole_beside_the_figures(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  turn(window, TRUE);
+  act(window, "larger");
+  act(window, "larger");
+  act(window, "larger");
+  app_test_spin_ms(200);
+  GtkWidget *figures = GTK_WIDGET(ox_classroom_figures(ox_window_classroom(window)));
+  GtkLabel *instant = GTK_LABEL(gtk_widget_get_prev_sibling(figures));
+  const ox_flight *flight = ox_document_whole_flight(ox_window_document(window));
+  int height = gtk_widget_get_height(gtk_widget_get_parent(figures));
+  assert_true(flight->leg_count > 6);
+  for (size_t i = 0; i < flight->leg_count; i++) {
+    ox_player_seek(ox_window_player(window), flight->legs[i].t0_s + 0.5);
+    app_test_spin_ms(60);
+    if (pango_layout_is_ellipsized(gtk_label_get_layout(instant)))
+      print_error("\"%s\" is cut\n", gtk_label_get_text(instant));
+    assert_false(pango_layout_is_ellipsized(gtk_label_get_layout(instant)));
+    assert_int_equal(gtk_widget_get_height(gtk_widget_get_parent(figures)), height);
+  }
+  app_test_close(window);
+}
+
 static guint controllers_of(OxWindow *window) {
   GListModel *all = gtk_widget_observe_controllers(GTK_WIDGET(window));
   guint count = g_list_model_get_n_items(all);
@@ -197,6 +221,7 @@ int main(void) {
       cmocka_unit_test(black_stops_the_flight_and_escape_ends_black_before_the_display),
       cmocka_unit_test(controls_show_first_and_on_a_touch_and_hide_without_a_new_layout),
       cmocka_unit_test(it_plays_with_its_transport_hidden),
+      cmocka_unit_test(the_name_of_every_leg_is_whole_beside_the_figures),
       cmocka_unit_test(its_keys_and_actions_end_with_it),
   };
   return cmocka_run_group_tests_name("classroom", tests, app_test_init, NULL);
