@@ -123,9 +123,9 @@ static line_plan plan_for(OxFigureRow *self, int width) {
   line_plan plan = {0};
   for (int i = 0; i < OX_FIGURE_COUNT; i++)
     if (self->text[i].shown) plan.column[plan.count++] = i;
-  int lines = 1;
+  int lines = 1, most = MIN(self->most_lines, plan.count);
   if (plan.count > 0) set_lines(self, &plan, lines);
-  while (width >= 0 && lines < self->most_lines && lines < plan.count && total_of(self, &plan) > width)
+  while (width >= 0 && lines < most && total_of(self, &plan) > width)
     set_lines(self, &plan, ++lines);
   return plan;
 }
