@@ -197,6 +197,8 @@ void ox_case_view_show(OxCaseView *self, const ox_case *c, const ox_flight *flig
   if (goes) settle_from(self, &from);
 }
 
+const ox_scene *ox_case_view_scene(OxCaseView *self) { return &self->scene; }
+
 gboolean ox_case_view_get_viewport(OxCaseView *self, ox_viewport *out) {
   ox_picture *picture = current_picture(self);
   if (picture) *out = ox_picture_viewport(picture);

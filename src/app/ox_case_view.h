@@ -18,6 +18,8 @@ GtkWidget *ox_case_view_new(OxPlayer *player);
 /* What is shown: copied. palette, text_scale, view and fit are those of the board beside it. */
 void ox_case_view_show(OxCaseView *self, const ox_case *c, const ox_flight *flight,
                        const ox_scene *like, const ox_fit *fit);
+/* What was shown last; borrowed until the next. */
+const ox_scene *ox_case_view_scene(OxCaseView *self);
 /* Where the world is on it; FALSE: there is no picture. */
 gboolean ox_case_view_get_viewport(OxCaseView *self, ox_viewport *out);
 

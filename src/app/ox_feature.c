@@ -165,13 +165,18 @@ static double distance(ox_feature feature, const ox_case *c, const ox_flight *fl
   return least;
 }
 
+bool ox_feature_is_flown(ox_feature feature) {
+  return feature == OX_FEATURE_TURNS || feature == OX_FEATURE_LEG || feature == OX_FEATURE_LIMITS;
+}
+
 ox_feature ox_feature_at(const ox_case *c, const ox_flight *flight, const ox_viewport *viewport,
-                         ox_vec place, double near) {
+                         bool in_air, ox_vec place, double near) {
   static const ox_feature lines[] = {OX_FEATURE_LEG, OX_FEATURE_TURNS, OX_FEATURE_COURSE};
   ox_feature best = OX_FEATURE_NONE;
   double best_at = near;
   if (distance(OX_FEATURE_FIX, c, flight, viewport, place) <= near) return OX_FEATURE_FIX;
   for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+    if (in_air && ox_feature_is_flown(lines[i])) continue;
     double at = distance(lines[i], c, flight, viewport, place);
     /* Where two lie on each other the more particular one comes first. */
     if (at < best_at - 1e-9) {

@@ -28,9 +28,11 @@ const char *ox_feature_name(ox_feature feature);
  * where the flight has none of it. */
 size_t ox_feature_points(ox_feature feature, const ox_case *c, const ox_flight *flight,
                          ox_vec out[OX_FEATURE_POINTS_MAX]);
+/* Whether it is a part of what is flown, which the air view shows elsewhere. */
+bool ox_feature_is_flown(ox_feature feature);
 /* The feature nearest to a place (device units) and within `near` of it; a point wins over a line.
- * Limits and times are nowhere to be pointed at. */
+ * Limits and times are nowhere to be pointed at, and in the air view nothing that is flown. */
 ox_feature ox_feature_at(const ox_case *c, const ox_flight *flight, const ox_viewport *viewport,
-                         ox_vec place, double near);
+                         bool in_air, ox_vec place, double near);
 
 #endif

@@ -6,12 +6,13 @@
 #define BAND_PX 14.0
 #define RING_PX 16.0
 #define ALPHA 0.45
+#define NEAR_PX 9.0
 
 struct _OxHighlight {
   GtkWidget parent_instance;
-  OxBoard *boards[2]; /* borrowed; NULL: none */
 
   /* owned */
+  GPtrArray *pictures; /* boards and case views, borrowed */
   OxDocument *document;
   OxPlayer *player;
 
@@ -59,29 +60,52 @@ static void draw_line(cairo_t *cr, const ox_vec *points, size_t count, gboolean 
   if (arrow && count > 1) draw_arrow(cr, points[count - 2], points[count - 1]);
 }
 
-static gboolean is_flown(ox_feature feature) {
-  return feature == OX_FEATURE_TURNS || feature == OX_FEATURE_LEG || feature == OX_FEATURE_LIMITS;
+/* ---- the pictures ------------------------------------------------------------------------- */
+
+typedef struct {
+  const ox_case *c;
+  const ox_flight *flight;
+  ox_viewport viewport;
+  gboolean in_air;
+} shown;
+
+static gboolean what_is_shown(OxHighlight *self, GtkWidget *picture, shown *out) {
+  if (OX_IS_CASE_VIEW(picture)) {
+    const ox_scene *scene = ox_case_view_scene(OX_CASE_VIEW(picture));
+    *out = (shown){.c = scene->c, .flight = scene->flight, .in_air = scene->view.air > 0.0};
+    return scene->c && ox_case_view_get_viewport(OX_CASE_VIEW(picture), &out->viewport);
+  }
+  *out = (shown){.c = ox_document_case(self->document),
+                 .flight = ox_document_flight(self->document),
+                 .in_air = ox_board_view(OX_BOARD(picture)).air > 0.0};
+  return ox_board_get_viewport(OX_BOARD(picture), &out->viewport);
 }
 
-size_t ox_highlight_points(OxHighlight *self, OxBoard *board, ox_vec *out) {
-  ox_viewport viewport;
-  const ox_case *c = ox_document_case(self->document);
-  if (is_flown(self->feature) && ox_board_view(board).air > 0.0) return 0;
-  size_t count = ox_feature_points(self->feature, c, ox_document_flight(self->document), out);
-  if (count == 0 || !ox_board_get_viewport(board, &viewport)) return 0;
-  for (size_t i = 0; i < count; i++) out[i] = ox_viewport_to_dev(&viewport, out[i]);
+size_t ox_highlight_points(OxHighlight *self, GtkWidget *picture, ox_vec *out) {
+  shown s;
+  if (!what_is_shown(self, picture, &s)) return 0;
+  if (s.in_air && ox_feature_is_flown(self->feature)) return 0;
+  size_t count = ox_feature_points(self->feature, s.c, s.flight, out);
+  for (size_t i = 0; i < count; i++) out[i] = ox_viewport_to_dev(&s.viewport, out[i]);
   return count;
 }
 
-static void draw(OxHighlight *self, OxBoard *board, cairo_t *cr) {
+ox_feature ox_highlight_feature_at(OxHighlight *self, GtkWidget *picture, double x, double y) {
+  shown s;
+  if (!what_is_shown(self, picture, &s)) return OX_FEATURE_NONE;
+  return ox_feature_at(s.c, s.flight, &s.viewport, s.in_air, (ox_vec){x, y}, NEAR_PX);
+}
+
+/* ---- drawing ------------------------------------------------------------------------------ */
+
+static void draw(OxHighlight *self, GtkWidget *picture, cairo_t *cr) {
   ox_vec points[OX_FEATURE_POINTS_MAX];
   double x, y;
-  size_t count = ox_highlight_points(self, board, points);
+  size_t count = ox_highlight_points(self, picture, points);
   if (count == 0 ||
-      !gtk_widget_translate_coordinates(GTK_WIDGET(board), GTK_WIDGET(self), 0, 0, &x, &y))
+      !gtk_widget_translate_coordinates(picture, GTK_WIDGET(self), 0, 0, &x, &y))
     return;
-  cairo_rectangle(cr, x, y, gtk_widget_get_width(GTK_WIDGET(board)),
-                  gtk_widget_get_height(GTK_WIDGET(board)));
+  cairo_rectangle(cr, x, y, gtk_widget_get_width(picture), gtk_widget_get_height(picture));
   cairo_clip(cr);
   cairo_translate(cr, x, y);
   if (count == 1)
@@ -96,10 +120,9 @@ static void snapshot(GtkWidget *widget, GtkSnapshot *snapshot) {
   if (self->feature == OX_FEATURE_NONE || width <= 0 || height <= 0) return;
   graphene_rect_t bounds = GRAPHENE_RECT_INIT(0, 0, (float)width, (float)height);
   cairo_t *cr = gtk_snapshot_append_cairo(snapshot, &bounds);
-  for (guint i = 0; i < G_N_ELEMENTS(self->boards); i++) {
-    if (!self->boards[i]) continue;
+  for (guint i = 0; i < self->pictures->len; i++) {
     cairo_save(cr);
-    draw(self, self->boards[i], cr);
+    draw(self, g_ptr_array_index(self->pictures, i), cr);
     cairo_restore(cr);
   }
   cairo_destroy(cr);
@@ -112,13 +135,20 @@ static void dispose(GObject *object) {
   G_OBJECT_CLASS(ox_highlight_parent_class)->dispose(object);
 }
 
+static void finalize(GObject *object) {
+  g_ptr_array_unref(OX_HIGHLIGHT(object)->pictures);
+  G_OBJECT_CLASS(ox_highlight_parent_class)->finalize(object);
+}
+
 static void ox_highlight_class_init(OxHighlightClass *class) {
   G_OBJECT_CLASS(class)->dispose = dispose;
+  G_OBJECT_CLASS(class)->finalize = finalize;
   GTK_WIDGET_CLASS(class)->snapshot = snapshot;
   gtk_widget_class_set_accessible_role(GTK_WIDGET_CLASS(class), GTK_ACCESSIBLE_ROLE_PRESENTATION);
 }
 
 static void ox_highlight_init(OxHighlight *self) {
+  self->pictures = g_ptr_array_new();
   gtk_widget_set_can_target(GTK_WIDGET(self), FALSE);
 }
 
@@ -126,9 +156,8 @@ static void moved_cb(OxHighlight *self) {
   if (self->feature != OX_FEATURE_NONE) gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 
-GtkWidget *ox_highlight_new(OxBoard *board, OxDocument *document, OxPlayer *player) {
+GtkWidget *ox_highlight_new(OxDocument *document, OxPlayer *player) {
   OxHighlight *self = g_object_new(OX_TYPE_HIGHLIGHT, NULL);
-  self->boards[0] = board;
   self->document = g_object_ref(document);
   self->player = g_object_ref(player);
   g_signal_connect_object(document, "changed", G_CALLBACK(moved_cb), self, G_CONNECT_SWAPPED);
@@ -136,9 +165,16 @@ GtkWidget *ox_highlight_new(OxBoard *board, OxDocument *document, OxPlayer *play
   return GTK_WIDGET(self);
 }
 
-void ox_highlight_set_second(OxHighlight *self, OxBoard *board) {
+void ox_highlight_add(OxHighlight *self, GtkWidget *picture) {
   g_return_if_fail(OX_IS_HIGHLIGHT(self));
-  self->boards[1] = board;
+  g_return_if_fail(OX_IS_BOARD(picture) || OX_IS_CASE_VIEW(picture));
+  g_ptr_array_add(self->pictures, picture);
+  gtk_widget_queue_draw(GTK_WIDGET(self));
+}
+
+void ox_highlight_remove(OxHighlight *self, GtkWidget *picture) {
+  g_return_if_fail(OX_IS_HIGHLIGHT(self));
+  g_ptr_array_remove(self->pictures, picture);
   gtk_widget_queue_draw(GTK_WIDGET(self));
 }
 

@@ -5,6 +5,7 @@
 #include <gtk/gtk.h>
 
 #include "ox_board.h"
+#include "ox_case_view.h"
 #include "ox_feature.h"
 
 G_BEGIN_DECLS
@@ -12,14 +13,18 @@ G_BEGIN_DECLS
 #define OX_TYPE_HIGHLIGHT (ox_highlight_get_type())
 G_DECLARE_FINAL_TYPE(OxHighlight, ox_highlight, OX, HIGHLIGHT, GtkWidget)
 
-/* Follows the document, and the player where the picture moves; holds references. The board is
- * borrowed: both belong to one window. */
-GtkWidget *ox_highlight_new(OxBoard *board, OxDocument *document, OxPlayer *player);
-/* A board beside the first one that is lit as well; borrowed; NULL: none. */
-void ox_highlight_set_second(OxHighlight *self, OxBoard *board);
-/* Where the light is on a board, in its coordinates, and in how many of OX_FEATURE_POINTS_MAX
- * points. None of what is flown where the board is carried with the air, which lies elsewhere. */
-size_t ox_highlight_points(OxHighlight *self, OxBoard *board, ox_vec *out);
+/* Follows the document, and the player where the picture moves; holds references. */
+GtkWidget *ox_highlight_new(OxDocument *document, OxPlayer *player);
+/* A picture that is lit: a board of the document, or the view of another case. Borrowed, and to be
+ * taken out before it goes. */
+void ox_highlight_add(OxHighlight *self, GtkWidget *picture);
+void ox_highlight_remove(OxHighlight *self, GtkWidget *picture);
+/* Where the light is on a picture, in its coordinates, and in how many of OX_FEATURE_POINTS_MAX
+ * points: that part of the picture's own case. None of what is flown where the picture is carried
+ * with the air, which lies elsewhere. */
+size_t ox_highlight_points(OxHighlight *self, GtkWidget *picture, ox_vec *out);
+/* What the pointer is at on a picture, in its coordinates. */
+ox_feature ox_highlight_feature_at(OxHighlight *self, GtkWidget *picture, double x, double y);
 void ox_highlight_set_feature(OxHighlight *self, ox_feature feature);
 ox_feature ox_highlight_feature(OxHighlight *self);
 

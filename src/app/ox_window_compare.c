@@ -70,7 +70,9 @@ static void set_view_count(OxWindow *self, size_t count) {
       GtkWidget *view = ox_case_view_new(self->player);
       self->case_views[i] = view;
       gtk_box_append(self->boards, view);
+      ox_window_light_picture(self, view);
     } else if (i >= count && self->case_views[i]) {
+      ox_highlight_remove(self->highlight, self->case_views[i]);
       gtk_box_remove(self->boards, self->case_views[i]);
       self->case_views[i] = NULL;
     }

@@ -136,6 +136,9 @@ void ox_window_add_words(OxWindow *self);
 
 /* The settings are others, or their wording is. */
 void ox_window_update_words(OxWindow *self);
+/* The words are lit by this picture and the picture by the words: a board, or the view of another
+ * case. To be taken out of the highlight before it goes. */
+void ox_window_light_picture(OxWindow *self, GtkWidget *picture);
 
 /* ox_window_published.c */
 void ox_window_add_published(OxWindow *self);

@@ -97,7 +97,7 @@ static void add_air_board(OxWindow *self) {
   ox_keys_add(board, OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);
   connect_board(self, self->air_board);
   gtk_box_append(self->boards, board);
-  ox_highlight_set_second(self->highlight, self->air_board);
+  ox_window_light_picture(self, board);
   g_signal_connect_object(board, "looks-changed", G_CALLBACK(ox_window_update_compare), self,
                           G_CONNECT_SWAPPED);
   ox_window_update_compare(self);
@@ -114,7 +114,7 @@ static void both_views_cb(GSimpleAction *action, GVariant *state, gpointer data)
     gtk_widget_grab_focus(GTK_WIDGET(self->board));
     GtkWidget *gone = GTK_WIDGET(self->air_board);
     self->air_board = NULL;
-    ox_highlight_set_second(self->highlight, NULL);
+    ox_highlight_remove(self->highlight, gone);
     gtk_box_remove(self->boards, gone);
     ox_window_update_compare(self);
   }

@@ -10,10 +10,14 @@
 #include "oxbow/crosscheck.h"
 #include "oxbow/text.h"
 
-#define NEAR_PX 9.0
+/* While the answer is hidden, no light may show where it lies. */
+static ox_feature allowed(OxWindow *self, ox_feature feature) {
+  gboolean tells = ox_feature_is_flown(feature) && ox_prediction_hides(self->prediction);
+  return tells ? OX_FEATURE_NONE : feature;
+}
 
 static void set_highlight(OxWindow *self, ox_feature feature) {
-  ox_highlight_set_feature(self->highlight, feature);
+  ox_highlight_set_feature(self->highlight, allowed(self, feature));
 }
 
 static void pointed_cb(OxWordsPanel *panel, int feature, OxWindow *self) {
@@ -31,20 +35,18 @@ static gboolean words_are_shown(OxWindow *self) {
 }
 
 static void mark(OxWindow *self, ox_feature feature) {
-  ox_words_panel_mark_feature(self->words, feature);
+  ox_words_panel_mark_feature(self->words, allowed(self, feature));
   set_highlight(self, feature);
 }
 
-/* From the picture to the words: only while they are on the screen. */
-static void board_motion_cb(GtkEventControllerMotion *motion, double x, double y,
-                            OxWindow *self) {
-  ox_viewport viewport;
-  if (!words_are_shown(self) || !ox_board_get_viewport(self->board, &viewport)) return;
-  mark(self, ox_feature_at(ox_document_case(self->document), ox_document_flight(self->document),
-                           &viewport, (ox_vec){x, y}, NEAR_PX));
+/* From a picture to the words: only while they are on the screen. */
+static void picture_motion_cb(GtkEventControllerMotion *motion, double x, double y,
+                              OxWindow *self) {
+  GtkWidget *picture = gtk_event_controller_get_widget(GTK_EVENT_CONTROLLER(motion));
+  if (words_are_shown(self)) mark(self, ox_highlight_feature_at(self->highlight, picture, x, y));
 }
 
-static void board_leave_cb(OxWindow *self) {
+static void picture_leave_cb(OxWindow *self) {
   if (words_are_shown(self)) mark(self, OX_FEATURE_NONE);
 }
 
@@ -142,16 +144,21 @@ static void add_pages(OxWindow *self) {
                           self, G_CONNECT_SWAPPED);
 }
 
+void ox_window_light_picture(OxWindow *self, GtkWidget *picture) {
+  GtkEventController *motion = gtk_event_controller_motion_new();
+  g_signal_connect_object(motion, "motion", G_CALLBACK(picture_motion_cb), self, 0);
+  g_signal_connect_object(motion, "leave", G_CALLBACK(picture_leave_cb), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller(picture, motion);
+  ox_highlight_add(self->highlight, picture);
+}
+
 static void add_highlight(OxWindow *self) {
-  GtkWidget *highlight = ox_highlight_new(self->board, self->document, self->player);
+  GtkWidget *highlight = ox_highlight_new(self->document, self->player);
   self->highlight = OX_HIGHLIGHT(highlight);
   gtk_overlay_add_overlay(self->board_overlay, highlight);
   g_signal_connect_object(self->words, "understood", G_CALLBACK(understood_cb), self, 0);
   g_signal_connect_object(self->words, "pointed", G_CALLBACK(pointed_cb), self, 0);
-  GtkEventController *motion = gtk_event_controller_motion_new();
-  g_signal_connect_object(motion, "motion", G_CALLBACK(board_motion_cb), self, 0);
-  g_signal_connect_object(motion, "leave", G_CALLBACK(board_leave_cb), self, G_CONNECT_SWAPPED);
-  gtk_widget_add_controller(GTK_WIDGET(self->board), motion);
+  ox_window_light_picture(self, GTK_WIDGET(self->board));
 }
 
 static double line_x(GtkWidget *line, double t_s) {

@@ -103,6 +103,70 @@ static void two_cases_stand_beside_it_on_one_scale_and_in_step(void **state) {
   app_test_close(window);
 }
 
+/* As gestures tell of it. */
+static void point_at(GtkWidget *picture, double x, double y) {
+  GListModel *controllers = gtk_widget_observe_controllers(picture);
+  for (guint i = 0; i < g_list_model_get_n_items(controllers); i++) {
+    GObject *controller = g_list_model_get_item(controllers, i);
+    if (GTK_IS_EVENT_CONTROLLER_MOTION(controller))
+      g_signal_emit_by_name(controller, "motion", x, y);
+    g_object_unref(controller);
+  }
+  g_object_unref(controllers);
+}
+
+static gboolean is_marked(OxWindow *window, int offset) {
+  GtkTextIter at;
+  gboolean bold = FALSE;
+  GtkTextView *entry = ox_words_panel_entry(ox_window_words(window));
+  gtk_text_buffer_get_iter_at_offset(gtk_text_view_get_buffer(entry), &at, offset);
+  GSList *tags = gtk_text_iter_get_tags(&at);
+  for (GSList *tag = tags; tag; tag = tag->next) {
+    gboolean set;
+    g_object_get(tag->data, "weight-set", &set, NULL);
+    bold |= set;
+  }
+  g_slist_free(tags);
+  return bold;
+}
+
+/* What is pointed at on one of them is lit on all, each on its own case, and marked in the words. */
+static void every_board_lights_the_words(void **state) {
+  OxWindow *window = comparing(1);
+  OxCompanions *companions = companions_of(window);
+  static const char cleared[] = "hold southwest on the 240 radial, 2 minute legs";
+  ox_companions_choose(companions, 0, (ox_companion){OX_COMPANION_CASE, 2});
+  ox_companions_choose(companions, 1, (ox_companion){OX_COMPANION_VARIANT, OX_VARIANT_CALM});
+  ox_companions_set_beside(companions, TRUE);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "page-words", NULL);
+  gtk_text_buffer_set_text(
+      gtk_text_view_get_buffer(ox_words_panel_entry(ox_window_words(window))), cleared, -1);
+  app_test_spin_ms(400);
+  OxHighlight *light = ox_window_highlight(window);
+  GtkWidget *pictures[3] = {GTK_WIDGET(ox_window_board(window))};
+  for (int i = 1; i < 3; i++) pictures[i] = gtk_widget_get_next_sibling(pictures[i - 1]);
+  int leg = (int)(strstr(cleared, "minute") - cleared);
+  ox_vec legs[3];
+  for (int i = 0; i < 3; i++) {
+    ox_vec points[OX_FEATURE_POINTS_MAX];
+    ox_highlight_set_feature(light, OX_FEATURE_LEG);
+    size_t count = ox_highlight_points(light, pictures[i], points);
+    assert_int_equal(count, 2); /* a straight leg */
+    legs[i] = ox_vec_scale(ox_vec_add(points[0], points[1]), 0.5);
+    point_at(pictures[i], 1, 1);
+    assert_int_equal(ox_highlight_feature(light), OX_FEATURE_NONE);
+    assert_false(is_marked(window, leg));
+    point_at(pictures[i], legs[i].x, legs[i].y);
+    assert_int_equal(ox_highlight_feature(light), OX_FEATURE_LEG);
+    assert_true(is_marked(window, leg));
+    app_test_spin_ms(50); /* is drawn */
+  }
+  assert_true(ox_vec_length(ox_vec_sub(legs[0], legs[2])) > 1.0); /* its own, in the calm */
+  ox_companions_set_beside(companions, FALSE);
+  app_test_spin_ms(100);
+  app_test_close(window);
+}
+
 static double scale_of_board(OxBoard *board) {
   ox_viewport v = {0};
   assert_true(ox_board_get_viewport(board, &v));
@@ -195,6 +259,7 @@ int main(void) {
       cmocka_unit_test(a_change_is_chosen_and_told),
       cmocka_unit_test(a_choice_that_is_no_other_case_says_so),
       cmocka_unit_test(two_cases_stand_beside_it_on_one_scale_and_in_step),
+      cmocka_unit_test(every_board_lights_the_words),
       cmocka_unit_test(boards_on_one_scale_settle_together),
       cmocka_unit_test(nothing_is_solved_when_nothing_changed),
       cmocka_unit_test(a_case_that_is_gone_is_left_out),

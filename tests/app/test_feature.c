@@ -80,8 +80,13 @@ static void what_is_pointed_at_is_the_nearest(void **state) {
       {450, 500, OX_FEATURE_NONE},
   };
   for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
-    assert_int_equal(ox_feature_at(&c, &flight, &board, (ox_vec){rows[i].x, rows[i].y}, 9),
+    assert_int_equal(ox_feature_at(&c, &flight, &board, false, (ox_vec){rows[i].x, rows[i].y}, 9),
                      rows[i].feature);
+  /* In the air the track lies elsewhere; the course, where the fix is. */
+  assert_int_equal(ox_feature_at(&c, &flight, &board, true, (ox_vec){563, 336}, 9),
+                   OX_FEATURE_NONE);
+  assert_int_equal(ox_feature_at(&c, &flight, &board, true, (ox_vec){500, 500}, 9),
+                   OX_FEATURE_COURSE);
 }
 
 static const char doubtful[] =

@@ -144,14 +144,14 @@ static void both_boards_are_lit(void **state) {
   put_caret(window, "ALDER");
   for (int i = 0; i < 2; i++) {
     double x, y;
-    assert_int_equal(ox_highlight_points(light, boards[i], points), 1);
+    assert_int_equal(ox_highlight_points(light, GTK_WIDGET(boards[i]), points), 1);
     assert_true(ox_board_handle_place(boards[i], OX_HANDLE_FIX, &x, &y));
     assert_close(points[0].x, x, 1e-6, "x of the fix");
     assert_close(points[0].y, y, 1e-6, "y of the fix");
   }
   put_caret(window, "left");
-  assert_true(ox_highlight_points(light, first, points) > 1);
-  assert_int_equal(ox_highlight_points(light, second, points), 0);
+  assert_true(ox_highlight_points(light, GTK_WIDGET(first), points) > 1);
+  assert_int_equal(ox_highlight_points(light, GTK_WIDGET(second), points), 0);
   app_test_spin_ms(60); /* is drawn */
   g_action_group_change_action_state(G_ACTION_GROUP(window), "both-views",
                                      g_variant_new_boolean(FALSE));
