@@ -151,6 +151,7 @@ static void set_label(GtkWidget *widget, const char *label) {
 static void add_help_overlay(OxWindow *self) {
   GtkBuilder *builder = gtk_builder_new_from_resource(OX_RESOURCES "/shortcuts.ui");
   GObject *overlay = gtk_builder_get_object(builder, "help_overlay");
+  g_object_set(overlay, "section-name", "flight", NULL); /* what is used most */
   gtk_application_window_set_help_overlay(GTK_APPLICATION_WINDOW(self),
                                           GTK_SHORTCUTS_WINDOW(overlay));
   g_object_unref(builder);

@@ -167,6 +167,41 @@ static void the_shortcuts_window_shows_just_the_keys_that_work(void **state) {
   g_object_unref(application);
 }
 
+/* It opens with the keys of the flight, and no section needs a second page. */
+static void the_shortcuts_window_opens_with_what_is_used_most(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  GtkShortcutsWindow *overlay =
+      gtk_application_window_get_help_overlay(GTK_APPLICATION_WINDOW(window));
+  GPtrArray *found = g_ptr_array_new();
+  collect(GTK_WIDGET(overlay), found);
+  gtk_window_present(GTK_WINDOW(overlay));
+  app_test_spin_ms(200);
+  guint sections = 0, shown = 0;
+  GtkWidget *section = NULL;
+  for (guint i = 0; i < found->len; i++) {
+    GtkWidget *row = g_ptr_array_index(found, i);
+    GtkWidget *its = gtk_widget_get_ancestor(row, GTK_TYPE_SHORTCUTS_SECTION);
+    if (!its) continue; /* one of the search */
+    if (its != section) {
+      GtkWidget *group = gtk_widget_get_ancestor(row, GTK_TYPE_SHORTCUTS_GROUP);
+      GtkWidget *pages = gtk_widget_get_ancestor(group, GTK_TYPE_STACK);
+      assert_ptr_equal(gtk_widget_get_ancestor(pages, GTK_TYPE_SHORTCUTS_SECTION), its);
+      GtkSelectionModel *all = gtk_stack_get_pages(GTK_STACK(pages));
+      assert_int_equal(g_list_model_get_n_items(G_LIST_MODEL(all)), 1);
+      g_object_unref(all);
+      sections++;
+    }
+    section = its;
+    shown += sections == 1 && gtk_widget_get_mapped(row) ? 1 : 0;
+    if (sections > 1) assert_false(gtk_widget_get_mapped(row));
+  }
+  assert_true(sections >= 4);
+  assert_true(shown >= 19); /* all of the flight and of the views */
+  g_ptr_array_unref(found);
+  gtk_window_close(GTK_WINDOW(overlay));
+  app_test_close(window);
+}
+
 static void every_key_has_an_action_behind_it(void **state) {
   OxWindow *window = app_test_window(NULL);
   size_t count;
@@ -238,6 +273,7 @@ int main(void) {
       cmocka_unit_test(every_input_has_its_label_and_its_name),
       cmocka_unit_test(mnemonics_are_unique),
       cmocka_unit_test(the_shortcuts_window_shows_just_the_keys_that_work),
+      cmocka_unit_test(the_shortcuts_window_opens_with_what_is_used_most),
       cmocka_unit_test(every_key_has_an_action_behind_it),
       cmocka_unit_test(space_plays_on_the_board_and_the_transport_bar_but_not_in_the_inputs),
       cmocka_unit_test(the_flight_keys_move_the_flight),
