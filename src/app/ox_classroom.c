@@ -385,6 +385,8 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   self->instant = GTK_LABEL(gtk_label_new(""));
   gtk_label_set_xalign(self->instant, 0);
   gtk_label_set_ellipsize(self->instant, PANGO_ELLIPSIZE_END);
+  gtk_label_set_wrap(self->instant, TRUE);
+  gtk_label_set_lines(self->instant, 2); /* no higher than the figures with their captions */
   gtk_widget_set_hexpand(GTK_WIDGET(self->instant), TRUE);
   self->figures = g_object_new(OX_TYPE_FIGURE_ROW, NULL);
   ox_figure_row_set_most_lines(self->figures, 1); /* the board keeps its height */
