@@ -52,19 +52,25 @@ const char *const *ox_display_choices(const ox_field *field) {
   return NULL;
 }
 
-void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s) {
+void ox_display_leg(char *out, size_t bytes, ox_leg_kind kind, int circuit, double t_s,
+                    ox_instant_form form) {
   char clock[24];
+  ox_words_min_s(clock, sizeof clock, t_s);
+  if (form == OX_INSTANT_CLOCK)
+    g_strlcpy(out, clock, bytes);
+  else if (form == OX_INSTANT_WHOLE && circuit > 0)
+    g_snprintf(out, (gulong)bytes, _("%s %s, circuit %d"), clock, _(ox_leg_name(kind)), circuit);
+  else
+    g_snprintf(out, (gulong)bytes, "%s %s", clock, _(ox_leg_name(kind)));
+}
+
+void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s) {
   if (flight->leg_count == 0) {
     g_strlcpy(out, _("No flight"), bytes);
     return;
   }
   const ox_leg *leg = &flight->legs[ox_flight_leg_index(flight, t_s)];
-  ox_words_min_s(clock, sizeof clock, t_s);
-  if (leg->circuit > 0)
-    g_snprintf(out, (gulong)bytes, _("%s %s, circuit %d"), clock, _(ox_leg_name(leg->kind)),
-               leg->circuit);
-  else
-    g_snprintf(out, (gulong)bytes, "%s %s", clock, _(ox_leg_name(leg->kind)));
+  ox_display_leg(out, bytes, leg->kind, leg->circuit, t_s, OX_INSTANT_WHOLE);
 }
 
 double ox_display_next_event_s(const ox_flight *flight, double t_s, int step) {

@@ -11,8 +11,16 @@
  * for a field that is not a choice. Static. */
 const char *const *ox_display_choices(const ox_field *field);
 
-/* Where the flight is at an instant (s): "1:02 outbound, circuit 1". */
+/* How much of it is said: all, "1:02 outbound, circuit 1"; without the circuit; the clock alone. */
+typedef enum {
+  OX_INSTANT_WHOLE, OX_INSTANT_LEG, OX_INSTANT_CLOCK, OX_INSTANT_FORMS
+} ox_instant_form;
+
+/* Where the flight is at an instant (s), in whole. */
 void ox_display_instant(char *out, size_t bytes, const ox_flight *flight, double t_s);
+/* An instant of a leg; circuit 0: none. */
+void ox_display_leg(char *out, size_t bytes, ox_leg_kind kind, int circuit, double t_s,
+                    ox_instant_form form);
 
 /* The time (s) of the nearest event after (step > 0) or before (step < 0) an instant, the two ends
  * of the flight included; the instant itself when there is none. Events within 10 ms of t_s are

@@ -2,7 +2,7 @@
 #include "ox_transport.h"
 
 #include "app_id.h"
-#include "ox_display.h"
+#include "ox_instant_label.h"
 #include "ox_stops.h"
 #include "oxbow/text.h"
 
@@ -16,7 +16,7 @@ struct _OxTransport {
   GtkDropDown *speed;
   OxTimeLine *time_line;
   OxFigureRow *figures;
-  GtkLabel *instant;
+  OxInstantLabel *instant;
 
   /* owned */
   OxDocument *document;
@@ -31,11 +31,8 @@ G_DEFINE_FINAL_TYPE(OxTransport, ox_transport, GTK_TYPE_WIDGET)
 /* ---- showing ---------------------------------------------------------------------------- */
 
 static void show_time(OxTransport *self) {
-  char text[128];
-  double t_s = ox_player_time_s(self->player);
-  ox_display_instant(text, sizeof text, ox_document_whole_flight(self->document), t_s);
-  if (strcmp(text, gtk_label_get_text(self->instant)) != 0)
-    gtk_label_set_text(self->instant, text);
+  ox_instant_label_show(self->instant, ox_document_whole_flight(self->document),
+                        ox_player_time_s(self->player));
 }
 
 static void show_stops(OxTransport *self) {
@@ -116,6 +113,7 @@ static void ox_transport_class_init(OxTransportClass *class) {
   G_OBJECT_CLASS(class)->dispose = dispose;
   g_type_ensure(OX_TYPE_TIME_LINE);
   g_type_ensure(OX_TYPE_FIGURE_ROW);
+  g_type_ensure(OX_TYPE_INSTANT_LABEL);
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_transport.ui");
   gtk_widget_class_bind_template_child(widget_class, OxTransport, box);
   gtk_widget_class_bind_template_child(widget_class, OxTransport, play_button);
@@ -166,7 +164,9 @@ void ox_transport_set_model(OxTransport *self, OxDocument *document, OxPlayer *p
 
 gboolean ox_transport_ticking(OxTransport *self) { return self->tick != 0; }
 
-const char *ox_transport_instant(OxTransport *self) { return gtk_label_get_text(self->instant); }
+const char *ox_transport_instant(OxTransport *self) {
+  return ox_instant_label_words(self->instant);
+}
 
 void ox_transport_set_stops(OxTransport *self, unsigned kinds) {
   self->stops = kinds;

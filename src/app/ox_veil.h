@@ -12,6 +12,7 @@ typedef enum {
   OX_VEIL_CLOSED = 1 << 0,    /* put away by its own action */
   OX_VEIL_CLASSROOM = 1 << 1, /* the display shows no controls */
   OX_VEIL_ANSWER = 1 << 2,    /* it would tell what a student is asked for */
+  OX_VEIL_NO_ROOM = 1 << 3,   /* the window is too narrow for it as well */
 } ox_veil;
 
 /* A widget that was not visible before the first call counts as closed. */

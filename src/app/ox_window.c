@@ -207,6 +207,7 @@ static void ox_window_init(OxWindow *self) {
   connect_document(self);
   ox_window_add_compare(self);
   ox_window_add_words(self);
+  ox_window_add_narrow(self);
   ox_window_add_places(self); /* the last page: their keys count them in this order */
   ox_keys_add(GTK_WIDGET(self), OX_KEYS_WINDOW, GTK_PHASE_BUBBLE);
   ox_keys_add(GTK_WIDGET(self->board), OX_KEYS_FLIGHT, GTK_PHASE_BUBBLE);

@@ -11,6 +11,7 @@ static void page_cb(OxWindow *self) {
 }
 
 static void point_entry_cb(OxBoard *board, const char *name, OxWindow *self) {
+  ox_window_bring_inputs(self);
   ox_places_panel_select_point(self->places, name);
   gtk_widget_grab_focus(
       ox_point_editor_input(ox_places_panel_point_editor(self->places), "name"));

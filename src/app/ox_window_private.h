@@ -51,6 +51,8 @@ struct _OxWindow {
   GtkWidget *case_views[OX_SCENE_OTHERS_MAX]; /* beside it; NULL: none */
   ox_fit boards_fit; /* of all boards that stand side by side */
   gboolean boards_beside, working_folded;     /* the working made room for them */
+  gboolean inputs_aside; /* for the working, in a narrow window */
+  int needed_for_all;    /* px of width, where both were last seen beside the board */
   /* ox_window_words.c: children */
   OxWordsPanel *words;
   OxCheckPanel *check;
@@ -130,6 +132,11 @@ void ox_window_add_predict(OxWindow *self);
 void ox_window_add_places(OxWindow *self);
 /* Whether a point can be where the board's menu was asked for. */
 void ox_window_update_point_here(OxWindow *self);
+
+/* ox_window_narrow.c */
+void ox_window_add_narrow(OxWindow *self);
+/* Where the working stands in place of the inputs, the inputs are seen instead. */
+void ox_window_bring_inputs(OxWindow *self);
 
 /* ox_window_words.c */
 void ox_window_add_words(OxWindow *self);

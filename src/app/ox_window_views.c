@@ -72,6 +72,7 @@ static void air_view_cb(GSimpleAction *action, GVariant *state, gpointer data) {
 static void exact_entry_cb(OxBoard *board, const char *key, OxWindow *self) {
   GtkWidget *editor = ox_inputs_panel_editor(self->inputs, key);
   if (!editor) return;
+  ox_window_bring_inputs(self);
   gtk_stack_set_visible_child_name(self->left_pages, "hold");
   if (!gtk_widget_get_visible(editor)) return;
   gtk_widget_grab_focus(OX_IS_NUMBER_FIELD(editor)

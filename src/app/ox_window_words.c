@@ -113,6 +113,7 @@ static void page_action_cb(GSimpleAction *action, GVariant *parameter, gpointer 
   OxWindow *self = data;
   const char *page = g_action_get_name(G_ACTION(action)) + strlen("page-");
   if (!gtk_stack_get_child_by_name(self->left_pages, page)) return;
+  ox_window_bring_inputs(self);
   gtk_stack_set_visible_child_name(self->left_pages, page);
   focus_first(self, page);
 }

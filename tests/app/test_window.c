@@ -2,6 +2,7 @@
  * all fits in 1024 x 600. */
 #include "app_test.h"
 
+#include "ox_instant_label.h"
 #include "ox_number_field.h"
 #include "ox_working_row.h"
 
@@ -358,6 +359,104 @@ static void figures_stand_in_more_lines_where_there_is_no_room_for_one(void **st
   app_test_close(window);
 }
 
+static void needs(OxWindow *window, int *width, int *height) {
+  gtk_widget_measure(GTK_WIDGET(window), GTK_ORIENTATION_HORIZONTAL, -1, width, NULL, NULL, NULL);
+  gtk_widget_measure(GTK_WIDGET(window), GTK_ORIENTATION_VERTICAL, 1024, height, NULL, NULL, NULL);
+}
+
+static void set_working(OxWindow *window, gboolean shown) {
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "working",
+                                     g_variant_new_boolean(shown));
+  app_test_spin_ms(200);
+}
+
+static gboolean has_focus_in(OxWindow *window, GtkWidget *panel) {
+  GtkWidget *focus = gtk_window_get_focus(GTK_WINDOW(window));
+  return focus && gtk_widget_is_ancestor(focus, panel);
+}
+
+/* WCAG 2.1, 1.4.4: text of twice its size, and nothing is lost. Where the three have no room side
+ * by side the working takes the place of the inputs, and whatever asks for the inputs has them. */
+static void with_text_of_twice_its_size_the_window_keeps_its_width(void **state) {
+  GtkSettings *settings = gtk_settings_get_default();
+  int dpi, width, height;
+  g_object_get(settings, "gtk-xft-dpi", &dpi, NULL);
+  g_object_set(settings, "gtk-xft-dpi", 2 * 96 * 1024, NULL);
+  OxWindow *window = app_test_window(NULL); /* 1024 wide */
+  GtkWidget *working = GTK_WIDGET(ox_window_working(window));
+  GtkWidget *inputs = GTK_WIDGET(ox_window_inputs(window));
+  GtkWidget *board = GTK_WIDGET(ox_window_board(window));
+  set_working(window, FALSE);
+  needs(window, &width, &height);
+  print_message("# folded, the window needs %d x %d\n", width, height);
+  assert_true(width <= 1024 && height <= 760);
+  gtk_widget_child_focus(inputs, GTK_DIR_TAB_FORWARD);
+  assert_true(has_focus_in(window, inputs));
+  set_working(window, TRUE);
+  needs(window, &width, &height);
+  print_message("# with the working, %d x %d\n", width, height);
+  assert_true(width <= 1024 && height <= 760);
+  assert_true(gtk_widget_get_mapped(working) && !gtk_widget_get_mapped(inputs));
+  assert_true(gtk_widget_get_width(board) >= 500);
+  assert_ptr_equal(gtk_window_get_focus(GTK_WINDOW(window)), board);
+
+  g_action_group_activate_action(G_ACTION_GROUP(window), "page-hold", NULL);
+  app_test_spin_ms(200);
+  assert_true(gtk_widget_get_mapped(inputs) && !gtk_widget_get_mapped(working));
+  assert_true(has_focus_in(window, inputs));
+  set_working(window, TRUE);
+  g_signal_emit_by_name(board, "exact-entry", "hold.inbound_deg");
+  app_test_spin_ms(200);
+  assert_true(has_focus_in(window, inputs) && !gtk_widget_get_mapped(working));
+  set_working(window, TRUE);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "rename-case", NULL);
+  app_test_spin_ms(200);
+  GtkWidget *left = gtk_widget_get_ancestor(inputs, GTK_TYPE_STACK);
+  assert_true(has_focus_in(window, left) && !gtk_widget_get_mapped(working));
+
+  set_working(window, TRUE);
+  assert_false(gtk_widget_get_mapped(left));
+  gtk_window_set_default_size(GTK_WINDOW(window), 1800, 800); /* room for all three */
+  app_test_spin_ms(400);
+  assert_true(gtk_widget_get_mapped(working) && gtk_widget_get_mapped(left));
+  app_test_close(window);
+  g_object_set(settings, "gtk-xft-dpi", dpi, NULL);
+  app_test_spin_ms(100);
+}
+
+/* Beside the transport's buttons, in every width: whole, without the circuit, or the clock. */
+static void the_words_of_the_instant_are_never_cut(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxInstantLabel *instant = OX_INSTANT_LABEL(
+      app_test_find_type_name(GTK_WIDGET(ox_window_transport(window)), "OxInstantLabel"));
+  OxPlayer *player = ox_window_player(window);
+  const ox_flight *flight = ox_document_whole_flight(ox_window_document(window));
+  int least, whole;
+  unsigned seen = 0;
+  gtk_widget_measure(GTK_WIDGET(instant), GTK_ORIENTATION_HORIZONTAL, -1, &least, &whole, NULL,
+                     NULL);
+  assert_true(least < whole / 2);
+  for (int width = least; width <= whole; width += 5) {
+    size_t longest = 0;
+    for (size_t i = 0; i < flight->leg_count; i++) {
+      ox_player_seek(player, flight->legs[i].t0_s + 0.5);
+      gtk_widget_allocate(GTK_WIDGET(instant), width, 30, -1, NULL);
+      const char *drawn = ox_instant_label_drawn(instant);
+      const char *words = ox_instant_label_words(instant);
+      assert_true(ox_instant_label_drawn_width(instant) <= width);
+      assert_true(g_str_has_prefix(words, drawn));
+      longest = MAX(longest, strlen(drawn));
+      gtk_test_accessible_assert_property(GTK_ACCESSIBLE(instant), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                          words);
+    }
+    seen |= longest <= 6 ? 1 : longest < 20 ? 2 : 4;
+  }
+  assert_int_equal(seen, 1 + 2); /* and whole, where there is that much room: */
+  gtk_widget_allocate(GTK_WIDGET(instant), whole, 30, -1, NULL);
+  assert_string_equal(ox_instant_label_drawn(instant), ox_instant_label_words(instant));
+  app_test_close(window);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(every_template_instantiates_and_finalises),
@@ -378,6 +477,8 @@ int main(void) {
       cmocka_unit_test(the_board_has_high_contrast_where_the_desktop_asks_for_it),
       cmocka_unit_test(the_board_is_dark_in_a_dark_window_and_follows_the_projector),
       cmocka_unit_test(figures_stand_in_more_lines_where_there_is_no_room_for_one),
+      cmocka_unit_test(with_text_of_twice_its_size_the_window_keeps_its_width),
+      cmocka_unit_test(the_words_of_the_instant_are_never_cut),
   };
   return cmocka_run_group_tests_name("window", tests, app_test_init, NULL);
 }
