@@ -9,6 +9,7 @@
 #include "oxbow/words.h"
 
 #define LEAST_SIDE 240
+#define GRIP_LABEL_PX 18.0 /* of labels, that grips of their normal size go with */
 #define LEAST_EM_ACROSS 32.0 /* boards side by side get smaller labels, or nothing else fits */
 #define NATURAL_WIDTH 640
 #define NATURAL_HEIGHT 480
@@ -103,7 +104,7 @@ ox_scene ox_board_scene(OxBoard *self) {
       .fit = self->fit_shared ? &self->shared_fit : NULL,
       .held = self->is_held ? &self->held : NULL,
       .wind_words_above = self->wind_words_above,
-      .keep_clear = {ox_board_keep_clear, self, OX_GRIP_RADIUS * self->text_scale},
+      .keep_clear = {ox_board_keep_clear, self, OX_GRIP_RADIUS * self->hand_scale},
       .ink = ox_document_ink(self->document),
       .typesetter = self->typesetter,
   };
@@ -234,6 +235,12 @@ gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out) {
   return TRUE;
 }
 
+gboolean ox_board_get_map(OxBoard *self, ox_vec *origin, ox_vec *size) {
+  ox_picture *picture = ox_board_current_picture(self);
+  if (picture) ox_picture_map(picture, origin, size);
+  return picture != NULL;
+}
+
 /* What a screen reader must know beside the case itself. */
 static const char *view_in_words(const ox_view *view) {
   static const char *const words[2][3] = {
@@ -361,12 +368,20 @@ static void unmap(GtkWidget *widget) {
 }
 
 /* Text that is larger on the desktop is larger on the board. */
+/* Of a board in type of its own size: as large beside it as grips are beside the window's own, and
+ * no smaller than a finger needs. */
+static void choose_hand_scale(OxBoard *self) {
+  double own = fmax(self->label_px / GRIP_LABEL_PX, OX_GRIP_TOUCH / OX_GRIP_TARGET);
+  self->hand_scale = self->label_px > 0 ? fmax(self->text_scale, own) : self->text_scale;
+}
+
 static void text_scale_cb(OxBoard *self) {
   int dpi = 0;
   g_object_get(gtk_settings_get_default(), "gtk-xft-dpi", &dpi, NULL);
   double scale = dpi > 0 ? CLAMP(dpi / (96.0 * 1024.0), 0.5, 4.0) : 1.0;
   if (scale == self->text_scale) return;
   self->text_scale = scale;
+  choose_hand_scale(self);
   ox_board_forget_picture(self);
   ox_board_show_looks(self);
 }
@@ -437,7 +452,7 @@ static void ox_board_init(OxBoard *self) {
   ox_board_add_grips(self);
   ox_board_add_gestures(self);
   ox_board_add_view_gestures(self);
-  self->text_scale = 1.0;
+  self->text_scale = self->hand_scale = 1.0;
   self->view.zoom = 1.0;
   g_signal_connect_object(gtk_settings_get_default(), "notify::gtk-xft-dpi",
                           G_CALLBACK(text_scale_cb), self, G_CONNECT_SWAPPED);
@@ -480,7 +495,9 @@ void ox_board_set_projector(OxBoard *self, gboolean projector) {
 void ox_board_set_label_size(OxBoard *self, double px) {
   if (px == self->label_px) return;
   self->label_px = px;
+  choose_hand_scale(self);
   ox_board_forget_picture(self);
+  ox_board_show_looks(self);
 }
 
 ox_palette_id ox_board_palette(OxBoard *self) { return self->palette; }

@@ -29,6 +29,8 @@ void ox_board_set_overlays(OxBoard *self, OxOverlays *overlays);
 void ox_board_set_prediction(OxBoard *self, OxPrediction *prediction);
 /* Where the world is on the board now; FALSE before there is a picture. */
 gboolean ox_board_get_viewport(OxBoard *self, ox_viewport *out);
+/* The part of the board that shows the world (px); FALSE before there is a picture. */
+gboolean ox_board_get_map(OxBoard *self, ox_vec *origin, ox_vec *size);
 /* The projector's palette, or else the light or the dark one, as the window's own text is dark or
  * light. */
 void ox_board_set_projector(OxBoard *self, gboolean projector);

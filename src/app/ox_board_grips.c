@@ -24,7 +24,7 @@ static gboolean is_wind(ox_handle handle) {
 static ox_handle_reach reach_on(OxBoard *self, const ox_picture *picture,
                                 const ox_viewport *viewport) {
   ox_vec origin, size, arrow;
-  double nm = 1.0 / viewport->dev_per_nm, scale = self->text_scale, tip = 0.0;
+  double nm = 1.0 / viewport->dev_per_nm, scale = self->hand_scale, tip = 0.0;
   ox_picture_map(picture, &origin, &size);
   if (!ox_picture_wind_arrow(picture, &arrow, &tip))
     arrow = (ox_vec){gtk_widget_get_width(GTK_WIDGET(self)) - 3 * EDGE * scale, 3 * EDGE * scale};
@@ -103,14 +103,14 @@ ox_vec ox_board_shown_at(OxBoard *self, ox_handle handle, gboolean *seen) {
   if (ox_board_current_picture(self)) {
     ox_vec origin, size;
     ox_picture_map(ox_board_current_picture(self), &origin, &size);
-    place.y = fmax(place.y, origin.y + OX_GRIP_RADIUS * self->text_scale);
+    place.y = fmax(place.y, origin.y + OX_GRIP_RADIUS * self->hand_scale);
   }
   return kept_within(place, gtk_widget_get_width(GTK_WIDGET(self)),
-                     gtk_widget_get_height(GTK_WIDGET(self)), EDGE * self->text_scale);
+                     gtk_widget_get_height(GTK_WIDGET(self)), EDGE * self->hand_scale);
 }
 
 ox_handle ox_board_hit(OxBoard *self, double x, double y) {
-  double nearest = OX_GRIP_TARGET / 2.0 * self->text_scale;
+  double nearest = OX_GRIP_TARGET / 2.0 * self->hand_scale;
   ox_handle hit = OX_HANDLE_COUNT;
   for (ox_handle h = OX_HANDLE_INBOUND; h < OX_HANDLE_COUNT; h++) {
     gboolean seen;
@@ -147,7 +147,7 @@ static void place_readout(OxBoard *self, int width, int height) {
     anchor = ox_board_shown_at(
         self, self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered, &seen);
   gtk_widget_get_preferred_size(self->readout, NULL, &wanted);
-  double away = READOUT_AWAY * self->text_scale;
+  double away = READOUT_AWAY * self->hand_scale;
   int w = MAX(MIN(wanted.width, width - 2 * (int)READOUT_EDGE), 1);
   int h = MAX(MIN(wanted.height, height - 2 * (int)READOUT_EDGE), 1);
   allocate_at(self->readout, beside(anchor.x, away, w, width), beside(anchor.y, away, h, height),
@@ -207,7 +207,7 @@ void ox_board_show_looks(OxBoard *self) {
   ox_handle told = told_of(self);
   gboolean buttons = self->drag.doing == OX_BOARD_AT_REST && told == self->selected;
   for (ox_handle h = 0; h < OX_HANDLE_COUNT; h++)
-    ox_grip_set_look(self->grips[h], look_of(self, h), self->palette, self->text_scale);
+    ox_grip_set_look(self->grips[h], look_of(self, h), self->palette, self->hand_scale);
   if (told != OX_HANDLE_COUNT)
     ox_handle_words(words, sizeof words, told, ox_document_case(self->document),
                     ox_document_flight(self->document));

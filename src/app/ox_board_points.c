@@ -55,7 +55,7 @@ gboolean ox_board_point_place(OxBoard *self, const char *name, double *x, double
 }
 
 const char *ox_board_hit_point(OxBoard *self, double x, double y) {
-  double nearest = OX_GRIP_TARGET / 2.0 * self->text_scale;
+  double nearest = OX_GRIP_TARGET / 2.0 * self->hand_scale;
   const char *hit = NULL;
   for (guint i = 0; i < self->points.grips->len; i++) {
     ox_vec at;
@@ -162,7 +162,7 @@ void ox_board_show_points_looks(OxBoard *self) {
     ox_grip_look look = meant ? is_dragged(self) ? OX_GRIP_HELD : OX_GRIP_HOVERED
                               : OX_GRIP_RESTING;
     if (self->drag.doing != OX_BOARD_AT_REST && !meant) look = OX_GRIP_HIDDEN;
-    ox_grip_set_look(grip, look, self->palette, self->text_scale);
+    ox_grip_set_look(grip, look, self->palette, self->hand_scale);
   }
   if (!told) return;
   char *words = words_of(self, told);

@@ -64,6 +64,7 @@ struct _OxBoard {
   gboolean projector;
   ox_palette_id palette;
   double text_scale;
+  double hand_scale; /* of grips and of what a hand must hit: that of the type */
   double label_px; /* 0: by the board's size */
   ox_board_counts counts;
   guint placing;      /* tick callback that places the grips; 0: none */

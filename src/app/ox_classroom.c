@@ -13,14 +13,17 @@
 #define LARGER_STEP 1.15 /* of the type, a key press */
 #define LARGER_MOST 3
 #define WIDE_SHARE (1.0 / 32) /* of the width: on an upright screen the figures must fit across */
+#define CONTROL_SHARE 0.42 /* type of the controls, of what is pressed */
+#define CONTROLS_WIDE_SHARE (1.0 / 64) /* of the width: all of them stand in one bar */
 #define INSTANT_SHARE 0.8 /* of the figures beside it */
 
 struct ox_classroom {
   OxWindow *window; /* borrowed, like every widget below */
   GPtrArray *hidden;
-  GtkWidget *below, *bar, *line;
+  GtkWidget *below, *bar, *line, *overlay;
   GtkLabel *instant;
   OxFigureRow *figures;
+  GtkCssProvider *look; /* owned; of the controls, which are read at the screen */
 
   gboolean on, blank, was_fullscreen, was_projector;
   int larger; /* steps of the type, −LARGER_MOST to LARGER_MOST */
@@ -41,6 +44,21 @@ static void set_label_size(GtkLabel *label, double px) {
   pango_attr_list_unref(attributes);
 }
 
+/* Pressed by a finger at the wall: they grow with the type. */
+static void size_controls(ox_classroom *self, int width) {
+  double touch = fmax(OX_CLASSROOM_TOUCH_PX, self->label_px);
+  double font = fmin(CONTROL_SHARE * touch, CONTROLS_WIDE_SHARE * width);
+  int inner = (int)ceil(touch) - 2; /* within a line of 1 px on either side */
+  char *css = g_strdup_printf(
+      "window.classroom .classroom-bar, window.classroom .penstrip,"
+      " window.classroom readout { font-size: %dpx; }"
+      "window.classroom .classroom-bar button, window.classroom .penstrip button,"
+      " window.classroom readout button { min-width: %dpx; min-height: %dpx; padding: 0 3px; }",
+      (int)font, inner, inner);
+  gtk_css_provider_load_from_data(self->look, css, -1);
+  g_free(css);
+}
+
 static void size_type(ox_classroom *self, int width, int height) {
   double factor = pow(LARGER_STEP, self->larger);
   double figure_px = fmin(OX_CLASSROOM_FIGURE_SHARE * height * factor, WIDE_SHARE * width);
@@ -50,6 +68,7 @@ static void size_type(ox_classroom *self, int width, int height) {
   self->figure_px = figure_px;
   ox_window_set_label_size(self->window, self->label_px);
   ox_figure_row_set_size(self->figures, figure_px);
+  size_controls(self, width);
   set_label_size(self->instant, fmin(self->label_px, INSTANT_SHARE * figure_px));
 }
 
@@ -137,7 +156,8 @@ static GtkWidget *bar_new(OxWindow *window, GtkWidget **line_out) {
   for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
     gtk_box_append(GTK_BOX(bar), button_new(_(rows[i].label), _(rows[i].name), rows[i].action));
     if (i != LINE_AFTER) continue;
-    GtkWidget *line = g_object_new(OX_TYPE_TIME_LINE, "hexpand", TRUE, NULL);
+    GtkWidget *line = g_object_new(OX_TYPE_TIME_LINE, "hexpand", TRUE, "valign",
+                                   GTK_ALIGN_CENTER, NULL);
     ox_time_line_set_model(OX_TIME_LINE(line), ox_window_document(window),
                            ox_window_player(window));
     gtk_box_append(GTK_BOX(bar), line);
@@ -145,9 +165,36 @@ static GtkWidget *bar_new(OxWindow *window, GtkWidget **line_out) {
   }
   gtk_widget_add_css_class(bar, "toolbar");
   gtk_widget_add_css_class(bar, "classroom-bar");
-  gtk_widget_set_valign(bar, GTK_ALIGN_START);
+  gtk_widget_set_valign(bar, GTK_ALIGN_FILL); /* of the place it is given */
   gtk_widget_set_visible(bar, FALSE);
   return bar;
+}
+
+/* The bar takes the lower edge of the board up to the map, where the caution is: the window's own
+ * stays below it. Title and map stay clear. 0: there is no picture yet. */
+static int bar_height(ox_classroom *self) {
+  OxBoard *board = ox_window_board(self->window);
+  ox_vec origin, size;
+  int least, height = gtk_widget_get_height(self->overlay);
+  graphene_rect_t bounds;
+  if (!ox_board_get_map(board, &origin, &size) ||
+      !gtk_widget_compute_bounds(GTK_WIDGET(board), self->overlay, &bounds))
+    return 0;
+  gtk_widget_measure(self->bar, GTK_ORIENTATION_VERTICAL, gtk_widget_get_width(self->overlay),
+                     &least, NULL, NULL, NULL);
+  return MAX(least, height - (int)ceil((double)bounds.origin.y + origin.y + size.y));
+}
+
+/* And the pen's tools end above the bar. */
+static gboolean place_cb(GtkOverlay *overlay, GtkWidget *child, GdkRectangle *place,
+                         ox_classroom *self) {
+  int bar_px = self->on ? bar_height(self) : 0;
+  int width = gtk_widget_get_width(self->overlay), height = gtk_widget_get_height(self->overlay);
+  gboolean is_bar = child == self->bar;
+  if (bar_px == 0 || !(is_bar || gtk_widget_has_css_class(child, "penstrip"))) return FALSE;
+  *place = (GdkRectangle){0, is_bar ? height - bar_px : 0, width,
+                          is_bar ? bar_px : height - bar_px};
+  return TRUE;
 }
 
 /* ---- black ------------------------------------------------------------------------------ */
@@ -317,13 +364,26 @@ static void veil_controls(ox_classroom *self, gboolean hidden) {
     ox_veil_set(g_ptr_array_index(self->hidden, i), OX_VEIL_CLASSROOM, hidden);
 }
 
+/* Its strip of tools is of another size in the display, and is not always wanted there. */
+static void put_pen_down(ox_classroom *self) {
+  g_action_group_change_action_state(G_ACTION_GROUP(self->window), "pen",
+                                     g_variant_new_boolean(FALSE));
+}
+
+static void forget_look(ox_classroom *self) {
+  gtk_style_context_remove_provider_for_display(gdk_display_get_default(),
+                                                GTK_STYLE_PROVIDER(self->look));
+}
+
 static void enter(ox_classroom *self) {
   ox_palette_id palette = ox_board_palette(ox_window_board(self->window));
   self->was_fullscreen = gtk_window_is_fullscreen(GTK_WINDOW(self->window));
   self->was_projector = palette == OX_PALETTE_PROJECTOR;
-  /* A pen taken up in the display brings its strip of tools with it. */
-  g_action_group_change_action_state(G_ACTION_GROUP(self->window), "pen",
-                                     g_variant_new_boolean(FALSE));
+  put_pen_down(self);
+  gtk_widget_add_css_class(GTK_WIDGET(self->window), "classroom");
+  gtk_style_context_add_provider_for_display(
+      gdk_display_get_default(), GTK_STYLE_PROVIDER(self->look),
+      GTK_STYLE_PROVIDER_PRIORITY_APPLICATION + 1);
   veil_controls(self, TRUE);
   gtk_widget_set_visible(self->below, TRUE);
   if (palette != OX_PALETTE_DARK && palette != OX_PALETTE_CONTRAST_DARK)
@@ -338,11 +398,14 @@ static void enter(ox_classroom *self) {
 }
 
 static void leave(ox_classroom *self) {
+  put_pen_down(self);
   set_blank(self, FALSE);
   stop_listening(self);
   inhibit(self, FALSE);
   hide_controls(self);
   gtk_widget_set_visible(self->below, FALSE);
+  gtk_widget_remove_css_class(GTK_WIDGET(self->window), "classroom");
+  forget_look(self);
   veil_controls(self, FALSE);
   if (!self->was_projector) ox_window_set_projector(self->window, FALSE);
   ox_window_set_label_size(self->window, 0);
@@ -381,6 +444,7 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   OxPlayer *player = ox_window_player(place->window);
   self->window = place->window;
   self->hidden = g_ptr_array_new();
+  self->look = gtk_css_provider_new();
   self->below = gtk_box_new(GTK_ORIENTATION_HORIZONTAL, 24);
   self->instant = GTK_LABEL(gtk_label_new(""));
   gtk_label_set_xalign(self->instant, 0);
@@ -397,6 +461,8 @@ ox_classroom *ox_classroom_new(const ox_classroom_place *place) {
   gtk_widget_set_visible(self->below, FALSE);
   gtk_box_append(place->below_board, self->below);
   self->bar = bar_new(self->window, &self->line);
+  self->overlay = GTK_WIDGET(place->board_overlay);
+  g_signal_connect(self->overlay, "get-child-position", G_CALLBACK(place_cb), self);
   gtk_overlay_add_overlay(place->board_overlay, self->bar);
   GtkGesture *click = gtk_gesture_click_new();
   gtk_event_controller_set_propagation_phase(GTK_EVENT_CONTROLLER(click), GTK_PHASE_CAPTURE);
@@ -415,10 +481,13 @@ void ox_classroom_free(ox_classroom *self) {
   if (!self) return;
   g_clear_handle_id(&self->hide_source, g_source_remove);
   if (self->on) stop_listening(self);
+  if (self->on) forget_look(self);
+  g_clear_object(&self->look);
   inhibit(self, FALSE);
   g_signal_handlers_disconnect_by_data(ox_window_player(self->window), self);
   g_signal_handlers_disconnect_by_data(ox_window_prediction(self->window), self);
   g_signal_handlers_disconnect_by_data(self->window, self);
+  g_signal_handlers_disconnect_by_data(self->overlay, self);
   g_ptr_array_unref(self->hidden);
   g_free(self);
 }

@@ -15,6 +15,7 @@ G_BEGIN_DECLS
 /* Shares of the screen's height, at the normal size of type. */
 #define OX_CLASSROOM_LABEL_SHARE 0.04
 #define OX_CLASSROOM_FIGURE_SHARE 0.05
+#define OX_CLASSROOM_TOUCH_PX 44.0 /* across, of what is pressed: for a finger at the wall */
 
 typedef struct ox_classroom ox_classroom;
 

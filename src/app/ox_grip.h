@@ -15,6 +15,7 @@
 G_BEGIN_DECLS
 
 #define OX_GRIP_RADIUS 9 /* px to its outer rim at normal text size, while it is not in hand */
+#define OX_GRIP_TOUCH 44.0 /* px across, for fingers at a screen on the wall */
 #define OX_GRIP_TARGET 28 /* px across at normal text size: what can be hit (24 at least) */
 
 typedef enum {

@@ -4,6 +4,7 @@
 #include "paint_private.h"
 
 static const double OTHER_SIZE = 0.68; /* of the shown one */
+static const double WELL_INSIDE = 0.1; /* from the edge, of the map's smaller side */
 
 /* Right half of the outline, nose first, in half spans: x to the right, y forward. */
 static const ox_vec outline[] = {{0.00, 1.05}, {0.07, 0.92}, {0.10, 0.66}, {0.10, 0.36},
@@ -11,20 +12,33 @@ static const ox_vec outline[] = {{0.00, 1.05}, {0.07, 0.92}, {0.10, 0.66}, {0.10
                                  {0.38, -0.80}, {0.38, -0.94}, {0.00, -0.86}};
 enum { OUTLINE_COUNT = sizeof outline / sizeof *outline };
 
-static void shape_path(cairo_t *cr, ox_vec at, double bearing_deg, double size) {
+static ox_vec corner(int i, ox_vec at, double bearing_deg, double size) {
   ox_vec forward = ox_dev_unit(bearing_deg), right = ox_dev_unit(bearing_deg + 90.0);
+  int k = i < OUTLINE_COUNT ? i : 2 * OUTLINE_COUNT - 1 - i;
+  double side = i < OUTLINE_COUNT ? 1.0 : -1.0;
+  return ox_vec_add(at, ox_vec_add(ox_vec_scale(right, side * outline[k].x * size),
+                                   ox_vec_scale(forward, outline[k].y * size)));
+}
+
+static void shape_path(cairo_t *cr, ox_vec at, double bearing_deg, double size) {
   cairo_new_path(cr);
   for (int i = 0; i < 2 * OUTLINE_COUNT; i++) {
-    int k = i < OUTLINE_COUNT ? i : 2 * OUTLINE_COUNT - 1 - i;
-    double side = i < OUTLINE_COUNT ? 1.0 : -1.0;
-    ox_vec q = ox_vec_add(at, ox_vec_add(ox_vec_scale(right, side * outline[k].x * size),
-                                         ox_vec_scale(forward, outline[k].y * size)));
+    ox_vec q = corner(i, at, bearing_deg, size);
     cairo_line_to(cr, q.x, q.y);
   }
   cairo_close_path(cr);
 }
 
-/* Beyond the map's edge: an arrow there that points on to the aircraft. */
+/* At the edge it would be cut. Well inside it is shown however large it is. */
+static bool is_whole(const ox_picture *p, ox_vec at, double bearing_deg, double size) {
+  double side = fmin(p->map.width, p->map.height);
+  if (ox_rect_has(ox_rect_inset(p->map, WELL_INSIDE * side), at)) return true;
+  for (int i = 0; i < 2 * OUTLINE_COUNT; i++)
+    if (!ox_rect_has(p->map, corner(i, at, bearing_deg, size))) return false;
+  return true;
+}
+
+/* At the map's edge or beyond it: an arrow there that points on to the aircraft. */
 static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at, ox_hue hue, double size) {
   ox_rect inner = ox_rect_inset(p->map, 0.2 * size);
   ox_vec middle = ox_rect_centre(p->map), a = middle, b = at;
@@ -45,8 +59,9 @@ static void aircraft(const ox_picture *p, cairo_t *cr, const ox_flight *flight, 
   if (flight->leg_count == 0) return;
   ox_state s = ox_flight_at(flight, t_s);
   ox_vec at = ox_to_dev(p, s.p_nm);
+  double bearing_deg = ox_dev_bearing(p, s.heading_true_deg);
   ox_hue_set(p, cr, hue);
-  if (!ox_rect_has(p->map, at)) {
+  if (!ox_rect_has(p->map, at) || !is_whole(p, at, bearing_deg, size)) {
     beyond(p, cr, at, hue, fmin(size, 1.1 * p->size.label));
     return;
   }
@@ -61,7 +76,7 @@ static void aircraft(const ox_picture *p, cairo_t *cr, const ox_flight *flight, 
     cairo_set_line_width(cr, fmax(p->size.course, 0.4 * p->size.track));
     cairo_stroke(cr);
   }
-  shape_path(cr, at, ox_dev_bearing(p, s.heading_true_deg), size);
+  shape_path(cr, at, bearing_deg, size);
   ox_hue_set(p, cr, OX_HUE_BOARD);
   cairo_set_line_width(cr, 0.9 * p->size.track);
   cairo_stroke_preserve(cr);

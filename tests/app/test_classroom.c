@@ -3,6 +3,7 @@
 #include "app_test.h"
 
 #include "ox_classroom.h"
+#include "oxbow/words.h"
 
 static void turn(OxWindow *window, gboolean on) {
   g_action_group_change_action_state(G_ACTION_GROUP(window), "classroom",
@@ -187,6 +188,63 @@ static void the_name_of_every_leg_is_whole_beside_the_figures(void **state) {
   app_test_close(window);
 }
 
+static graphene_rect_t place_in(GtkWidget *widget, GtkWidget *top) {
+  graphene_rect_t bounds;
+  assert_true(gtk_widget_compute_bounds(widget, top, &bounds));
+  return bounds;
+}
+
+/* Every button below a widget can be hit by a finger: 44 px (WCAG 2.1, 2.5.5). */
+static guint count_touchable(GtkWidget *top) {
+  guint count = 0;
+  if (GTK_IS_BUTTON(top)) {
+    graphene_rect_t its = place_in(top, top); /* its lines are pressed as well */
+    assert_true(its.size.width >= 44 && its.size.height >= 44);
+    return 1;
+  }
+  for (GtkWidget *at = gtk_widget_get_first_child(top); at; at = gtk_widget_get_next_sibling(at))
+    count += count_touchable(at);
+  return count;
+}
+
+static void what_is_pressed_is_large_and_covers_neither_title_nor_map(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  GtkWidget *board = GTK_WIDGET(ox_window_board(window));
+  GtkWidget *bar = ox_classroom_bar(ox_window_classroom(window));
+  GtkWidget *overlay = gtk_widget_get_parent(bar);
+  GtkWidget *grip = app_test_find_type_name(board, "OxGripSlider");
+  int plain_px = gtk_widget_get_width(grip);
+  turn(window, TRUE);
+  g_action_group_change_action_state(G_ACTION_GROUP(window), "pen", g_variant_new_boolean(TRUE));
+  GtkWidget *strip = gtk_widget_get_first_child(overlay);
+  while (strip && !gtk_widget_has_css_class(strip, "penstrip"))
+    strip = gtk_widget_get_next_sibling(strip);
+  assert_non_null(strip);
+  for (int i = -1; i < 3; i++) { /* the type as it is, and larger */
+    if (i >= 0) act(window, "larger");
+    app_test_spin_ms(150);
+    ox_vec origin, size;
+    assert_true(ox_board_get_map(OX_BOARD(board), &origin, &size));
+    graphene_rect_t its = place_in(bar, overlay), all = place_in(board, overlay);
+    graphene_rect_t tools = place_in(strip, overlay);
+    assert_true((double)its.origin.y >= (double)all.origin.y + origin.y + size.y - 1);
+    assert_true(its.origin.y + its.size.height <= all.origin.y + all.size.height);
+    assert_true(tools.origin.y >= 0);
+    assert_true(tools.origin.y + tools.size.height <= its.origin.y);
+    assert_true(tools.origin.x + tools.size.width <= all.origin.x);
+    assert_true(its.size.width <= (float)gtk_widget_get_width(overlay));
+    assert_true(count_touchable(bar) >= 9);
+    assert_true(count_touchable(strip) >= 8);
+    assert_true(gtk_widget_get_width(grip) >= 44);
+    assert_true(gtk_widget_get_mapped(
+        app_test_find_label(GTK_WIDGET(window), ox_words_caution_line())));
+  }
+  turn(window, FALSE);
+  assert_int_equal(gtk_widget_get_width(grip), plain_px);
+  assert_false(gtk_widget_get_mapped(strip));
+  app_test_close(window);
+}
+
 static guint controllers_of(OxWindow *window) {
   GListModel *all = gtk_widget_observe_controllers(GTK_WIDGET(window));
   guint count = g_list_model_get_n_items(all);
@@ -222,6 +280,7 @@ int main(void) {
       cmocka_unit_test(controls_show_first_and_on_a_touch_and_hide_without_a_new_layout),
       cmocka_unit_test(it_plays_with_its_transport_hidden),
       cmocka_unit_test(the_name_of_every_leg_is_whole_beside_the_figures),
+      cmocka_unit_test(what_is_pressed_is_large_and_covers_neither_title_nor_map),
       cmocka_unit_test(its_keys_and_actions_end_with_it),
   };
   return cmocka_run_group_tests_name("classroom", tests, app_test_init, NULL);

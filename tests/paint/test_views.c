@@ -26,6 +26,50 @@ static void a_view_of_nothing_but_noughts_is_the_fitted_one(void **state) {
   ox_picture_free(q);
 }
 
+/* Ink on the outermost pixels of the map. */
+static int ink_at_the_edge(cairo_surface_t *surface, const ox_picture *p) {
+  const unsigned char *data = cairo_image_surface_get_data(surface);
+  int stride = cairo_image_surface_get_stride(surface), count = 0;
+  int left = (int)floor(p->map.x), top = (int)floor(p->map.y);
+  int right = (int)ceil(p->map.x + p->map.width) - 1;
+  int bottom = (int)ceil(p->map.y + p->map.height) - 1;
+  for (int y = top; y <= bottom; y++)
+    for (int x = left; x <= right; x++)
+      if ((x == left || x == right || y == top || y == bottom) && data[y * stride + x] > 127)
+        count++;
+  return count;
+}
+
+/* On its way in over the map's edge: of what it is only the line ahead may be cut. */
+static void the_aircraft_is_whole_wherever_it_is(void **state) {
+  (void)state;
+  int met = 0;
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(12); seed < seeds; seed++) {
+    ox_random r = {seed + 91u};
+    ox_case c = paint_mild_case(&r);
+    c.arrival.distance_nm = 12;
+    assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_PROJECTOR);
+    scene.text_scale = 1.6;
+    ox_picture *p = ox_picture_new(&scene, 900, 520);
+    double most = 4.0 * p->size.track + 6.0; /* the line ahead, aslant; an arrow's point */
+    for (double t_s = ox_flight_begin_s(&paint_flight); t_s < 0; t_s += 2.0) {
+      cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 900, 520);
+      cairo_t *cr = cairo_create(surface);
+      ox_picture_draw_aircraft(p, cr, t_s);
+      cairo_surface_flush(surface);
+      int count = ink_at_the_edge(surface, p);
+      if (count > most) print_error("seed %u at %.0f s: %d px are cut\n", seed, t_s, count);
+      assert_true(count <= most);
+      if (count > 0) met++;
+      cairo_destroy(cr);
+      cairo_surface_destroy(surface);
+    }
+    ox_picture_free(p);
+  }
+  assert_true(met > 0);
+}
+
 /* The still-air shape of a steady case lies in the map whichever way is up. */
 static void assert_hold_in_map(const ox_picture *p, double t_s) {
   ox_viewport v = ox_picture_viewport_at(p, t_s);
@@ -328,6 +372,7 @@ static void the_words_of_the_wind_stand_above_or_below_its_arrow(void **state) {
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_view_of_nothing_but_noughts_is_the_fitted_one),
+      cmocka_unit_test(the_aircraft_is_whole_wherever_it_is),
       cmocka_unit_test(inbound_up_turns_the_course_upwards_and_still_fits),
       cmocka_unit_test(aircraft_up_keeps_the_nose_up_and_the_aircraft_in_the_middle),
       cmocka_unit_test(what_is_drawn_is_where_the_viewport_of_the_instant_says),
