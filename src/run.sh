@@ -11,7 +11,7 @@ need $build_packages
 build="$top/.build/release"
 mkdir -p "$top/.build"
 [ -f "$build/build.ninja" ] ||
-  meson setup "$build" "$top" --buildtype=release -Db_ndebug=false >"$top/.build/setup.log" 2>&1 || {
+  meson setup "$build" "$top" --buildtype=plain -Doptimization=2 -Db_ndebug=false >"$top/.build/setup.log" 2>&1 || {
     cat "$top/.build/setup.log" >&2
     exit 1
   }

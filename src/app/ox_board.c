@@ -367,7 +367,6 @@ static void unmap(GtkWidget *widget) {
   GTK_WIDGET_CLASS(ox_board_parent_class)->unmap(widget);
 }
 
-/* Text that is larger on the desktop is larger on the board. */
 /* Of a board in type of its own size: as large beside it as grips are beside the window's own, and
  * no smaller than a finger needs. */
 static void choose_hand_scale(OxBoard *self) {
@@ -375,6 +374,7 @@ static void choose_hand_scale(OxBoard *self) {
   self->hand_scale = self->label_px > 0 ? fmax(self->text_scale, own) : self->text_scale;
 }
 
+/* Text that is larger on the desktop is larger on the board. */
 static void text_scale_cb(OxBoard *self) {
   int dpi = 0;
   g_object_get(gtk_settings_get_default(), "gtk-xft-dpi", &dpi, NULL);

@@ -15,6 +15,8 @@
 #define WIDE_SHARE (1.0 / 32) /* of the width: on an upright screen the figures must fit across */
 #define CONTROL_SHARE 0.42 /* type of the controls, of what is pressed */
 #define CONTROLS_WIDE_SHARE (1.0 / 64) /* of the width: all of them stand in one bar */
+#define CAUTION_SHARE 0.75 /* of the labels */
+#define CAUTION_WIDE_SHARE (1.0 / 72) /* of the width: on one line */
 #define INSTANT_SHARE 0.8 /* of the figures beside it */
 
 struct ox_classroom {
@@ -44,17 +46,20 @@ static void set_label_size(GtkLabel *label, double px) {
   pango_attr_list_unref(attributes);
 }
 
-/* Pressed by a finger at the wall: they grow with the type. */
+/* Pressed by a finger at the wall: they grow with the type. So does the window's caution, which is all
+ * there is of it while the bar lies over the board's own. */
 static void size_controls(ox_classroom *self, int width) {
   double touch = fmax(OX_CLASSROOM_TOUCH_PX, self->label_px);
   double font = fmin(CONTROL_SHARE * touch, CONTROLS_WIDE_SHARE * width);
+  double caution = fmin(CAUTION_SHARE * self->label_px, CAUTION_WIDE_SHARE * width);
   int inner = (int)ceil(touch) - 2; /* within a line of 1 px on either side */
   char *css = g_strdup_printf(
       "window.classroom .classroom-bar, window.classroom .penstrip,"
       " window.classroom readout { font-size: %dpx; }"
       "window.classroom .classroom-bar button, window.classroom .penstrip button,"
-      " window.classroom readout button { min-width: %dpx; min-height: %dpx; padding: 0 3px; }",
-      (int)font, inner, inner);
+      " window.classroom readout button { min-width: %dpx; min-height: %dpx; padding: 0 3px; }"
+      "window.classroom .caution { font-size: %dpx; }",
+      (int)font, inner, inner, (int)caution);
   gtk_css_provider_load_from_data(self->look, css, -1);
   g_free(css);
 }

@@ -15,8 +15,11 @@ static bool known(ox_reading *r, const char *key, const char *name) {
   return false;
 }
 
+/* Of a point, with its name in it; what hangs on that has its own word behind it. */
+enum { POINT_KEY_BYTES = OX_POINT_NAME_BYTES + 20, KEY_BYTES = POINT_KEY_BYTES + 8 };
+
 static bool known_from(ox_reading *r, const char *prefix, const ox_point *p) {
-  char key[80];
+  char key[KEY_BYTES];
   bool ok = true;
   if (p->kind == OX_POINT_AT) return true;
   snprintf(key, sizeof key, "%s.from", prefix);
@@ -26,12 +29,12 @@ static bool known_from(ox_reading *r, const char *prefix, const ox_point *p) {
   return known(r, key, p->and_from) && ok;
 }
 
-static void point_key(char key[OX_POINT_NAME_BYTES + 20], const ox_point *p) {
-  snprintf(key, OX_POINT_NAME_BYTES + 20, "points \"%s\"", p->name);
+static void point_key(char key[POINT_KEY_BYTES], const ox_point *p) {
+  snprintf(key, POINT_KEY_BYTES, "points \"%s\"", p->name);
 }
 
 static void look_up_points(ox_reading *r) {
-  char key[OX_POINT_NAME_BYTES + 20], why[OX_REMARK_BYTES];
+  char key[POINT_KEY_BYTES], why[OX_REMARK_BYTES];
   ox_latlon unused;
   bool ok = true;
   for (size_t i = 0; i < r->points->count; i++) {

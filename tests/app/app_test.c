@@ -114,6 +114,20 @@ GtkWidget *app_test_find_label(GtkWidget *top, const char *text) {
   return NULL;
 }
 
+gboolean app_test_is_bold(GtkTextView *view, int offset) {
+  GtkTextIter at;
+  gboolean bold = FALSE;
+  gtk_text_buffer_get_iter_at_offset(gtk_text_view_get_buffer(view), &at, offset);
+  GSList *tags = gtk_text_iter_get_tags(&at);
+  for (GSList *tag = tags; tag; tag = tag->next) {
+    gboolean set;
+    g_object_get(tag->data, "weight-set", &set, NULL);
+    bold |= set;
+  }
+  g_slist_free(tags);
+  return bold;
+}
+
 GtkWidget *app_test_dialog(void) {
   GListModel *toplevels = gtk_window_get_toplevels();
   for (guint i = 0; i < g_list_model_get_n_items(toplevels); i++) {

@@ -28,6 +28,8 @@ GtkWidget *app_test_find_type_name(GtkWidget *top, const char *type_name);
 GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label);
 /* The first label below a widget with just this text; NULL. */
 GtkWidget *app_test_find_label(GtkWidget *top, const char *text);
+/* Whether the text is bold at an offset. */
+gboolean app_test_is_bold(GtkTextView *view, int offset);
 /* The dialog on screen, or NULL. */
 GtkWidget *app_test_dialog(void);
 

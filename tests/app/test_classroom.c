@@ -213,7 +213,8 @@ static void what_is_pressed_is_large_and_covers_neither_title_nor_map(void **sta
   GtkWidget *bar = ox_classroom_bar(ox_window_classroom(window));
   GtkWidget *overlay = gtk_widget_get_parent(bar);
   GtkWidget *grip = app_test_find_type_name(board, "OxGripSlider");
-  int plain_px = gtk_widget_get_width(grip);
+  GtkWidget *caution = app_test_find_label(GTK_WIDGET(window), ox_words_caution_line());
+  int plain_px = gtk_widget_get_width(grip), caution_px = gtk_widget_get_height(caution);
   turn(window, TRUE);
   g_action_group_change_action_state(G_ACTION_GROUP(window), "pen", g_variant_new_boolean(TRUE));
   GtkWidget *strip = gtk_widget_get_first_child(overlay);
@@ -236,8 +237,8 @@ static void what_is_pressed_is_large_and_covers_neither_title_nor_map(void **sta
     assert_true(count_touchable(bar) >= 9);
     assert_true(count_touchable(strip) >= 8);
     assert_true(gtk_widget_get_width(grip) >= 44);
-    assert_true(gtk_widget_get_mapped(
-        app_test_find_label(GTK_WIDGET(window), ox_words_caution_line())));
+    assert_true(gtk_widget_get_mapped(caution));
+    assert_true(gtk_widget_get_height(caution) > caution_px);
   }
   turn(window, FALSE);
   assert_int_equal(gtk_widget_get_width(grip), plain_px);

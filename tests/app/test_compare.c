@@ -116,18 +116,7 @@ static void point_at(GtkWidget *picture, double x, double y) {
 }
 
 static gboolean is_marked(OxWindow *window, int offset) {
-  GtkTextIter at;
-  gboolean bold = FALSE;
-  GtkTextView *entry = ox_words_panel_entry(ox_window_words(window));
-  gtk_text_buffer_get_iter_at_offset(gtk_text_view_get_buffer(entry), &at, offset);
-  GSList *tags = gtk_text_iter_get_tags(&at);
-  for (GSList *tag = tags; tag; tag = tag->next) {
-    gboolean set;
-    g_object_get(tag->data, "weight-set", &set, NULL);
-    bold |= set;
-  }
-  g_slist_free(tags);
-  return bold;
+  return app_test_is_bold(ox_words_panel_entry(ox_window_words(window)), offset);
 }
 
 /* What is pointed at on one of them is lit on all, each on its own case, and marked in the words. */

@@ -160,18 +160,8 @@ static void both_boards_are_lit(void **state) {
 }
 
 static gboolean is_bold(OxWindow *window, const char *word) {
-  GtkTextIter at;
-  gboolean bold = FALSE;
-  gtk_text_buffer_get_iter_at_offset(entry_buffer(window), &at,
-                                     (int)(strstr(cleared, word) - cleared));
-  GSList *tags = gtk_text_iter_get_tags(&at);
-  for (GSList *tag = tags; tag; tag = tag->next) {
-    gboolean set;
-    g_object_get(tag->data, "weight-set", &set, NULL);
-    bold |= set;
-  }
-  g_slist_free(tags);
-  return bold;
+  return app_test_is_bold(ox_words_panel_entry(ox_window_words(window)),
+                          (int)(strstr(cleared, word) - cleared));
 }
 
 static void a_part_of_the_picture_marks_its_words(void **state) {

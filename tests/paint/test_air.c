@@ -184,18 +184,25 @@ static bool is_whole(const ox_picture *p) {
   return true;
 }
 
+/* A seeded case carried with the air; one at a time. */
+static ox_picture *carried_along(unsigned seed, double text_scale) {
+  static ox_case c;
+  ox_random r = {seed * 7919u + 17u};
+  c = paint_mild_case(&r);
+  assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
+  ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
+  scene.view.air = 1.0;
+  scene.text_scale = text_scale;
+  return ox_picture_new(&scene, 900, 620);
+}
+
 static void what_is_flown_next_lies_in_the_map_on_the_arrival(void **state) {
   (void)state;
   cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_RGB24, 900, 620);
   cairo_t *cr = cairo_create(surface);
   int looked = 0;
   for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
-    ox_random r = {seed * 7919u + 17u};
-    ox_case c = paint_mild_case(&r);
-    assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
-    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
-    scene.view.air = 1.0;
-    ox_picture *p = ox_picture_new(&scene, 900, 620);
+    ox_picture *p = carried_along(seed, 1.0);
     for (double t = fmax(ox_flight_begin_s(&paint_flight), -120); t < 0; t += 20, looked++) {
       ox_picture_draw_moving(p, cr, t);
       assert_true(is_whole(p));
@@ -220,13 +227,7 @@ static void labels_are_not_left_behind_by_what_they_name(void **state) {
   cairo_t *cr = cairo_create(surface);
   int leaders = 0, of_length = 0;
   for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(12); seed < seeds; seed++) {
-    ox_random r = {seed * 7919u + 17u};
-    ox_case c = paint_mild_case(&r);
-    assert_int_not_equal(ox_flight_solve(&c, &paint_flight), OX_ERROR);
-    ox_scene scene = paint_scene(&c, &paint_flight, OX_PALETTE_LIGHT);
-    scene.view.air = 1.0;
-    scene.text_scale = 2.0;
-    ox_picture *p = ox_picture_new(&scene, 900, 620);
+    ox_picture *p = carried_along(seed, 2.0);
     for (double t = -100; t < 400; t += 20) {
       ox_picture_draw_moving(p, cr, t);
       for (size_t i = 0; i < p->label_count; i++) {
