@@ -46,8 +46,8 @@ static void set_label_size(GtkLabel *label, double px) {
   pango_attr_list_unref(attributes);
 }
 
-/* Pressed by a finger at the wall: they grow with the type. So does the window's caution, which is all
- * there is of it while the bar lies over the board's own. */
+/* Pressed by a finger at the wall: they grow with the type. So does the window's caution: while the
+ * bar lies over the board's own there is no other. */
 static void size_controls(ox_classroom *self, int width) {
   double touch = fmax(OX_CLASSROOM_TOUCH_PX, self->label_px);
   double font = fmin(CONTROL_SHARE * touch, CONTROLS_WIDE_SHARE * width);
