@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "ox_readout_place.h"
+
 /* Lengths in px at normal text size. */
 #define RIM_SHARE 0.205   /* of the map's smaller side: just outside the rose */
 #define RIM_LEAST 56.0
@@ -13,7 +15,6 @@
 #define WIND_TIP 22.0    /* of the arrow, from its middle */
 #define EDGE 14.0
 #define READOUT_AWAY 20.0
-#define READOUT_EDGE 6.0
 
 static gboolean is_wind(ox_handle handle) {
   return handle == OX_HANDLE_WIND_FROM || handle == OX_HANDLE_WIND_KT;
@@ -129,15 +130,20 @@ static void allocate_at(GtkWidget *child, double x, double y, int width, int hei
   gtk_widget_allocate(child, width, height, -1, gsk_transform_translate(NULL, &at));
 }
 
-/* Beside the anchor, on the side where there is room, and never over the edge. */
-static double beside(double anchor, double away, double size, double room) {
-  double at = anchor + away;
-  if (at + size > room - READOUT_EDGE) at = anchor - away - size;
-  return fmax(fmin(at, room - READOUT_EDGE - size), READOUT_EDGE);
+/* At rest it stays in the corner that it came in: its buttons are pressed again and again, and the
+ * labels move as they are. */
+static void put_readout(OxBoard *self, ox_vec anchor, ox_vec size, ox_vec room) {
+  bool kept = self->drag.doing == OX_BOARD_AT_REST && self->readout_corner != OX_READOUT_ANYWHERE;
+  ox_vec at = ox_readout_place(anchor, READOUT_AWAY * self->hand_scale, size, room,
+                               kept ? NULL : self->picture, &self->readout_corner);
+  allocate_at(self->readout, at.x, at.y, (int)size.x, (int)size.y);
 }
 
 static void place_readout(OxBoard *self, int width, int height) {
-  if (!gtk_widget_get_visible(self->readout)) return;
+  if (!gtk_widget_get_visible(self->readout)) {
+    self->readout_corner = OX_READOUT_ANYWHERE;
+    return;
+  }
   GtkRequisition wanted;
   gboolean seen;
   ox_vec anchor = {0, 0};
@@ -147,11 +153,9 @@ static void place_readout(OxBoard *self, int width, int height) {
     anchor = ox_board_shown_at(
         self, self->selected != OX_HANDLE_COUNT ? self->selected : self->hovered, &seen);
   gtk_widget_get_preferred_size(self->readout, NULL, &wanted);
-  double away = READOUT_AWAY * self->hand_scale;
-  int w = MAX(MIN(wanted.width, width - 2 * (int)READOUT_EDGE), 1);
-  int h = MAX(MIN(wanted.height, height - 2 * (int)READOUT_EDGE), 1);
-  allocate_at(self->readout, beside(anchor.x, away, w, width), beside(anchor.y, away, h, height),
-              w, h);
+  int w = MAX(MIN(wanted.width, width - 2 * (int)OX_READOUT_EDGE), 1);
+  int h = MAX(MIN(wanted.height, height - 2 * (int)OX_READOUT_EDGE), 1);
+  put_readout(self, anchor, (ox_vec){w, h}, (ox_vec){width, height});
 }
 
 void ox_board_place_grips(OxBoard *self, int width, int height) {
@@ -211,6 +215,8 @@ void ox_board_show_looks(OxBoard *self) {
   if (told != OX_HANDLE_COUNT)
     ox_handle_words(words, sizeof words, told, ox_document_case(self->document),
                     ox_document_flight(self->document));
+  if (told != self->readout_told) self->readout_corner = OX_READOUT_ANYWHERE;
+  self->readout_told = told;
   ox_readout_show(OX_READOUT(self->readout), told, words, buttons);
   if (told == OX_HANDLE_COUNT) ox_board_show_points_looks(self);
   ox_board_queue_placing(self);

@@ -49,6 +49,8 @@ struct _OxBoard {
 
   /* children */
   GtkWidget *still, *moving, *grips[OX_HANDLE_COUNT], *readout;
+  int readout_corner;      /* of its anchor */
+  ox_handle readout_told;
 
   /* owned */
   OxDocument *document;
