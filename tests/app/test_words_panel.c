@@ -129,6 +129,36 @@ static void the_caret_in_a_word_lights_the_picture(void **state) {
   app_test_close(window);
 }
 
+/* The fix and its course are what was cleared; turns, leg and limits show where it is flown. */
+static void no_light_gives_a_hidden_answer_away(void **state) {
+  static const struct {
+    const char *word;
+    ox_feature open, hidden;
+  } rows[] = {{"ALDER", OX_FEATURE_FIX, OX_FEATURE_FIX},
+              {"180", OX_FEATURE_COURSE, OX_FEATURE_COURSE},
+              {"left", OX_FEATURE_TURNS, OX_FEATURE_NONE},
+              {"minute", OX_FEATURE_LEG, OX_FEATURE_NONE},
+              {"7000", OX_FEATURE_LIMITS, OX_FEATURE_NONE}};
+  OxWindow *window = open_page("words");
+  OxHighlight *light = ox_window_highlight(window);
+  type(window, cleared);
+  put_caret(window, "left");
+  assert_int_equal(ox_highlight_feature(light), OX_FEATURE_TURNS);
+  g_action_group_activate_action(G_ACTION_GROUP(window), "predict", NULL);
+  assert_true(ox_prediction_hides(ox_window_prediction(window)));
+  assert_int_equal(ox_highlight_feature(light), OX_FEATURE_NONE);
+  for (int hides = 1; hides >= 0; hides--) {
+    g_action_group_activate_action(G_ACTION_GROUP(window), "page-words", NULL);
+    for (size_t i = 0; i < G_N_ELEMENTS(rows); i++) {
+      put_caret(window, rows[i].word);
+      assert_int_equal(ox_highlight_feature(light), hides ? rows[i].hidden : rows[i].open);
+    }
+    put_caret(window, "the 180");
+    if (hides) ox_prediction_set_state(ox_window_prediction(window), OX_PREDICTION_SHOWN);
+  }
+  app_test_close(window);
+}
+
 /* The fix lies on both boards where it is seen; what is flown lies elsewhere in the air. */
 static void both_boards_are_lit(void **state) {
   OxWindow *window = open_page("words");
@@ -546,6 +576,7 @@ int main(void) {
       cmocka_unit_test(words_are_underlined_by_what_they_mean),
       cmocka_unit_test(the_caret_in_a_word_lights_the_picture),
       cmocka_unit_test(both_boards_are_lit),
+      cmocka_unit_test(no_light_gives_a_hidden_answer_away),
       cmocka_unit_test(a_part_of_the_picture_marks_its_words),
       cmocka_unit_test(doubts_are_listed_and_nonsense_cannot_be_used),
       cmocka_unit_test(minutes_alone_count_from_the_crossing),
