@@ -7,7 +7,7 @@ set -eu
 top=$(CDPATH='' cd -- "$(dirname -- "$0")/.." && pwd)
 . "$top/src/packages.sh"
 # shellcheck disable=SC2154,SC2086
-need $build_packages libcmocka-dev libgsl-dev xvfb xauth dbus at-spi2-core xdotool locales poppler-utils qpdf librsvg2-bin proj-bin \
+need $build_packages libcmocka-dev libgsl-dev xvfb dbus at-spi2-core xdotool locales poppler-utils qpdf librsvg2-bin proj-bin \
   i18nspector libxml2-utils jq gpsbabel desktop-file-utils appstream appstream-util \
   libgtk-4-bin libglib2.0-bin mandoc shellcheck codespell
 locale -a 2>/dev/null | grep -qix 'de_DE.utf-\{0,1\}8' || {

@@ -11,7 +11,7 @@ static char *directory;
 
 int app_test_init(void **state) {
   if (!gtk_init_check()) {
-    print_error("there is no display: run the tests under xvfb-run\n");
+    print_error("there is no display: run it with tests/support/with_display.sh\n");
     return -1;
   }
   GtkCssProvider *style = gtk_css_provider_new();
