@@ -3,34 +3,28 @@
 # pdffonts, pdftotext (where each word lies). Prints TAP.  sh pdf.sh OXBOW-CLI
 cli=$1
 here=$(CDPATH='' cd -- "$(dirname -- "$0")" && pwd)
-folder=$(mktemp -d)
-trap 'rm -rf "$folder"' EXIT
-number=0
-# report SENTENCE STATUS
-report() {
-  number=$((number + 1))
-  if [ "$2" -eq 0 ]; then echo "ok $number - $1"; else echo "not ok $number - $1"; fi
-}
+# shellcheck source=tests/support/tap.sh
+. "$here/../support/tap.sh"
 echo "1..11"
 
 # Sheets across, and handouts on both papers: a file LESSON.KIND.pdf each.
 status=0
 for lesson in "$OXBOW_LESSONS"/*.oxbow; do
   name=$(basename "$lesson" .oxbow)
-  "$cli" draw "$lesson" -o "$folder/$name.sheets.pdf" || status=1
+  "$cli" draw "$lesson" -o "$scratch/$name.sheets.pdf" || status=1
   for kind in worksheet key; do
     for paper in a4 letter; do
-      "$cli" draw "$lesson" -o "$folder/$name.$kind-$paper.pdf" "--$kind" --paper "$paper" || status=1
+      "$cli" draw "$lesson" -o "$scratch/$name.$kind-$paper.pdf" "--$kind" --paper "$paper" || status=1
     done
   done
 done
-[ "$(find "$folder" -name '*.pdf' | wc -l)" -ge 35 ] || status=1
+[ "$(find "$scratch" -name '*.pdf' | wc -l)" -ge 35 ] || status=1
 report every_lesson_is_written_five_ways $status
 
 status=0
-for pdf in "$folder"/*.pdf; do
-  qpdf --check "$pdf" >"$folder/said" 2>&1 || echo "warning: exit $?" >>"$folder/said"
-  grep -qi warning "$folder/said" && { sed 's/^/# /' "$folder/said"; status=1; }
+for pdf in "$scratch"/*.pdf; do
+  qpdf --check "$pdf" >"$scratch/said" 2>&1 || echo "warning: exit $?" >>"$scratch/said"
+  grep -qi warning "$scratch/said" && { sed 's/^/# /' "$scratch/said"; status=1; }
 done
 report qpdf_finds_no_fault_and_warns_of_none $status
 
@@ -44,26 +38,26 @@ for lesson in "$OXBOW_LESSONS"/*.oxbow; do
   name=$(basename "$lesson" .oxbow)
   title=$(jq -r .title "$lesson")
   cases=$(jq '.cases | length' "$lesson")
-  wants "$folder/$name.sheets.pdf" Title "$title" || status=1
-  wants "$folder/$name.worksheet-a4.pdf" Title "$title – worksheet" || status=1
-  wants "$folder/$name.key-a4.pdf" Title "$title – answer key" || status=1
-  wants "$folder/$name.sheets.pdf" Pages "$cases" || status=1
+  wants "$scratch/$name.sheets.pdf" Title "$title" || status=1
+  wants "$scratch/$name.worksheet-a4.pdf" Title "$title – worksheet" || status=1
+  wants "$scratch/$name.key-a4.pdf" Title "$title – answer key" || status=1
+  wants "$scratch/$name.sheets.pdf" Pages "$cases" || status=1
   for paper in a4 letter; do
-    wants "$folder/$name.key-$paper.pdf" Pages $(((cases + 1) / 2)) || status=1
-    wants "$folder/$name.worksheet-$paper.pdf" Pages $(((cases + 1) / 2)) || status=1
+    wants "$scratch/$name.key-$paper.pdf" Pages $(((cases + 1) / 2)) || status=1
+    wants "$scratch/$name.worksheet-$paper.pdf" Pages $(((cases + 1) / 2)) || status=1
   done
 done
 report titles_are_those_of_the_lesson_and_pages_as_many_as_cases $status
 
 status=0
-for pdf in "$folder"/*.pdf; do
+for pdf in "$scratch"/*.pdf; do
   wants "$pdf" Author Oxbow && wants "$pdf" Creator Oxbow || status=1
   pdfinfo "$pdf" | grep -q '^Keywords:.*not for navigation' || status=1
 done
 report author_creator_and_keywords_are_given $status
 
 status=0
-for pdf in "$folder"/*.pdf; do
+for pdf in "$scratch"/*.pdf; do
   size='595.276 x 841.89 pts (A4)'
   case $pdf in
     *.sheets.pdf) size='842 x 595 pts (A4)' ;;
@@ -76,7 +70,7 @@ done
 report every_page_is_the_paper_asked_for $status
 
 status=0
-for pdf in "$folder"/*.pdf; do
+for pdf in "$scratch"/*.pdf; do
   # Columns from the end: emb sub uni object-number generation.
   pdffonts "$pdf" | awk 'NR > 2 {n++; if ($(NF - 4) != "yes" || $(NF - 2) != "yes") bad++}
     END {exit n < 1 || bad > 0}' || { pdffonts "$pdf" | sed 's/^/# /'; status=1; }
@@ -86,7 +80,7 @@ report fonts_are_embedded_and_their_text_can_be_copied $status
 # One line a page: "\f" ends a page.
 pages() { pdftotext "$1" - | tr '\n' ' ' | tr '\f' '\n'; }
 status=0
-for pdf in "$folder"/*.pdf; do
+for pdf in "$scratch"/*.pdf; do
   all=$(pages "$pdf" | grep -c .)
   marked=$(pages "$pdf" | grep -c 'For instruction only, not for navigation')
   [ "$all" -eq "$marked" ] || { echo "# $(basename "$pdf"): $marked of $all pages"; status=1; }
@@ -96,32 +90,32 @@ report the_caution_is_on_every_page $status
 status=0
 for lesson in "$OXBOW_LESSONS"/*.oxbow; do
   name=$(basename "$lesson" .oxbow)
-  for pdf in "$folder/$name".*.pdf; do
-    pages "$pdf" >"$folder/text"
+  for pdf in "$scratch/$name".*.pdf; do
+    pages "$pdf" >"$scratch/text"
     # A worksheet keeps the names to itself: they give answers away.
     asked='.title, (.cases[].hold.fix | if type == "object" then .name else . end)'
     case $pdf in *.worksheet-*) ;; *) asked="$asked, .cases[].name" ;; esac
     jq -r "$asked" "$lesson" | sort -u | while read -r words; do
       # A long name may be broken over two lines: those are one here.
-      grep -qF -- "$words" "$folder/text" || echo "# $(basename "$pdf"): no \"$words\""
-    done >"$folder/missing"
-    cat "$folder/missing"
-    [ -s "$folder/missing" ] && status=1
+      grep -qF -- "$words" "$scratch/text" || echo "# $(basename "$pdf"): no \"$words\""
+    done >"$scratch/missing"
+    cat "$scratch/missing"
+    [ -s "$scratch/missing" ] && status=1
   done
 done
 report title_cases_and_fixes_can_be_found_by_searching $status
 
 status=0
-for pdf in "$folder"/*.pdf; do
-  pdftotext -bbox "$pdf" - | awk -f "$here/pdf_words.awk" >"$folder/said" || {
-    sed "s/^/# $(basename "$pdf"): /" "$folder/said"
+for pdf in "$scratch"/*.pdf; do
+  pdftotext -bbox "$pdf" - | awk -f "$here/pdf_words.awk" >"$scratch/said" || {
+    sed "s/^/# $(basename "$pdf"): /" "$scratch/said"
     status=1
   }
 done
 # The check itself: a word laid on its neighbour, and one over the edge, are found.
-pdftotext -bbox "$folder/demo.sheets.pdf" - >"$folder/good"
-sed '0,/<word /s/.*<word .*/&\n&/' "$folder/good" | awk -f "$here/pdf_words.awk" | grep -q ' lies on ' || status=1
-sed '0,/<word /s/xMin="[0-9.]*"/xMin="-1.0"/' "$folder/good" |
+pdftotext -bbox "$scratch/demo.sheets.pdf" - >"$scratch/good"
+sed '0,/<word /s/.*<word .*/&\n&/' "$scratch/good" | awk -f "$here/pdf_words.awk" | grep -q ' lies on ' || status=1
+sed '0,/<word /s/xMin="[0-9.]*"/xMin="-1.0"/' "$scratch/good" |
   awk -f "$here/pdf_words.awk" | grep -q ' leaves the page' || status=1
 report no_word_leaves_its_page_or_lies_on_another $status
 
@@ -130,25 +124,25 @@ contents() { qpdf --json --json-key=outlines "$1" | jq -r '.outlines[] | "\(.tit
 status=0
 for lesson in "$OXBOW_LESSONS"/*.oxbow; do
   name=$(basename "$lesson" .oxbow)
-  jq -r '.cases | to_entries[] | "\(.value.name)|\(.key + 1)"' "$lesson" >"$folder/want"
-  contents "$folder/$name.sheets.pdf" | diff "$folder/want" - | sed 's/^/# /' | grep . && status=1
+  jq -r '.cases | to_entries[] | "\(.value.name)|\(.key + 1)"' "$lesson" >"$scratch/want"
+  contents "$scratch/$name.sheets.pdf" | diff "$scratch/want" - | sed 's/^/# /' | grep . && status=1
   jq -r '.cases | to_entries[] | "Hold \(.key + 1)  \(.value.name)|\(.key / 2 | floor + 1)"' "$lesson" \
-    >"$folder/want"
-  contents "$folder/$name.key-a4.pdf" | diff "$folder/want" - | sed 's/^/# /' | grep . && status=1
-  sed 's/^\(Hold [0-9]*\)  .*|/\1|/' "$folder/want" >"$folder/blank"
-  contents "$folder/$name.worksheet-a4.pdf" | diff "$folder/blank" - | sed 's/^/# /' | grep . && status=1
+    >"$scratch/want"
+  contents "$scratch/$name.key-a4.pdf" | diff "$scratch/want" - | sed 's/^/# /' | grep . && status=1
+  sed 's/^\(Hold [0-9]*\)  .*|/\1|/' "$scratch/want" >"$scratch/blank"
+  contents "$scratch/$name.worksheet-a4.pdf" | diff "$scratch/blank" - | sed 's/^/# /' | grep . && status=1
 done
 report the_list_of_contents_leads_to_each_case $status
 
 status=0
-mkdir "$folder/again"
+mkdir "$scratch/again"
 # again KIND OPTIONS
 # shellcheck disable=SC2086
-again() { "$cli" draw "$OXBOW_LESSONS/demo.oxbow" -o "$folder/again/demo.$1.pdf" $2 || status=1; }
+again() { "$cli" draw "$OXBOW_LESSONS/demo.oxbow" -o "$scratch/again/demo.$1.pdf" $2 || status=1; }
 again sheets ''
 again worksheet-letter '--worksheet --paper letter'
 again key-a4 '--key --paper a4'
-for pdf in "$folder"/again/*.pdf; do
-  cmp "$pdf" "$folder/$(basename "$pdf")" || status=1
+for pdf in "$scratch"/again/*.pdf; do
+  cmp "$pdf" "$scratch/$(basename "$pdf")" || status=1
 done
 report the_same_lesson_gives_the_same_bytes $status

@@ -6,21 +6,8 @@ source=$1 build=$2 id=$3
 export LC_ALL=C.UTF-8 LANGUAGE=
 # Where gettext finds out which parts of a template are text.
 export GETTEXTDATADIRS=/usr/share/gettext
-scratch=$(mktemp -d)
-trap 'rm -rf "$scratch"' EXIT
-number=0
-# check SENTENCE COMMAND...: passes when the command does; what it said is shown when not.
-check() {
-  sentence=$1
-  shift
-  number=$((number + 1))
-  if "$@" >"$scratch/said" 2>&1; then
-    echo "ok $number - $sentence"
-  else
-    echo "not ok $number - $sentence"
-    sed 's/^/# /' "$scratch/said" | head -n 60
-  fi
-}
+# shellcheck source=tests/support/tap.sh
+. "$(dirname -- "$0")/../support/tap.sh"
 # same ONE TWO: two files of lines are alike; what differs is said.
 same() { diff "$1" "$2"; }
 # empty FILE: there is nothing in it, or it is said.

@@ -3,23 +3,10 @@
 #   sh validate.sh SOURCE-ROOT BUILD-ROOT APP-ID OXBOW OXBOW-CLI
 source=$1 build=$2 id=$3
 oxbow=$(readlink -f "$4") cli=$(readlink -f "$5")
-scratch=$(mktemp -d)
-trap 'rm -rf "$scratch"' EXIT
+# shellcheck source=tests/support/tap.sh
+. "$(dirname -- "$0")/../support/tap.sh"
 # The programs speak English here whatever the language of whoever runs this.
 export LC_ALL=C.UTF-8 LANGUAGE=
-number=0
-# check SENTENCE COMMAND...: passes when the command does; what it said is shown when not.
-check() {
-  sentence=$1
-  shift
-  number=$((number + 1))
-  if "$@" >"$scratch/said" 2>&1; then
-    echo "ok $number - $sentence"
-  else
-    echo "not ok $number - $sentence"
-    sed 's/^/# /' "$scratch/said"
-  fi
-}
 echo "1..20"
 
 check desktop_file desktop-file-validate "$build/data/$id.desktop"
