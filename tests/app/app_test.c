@@ -128,15 +128,17 @@ gboolean app_test_is_bold(GtkTextView *view, int offset) {
   return bold;
 }
 
-GtkWidget *app_test_dialog(void) {
+GtkWidget *app_test_top(GType type) {
   GListModel *toplevels = gtk_window_get_toplevels();
   for (guint i = 0; i < g_list_model_get_n_items(toplevels); i++) {
     GtkWidget *window = g_list_model_get_item(toplevels, i);
     g_object_unref(window); /* the list keeps it */
-    if (GTK_IS_MESSAGE_DIALOG(window) && gtk_widget_get_visible(window)) return window;
+    if (G_TYPE_CHECK_INSTANCE_TYPE(window, type) && gtk_widget_get_visible(window)) return window;
   }
   return NULL;
 }
+
+GtkWidget *app_test_dialog(void) { return app_test_top(GTK_TYPE_MESSAGE_DIALOG); }
 
 char *app_test_path(const char *name) {
   if (!directory) directory = g_dir_make_tmp("oxbow-test-XXXXXX", NULL);
@@ -144,8 +146,8 @@ char *app_test_path(const char *name) {
   return g_build_filename(directory, name, NULL);
 }
 
-void app_test_clean(void) {
-  if (!directory) return;
+int app_test_clean(void **state) {
+  if (!directory) return 0;
   GDir *dir = g_dir_open(directory, 0, NULL);
   for (const char *name; dir && (name = g_dir_read_name(dir));) {
     char *path = g_build_filename(directory, name, NULL);
@@ -155,4 +157,5 @@ void app_test_clean(void) {
   if (dir) g_dir_close(dir);
   g_rmdir(directory);
   g_clear_pointer(&directory, g_free);
+  return 0;
 }

@@ -30,11 +30,14 @@ GtkWidget *app_test_find_button(GtkWidget *top, const char *icon_or_label);
 GtkWidget *app_test_find_label(GtkWidget *top, const char *text);
 /* Whether the text is bold at an offset. */
 gboolean app_test_is_bold(GtkTextView *view, int offset);
+/* The window of a type that is on screen, or NULL. */
+GtkWidget *app_test_top(GType type);
 /* The dialog on screen, or NULL. */
 GtkWidget *app_test_dialog(void);
 
-/* A path in a fresh directory; freed with g_free. app_test_clean removes them all. */
+/* A path in a fresh directory; freed with g_free. app_test_clean, a group tear-down, removes them
+ * all. */
 char *app_test_path(const char *name);
-void app_test_clean(void);
+int app_test_clean(void **state);
 
 #endif

@@ -88,13 +88,7 @@ static void the_appearance_is_one_of_four_and_anything_else_is_ignored(void **st
 static void about_carries_the_version_the_licence_and_the_whole_caution(void **state) {
   g_action_group_activate_action(G_ACTION_GROUP(application), "about", NULL);
   app_test_spin_ms(100);
-  GtkWidget *about = NULL;
-  GListModel *toplevels = gtk_window_get_toplevels();
-  for (guint i = 0; i < g_list_model_get_n_items(toplevels) && !about; i++) {
-    GtkWidget *window = g_list_model_get_item(toplevels, i);
-    if (GTK_IS_ABOUT_DIALOG(window)) about = window;
-    g_object_unref(window);
-  }
+  GtkWidget *about = app_test_top(GTK_TYPE_ABOUT_DIALOG);
   assert_non_null(about);
   assert_string_equal(gtk_about_dialog_get_program_name(GTK_ABOUT_DIALOG(about)), "Oxbow");
   assert_non_null(gtk_about_dialog_get_version(GTK_ABOUT_DIALOG(about)));
@@ -121,9 +115,8 @@ static void cancelling_one_question_cancels_quitting_with_two_windows(void **sta
 }
 
 static int clean(void **state) {
-  app_test_clean();
   g_clear_object(&application);
-  return 0;
+  return app_test_clean(state);
 }
 
 int main(void) {

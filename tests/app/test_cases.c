@@ -224,11 +224,6 @@ static void the_title_is_edited_above_the_list(void **state) {
   app_test_close(window);
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_list_follows_whatever_becomes_of_the_cases),
@@ -241,5 +236,5 @@ int main(void) {
       cmocka_unit_test(a_row_dropped_on_another_takes_its_place),
       cmocka_unit_test(the_title_is_edited_above_the_list),
   };
-  return cmocka_run_group_tests_name("cases", tests, app_test_init, clean);
+  return cmocka_run_group_tests_name("cases", tests, app_test_init, app_test_clean);
 }

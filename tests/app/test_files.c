@@ -201,11 +201,6 @@ static void suggested_names_are_names_that_a_file_can_have(void **state) {
   }
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 /* What is laid over the picture on the board is in the file as well, and said in its description. */
 static void the_picture_shows_what_the_board_shows(void **state) {
   OxWindow *window = app_test_window(NULL);
@@ -238,5 +233,5 @@ int main(void) {
       cmocka_unit_test(the_picture_shows_what_the_board_shows),
       cmocka_unit_test(suggested_names_are_names_that_a_file_can_have),
   };
-  return cmocka_run_group_tests_name("files", tests, app_test_init, clean);
+  return cmocka_run_group_tests_name("files", tests, app_test_init, app_test_clean);
 }

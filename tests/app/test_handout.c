@@ -28,15 +28,9 @@ static void act(OxWindow *window, const char *action) {
 
 static OxExportDialog *dialog_of(OxWindow *window, const char *action) {
   act(window, action);
-  GListModel *tops = gtk_window_get_toplevels();
-  OxExportDialog *found = NULL;
-  for (guint i = 0; i < g_list_model_get_n_items(tops); i++) {
-    GtkWidget *top = g_list_model_get_item(tops, i);
-    g_object_unref(top); /* the list keeps it */
-    if (OX_IS_EXPORT_DIALOG(top)) found = OX_EXPORT_DIALOG(top);
-  }
-  assert_non_null(found);
-  return found;
+  GtkWidget *dialog = app_test_top(OX_TYPE_EXPORT_DIALOG);
+  assert_non_null(dialog);
+  return OX_EXPORT_DIALOG(dialog);
 }
 
 static void select_row(GtkWidget *input, guint index) {
@@ -272,11 +266,6 @@ static void what_was_chosen_is_remembered(void **state) {
   g_free(path);
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(int argc, char **argv) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_window_writes_what_the_command_line_writes),
@@ -289,5 +278,5 @@ int main(int argc, char **argv) {
   };
   if (argc < 2) return 1;
   command_line = argv[1];
-  return cmocka_run_group_tests_name("handouts in the window", tests, app_test_init, clean);
+  return cmocka_run_group_tests_name("handouts in the window", tests, app_test_init, app_test_clean);
 }

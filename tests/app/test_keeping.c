@@ -30,7 +30,6 @@ static int set_up(void **state) {
 
 static int clean(void **state) {
   char *kept = ox_kept_directory(), *recent = g_build_filename(home, "recently-used.xbel", NULL);
-  app_test_clean();
   g_clear_object(&application);
   g_unlink(recent);
   g_rmdir(kept);
@@ -38,7 +37,7 @@ static int clean(void **state) {
   g_free(kept);
   g_free(recent);
   g_free(home);
-  return 0;
+  return app_test_clean(state);
 }
 
 static const ox_field *course_field(void) { return ox_field_by_key("hold.inbound_deg"); }

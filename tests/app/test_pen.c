@@ -99,7 +99,7 @@ static void what_was_drawn_is_saved_and_read_again(void **state) {
   ox_ink_free(drawn);
   g_free(path);
   app_test_close(window);
-  app_test_clean();
+  app_test_clean(NULL);
 }
 
 static void the_eraser_cuts_and_clear_takes_all(void **state) {

@@ -215,8 +215,7 @@ static int clean(void **state) {
   gtk_window_destroy(GTK_WINDOW(preferences()));
   while (window_at(0)) app_test_close(window_at(0));
   g_clear_object(&application);
-  app_test_clean();
-  return 0;
+  return app_test_clean(state);
 }
 
 int main(void) {

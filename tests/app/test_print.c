@@ -260,11 +260,6 @@ static void paper_and_choice_are_remembered(void **state) {
   g_free(path);
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_page_has_the_size_of_its_paper),
@@ -276,5 +271,5 @@ int main(void) {
       cmocka_unit_test(a_key_is_not_printed_while_the_answer_is_hidden),
       cmocka_unit_test(paper_and_choice_are_remembered),
   };
-  return cmocka_run_group_tests_name("print", tests, app_test_init, clean);
+  return cmocka_run_group_tests_name("print", tests, app_test_init, app_test_clean);
 }

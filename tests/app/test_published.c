@@ -219,7 +219,5 @@ int main(void) {
       cmocka_unit_test(a_long_file_is_listed_and_searched),
       cmocka_unit_test(the_file_is_remembered),
   };
-  int failed = cmocka_run_group_tests_name("published", tests, app_test_init, NULL);
-  app_test_clean();
-  return failed;
+  return cmocka_run_group_tests_name("published", tests, app_test_init, app_test_clean);
 }

@@ -59,11 +59,6 @@ static void nothing_is_written_when_nothing_changed(void **state) {
   g_free(path);
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(what_is_set_is_there_the_next_time),
@@ -71,5 +66,5 @@ int main(void) {
       cmocka_unit_test(a_place_that_cannot_be_written_is_no_harm),
       cmocka_unit_test(nothing_is_written_when_nothing_changed),
   };
-  return cmocka_run_group_tests(tests, NULL, clean);
+  return cmocka_run_group_tests(tests, NULL, app_test_clean);
 }

@@ -311,11 +311,6 @@ static void a_mile_on_paper_is_told_in_millimetres_and_as_a_ratio(void **state) 
   }
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_choice_is_remembered_whole),
@@ -330,5 +325,5 @@ int main(void) {
       cmocka_unit_test(overlays_are_kept_apart_from_the_window),
       cmocka_unit_test(a_mile_on_paper_is_told_in_millimetres_and_as_a_ratio),
   };
-  return cmocka_run_group_tests_name("share", tests, NULL, clean);
+  return cmocka_run_group_tests_name("share", tests, NULL, app_test_clean);
 }

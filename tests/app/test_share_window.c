@@ -174,15 +174,9 @@ static void the_picture_is_dragged_out_as_pixels_as_a_drawing_and_as_a_file(void
 
 static OxExportDialog *dialog_of(OxWindow *window) {
   act(window, "export");
-  GListModel *tops = gtk_window_get_toplevels();
-  OxExportDialog *found = NULL;
-  for (guint i = 0; i < g_list_model_get_n_items(tops); i++) {
-    GtkWidget *top = g_list_model_get_item(tops, i);
-    g_object_unref(top); /* the list keeps it */
-    if (OX_IS_EXPORT_DIALOG(top)) found = OX_EXPORT_DIALOG(top);
-  }
-  assert_non_null(found);
-  return found;
+  GtkWidget *dialog = app_test_top(OX_TYPE_EXPORT_DIALOG);
+  assert_non_null(dialog);
+  return OX_EXPORT_DIALOG(dialog);
 }
 
 static void select_row(OxExportDialog *dialog, const char *key, guint index) {
@@ -395,11 +389,6 @@ static void the_board_has_a_menu_that_keys_reach(void **state) {
   app_test_close(window);
 }
 
-static int clean(void **state) {
-  app_test_clean();
-  return 0;
-}
-
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(the_picture_is_pasted_opaque_on_light_ground),
@@ -414,5 +403,5 @@ int main(void) {
       cmocka_unit_test(a_window_that_closes_stops_what_it_draws),
       cmocka_unit_test(the_board_has_a_menu_that_keys_reach),
   };
-  return cmocka_run_group_tests_name("share in the window", tests, app_test_init, clean);
+  return cmocka_run_group_tests_name("share in the window", tests, app_test_init, app_test_clean);
 }
