@@ -3,18 +3,23 @@
 
 #include "ox_print.h"
 
-/* Prints into a PDF as the dialog would onto paper. */
-static char *print(OxWindow *window, ox_print_choice choice, GtkPageSetup *paper) {
-  char *path = app_test_path("printed.pdf");
+/* Into a PDF as the dialog would onto paper. */
+static GtkPrintOperationResult run_into(GtkPrintOperation *operation, OxWindow *window,
+                                        GtkPageSetup *paper, const char *path) {
   GError *fault = NULL;
-  GtkPrintOperation *operation =
-      ox_print_new(ox_window_document(window), ox_window_board(window), &choice);
   gtk_print_operation_set_default_page_setup(operation, paper);
   gtk_print_operation_set_export_filename(operation, path);
-  assert_int_equal(gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
-                                           GTK_WINDOW(window), &fault),
-                   GTK_PRINT_OPERATION_RESULT_APPLY);
+  GtkPrintOperationResult result = gtk_print_operation_run(
+      operation, GTK_PRINT_OPERATION_ACTION_EXPORT, GTK_WINDOW(window), &fault);
   assert_null(fault);
+  return result;
+}
+
+static char *print(OxWindow *window, ox_print_choice choice, GtkPageSetup *paper) {
+  char *path = app_test_path("printed.pdf");
+  GtkPrintOperation *operation =
+      ox_print_new(ox_window_document(window), ox_window_board(window), &choice);
+  assert_int_equal(run_into(operation, window, paper, path), GTK_PRINT_OPERATION_RESULT_APPLY);
   g_object_unref(operation);
   return path;
 }
@@ -37,6 +42,13 @@ static char *run(const char *program, const char *option, const char *path) {
                            NULL, &status, NULL));
   assert_int_equal(status, 0);
   return out;
+}
+
+/* What is printed, as text. */
+static char *printed_text(OxWindow *window, ox_print_choice choice, GtkPageSetup *paper) {
+  char *path = print(window, choice, paper), *text = run("pdftotext", "-layout", path);
+  g_free(path);
+  return text;
 }
 
 static double number_after(const char *text, const char *key) {
@@ -75,8 +87,8 @@ static void a_page_has_the_size_of_its_paper(void **state) {
 static void a_page_says_what_it_is_and_carries_the_caution(void **state) {
   OxWindow *window = app_test_window(NULL);
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A4, GTK_PAGE_ORIENTATION_LANDSCAPE);
-  char *path = print(window, (ox_print_choice){.what = OX_PRINT_CASE, .pen_marks = TRUE}, paper);
-  char *text = run("pdftotext", "-layout", path);
+  char *text =
+      printed_text(window, (ox_print_choice){.what = OX_PRINT_CASE, .pen_marks = TRUE}, paper);
   static const char *const parts[] = {"For instruction only", "Page 1 of 1", "1 NM is ",
                                       "Oxbow ", "LARCH", "later circuits", "what the wind does"};
   for (size_t i = 0; i < G_N_ELEMENTS(parts); i++)
@@ -84,7 +96,6 @@ static void a_page_says_what_it_is_and_carries_the_caution(void **state) {
   double mm = number_after(text, "1 NM is ");
   assert_true(mm > 5 && mm < 80);
   g_free(text);
-  g_free(path);
   g_object_unref(paper);
   app_test_close(window);
 }
@@ -93,8 +104,7 @@ static void all_cases_have_a_page_each_in_their_order(void **state) {
   OxWindow *window = app_test_window(NULL);
   OxDocument *document = ox_window_document(window);
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_LETTER, GTK_PAGE_ORIENTATION_LANDSCAPE);
-  char *path = print(window, (ox_print_choice){.what = OX_PRINT_CASES}, paper);
-  char *text = run("pdftotext", "-layout", path);
+  char *text = printed_text(window, (ox_print_choice){.what = OX_PRINT_CASES}, paper);
   char **pages = g_strsplit(text, "\f", -1);
   size_t count = ox_document_case_count(document);
   assert_true(count > 1);
@@ -108,7 +118,6 @@ static void all_cases_have_a_page_each_in_their_order(void **state) {
   }
   g_strfreev(pages);
   g_free(text);
-  g_free(path);
   g_object_unref(paper);
   app_test_close(window);
 }
@@ -120,13 +129,11 @@ static void key_moments_are_printed_unless_the_answer_is_hidden(void **state) {
     ox_prediction_set_state(ox_window_prediction(window),
                             hidden ? OX_PREDICTION_ASKED : OX_PREDICTION_OFF);
     app_test_spin_ms(50);
-    char *path = print(window, (ox_print_choice){.what = OX_PRINT_MOMENTS}, paper);
-    char *text = run("pdftotext", "-layout", path);
+    char *text = printed_text(window, (ox_print_choice){.what = OX_PRINT_MOMENTS}, paper);
     assert_int_equal(strstr(text, "Key moments") != NULL, !hidden);
     assert_int_equal(strstr(text, "later circuits") != NULL, 0);
     assert_non_null(strstr(text, "For instruction only"));
     g_free(text);
-    g_free(path);
   }
   g_object_unref(paper);
   app_test_close(window);
@@ -166,11 +173,7 @@ static void a_handout_is_printed_as_its_page_in_the_dialog_says(void **state) {
     gtk_check_button_set_active(GTK_CHECK_BUTTON(ox_handout_rows_case(rows, 1)), FALSE);
     gtk_check_button_set_active(GTK_CHECK_BUTTON(ox_handout_rows_case(rows, 4)), FALSE);
     g_signal_emit_by_name(operation, "custom-widget-apply", page);
-    gtk_print_operation_set_default_page_setup(operation, paper);
-    gtk_print_operation_set_export_filename(operation, path);
-    assert_int_equal(gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
-                                             GTK_WINDOW(window), NULL),
-                     GTK_PRINT_OPERATION_RESULT_APPLY);
+    assert_int_equal(run_into(operation, window, paper, path), GTK_PRINT_OPERATION_RESULT_APPLY);
     size_t wanted = ox_document_case_count(document) - 2;
     char *text = run("pdftotext", "-layout", path);
     char *holds = g_strdup_printf("%zu holds, order from seed 0", wanted);
@@ -202,11 +205,7 @@ static void a_handout_of_no_case_is_not_printed_but_explained(void **state) {
   GtkWidget *page = options_of(operation, OX_PRINT_WORKSHEET);
   g_signal_emit_by_name(ox_handout_rows_input(rows_of(operation), "none"), "clicked");
   g_signal_emit_by_name(operation, "custom-widget-apply", page);
-  gtk_print_operation_set_default_page_setup(operation, paper);
-  gtk_print_operation_set_export_filename(operation, path);
-  assert_int_equal(gtk_print_operation_run(operation, GTK_PRINT_OPERATION_ACTION_EXPORT,
-                                           GTK_WINDOW(window), NULL),
-                   GTK_PRINT_OPERATION_RESULT_CANCEL);
+  assert_int_equal(run_into(operation, window, paper, path), GTK_PRINT_OPERATION_RESULT_CANCEL);
   assert_non_null(ox_print_refusal(operation));
   g_object_unref(operation);
   g_object_unref(page);
@@ -221,12 +220,11 @@ static void a_key_is_not_printed_while_the_answer_is_hidden(void **state) {
   GtkPageSetup *paper = paper_new(GTK_PAPER_NAME_A4, GTK_PAGE_ORIENTATION_PORTRAIT);
   ox_prediction_set_state(ox_window_prediction(window), OX_PREDICTION_ASKED);
   app_test_spin_ms(50);
-  char *path = print(window, (ox_print_choice){.what = OX_PRINT_KEY, .handout.per_page = 2}, paper);
-  char *text = run("pdftotext", "-layout", path);
+  char *text =
+      printed_text(window, (ox_print_choice){.what = OX_PRINT_KEY, .handout.per_page = 2}, paper);
   assert_null(strstr(text, "Answer key"));
   assert_non_null(strstr(text, "Worksheet"));
   g_free(text);
-  g_free(path);
   g_object_unref(paper);
   app_test_close(window);
 }
