@@ -4,6 +4,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "ox_point_names.h"
 #include "oxbow/text.h"
 
 #define STATION_TIP _("The point whose DME ends the outbound leg")
@@ -30,21 +31,10 @@ G_DEFINE_FINAL_TYPE(OxPlacesPanel, ox_places_panel, GTK_TYPE_WIDGET)
 
 /* --- showing --- */
 
-static void show_list(GtkStringList *list, const ox_points *points, const char *first) {
-  guint count = g_list_model_get_n_items(G_LIST_MODEL(list)), extra = first ? 1 : 0;
-  gboolean same = count == points->count + extra;
-  for (guint i = 0; same && i < points->count; i++)
-    same = g_str_equal(gtk_string_list_get_string(list, i + extra), points->points[i].name);
-  if (same) return;
-  gtk_string_list_splice(list, 0, count, NULL);
-  if (first) gtk_string_list_append(list, first);
-  for (size_t i = 0; i < points->count; i++) gtk_string_list_append(list, points->points[i].name);
-}
-
-static guint place_in_list(const ox_points *points, const char *name) {
-  for (size_t i = 0; i < points->count; i++)
-    if (strcmp(points->points[i].name, name) == 0) return (guint)i;
-  return GTK_INVALID_LIST_POSITION;
+/* In a list that begins with none of the points. */
+static void select_point_or_none(GtkWidget *choice, const ox_points *points, const char *name) {
+  guint at = ox_point_names_find(points, name);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(choice), at == GTK_INVALID_LIST_POSITION ? 0 : at + 1);
 }
 
 static void show_fix(OxPlacesPanel *self) {
@@ -71,9 +61,7 @@ static void show_fix(OxPlacesPanel *self) {
     g_string_append_printf(text, _("Nothing says where %s is on the earth."), c->hold.fix);
   gtk_label_set_text(self->fix_words, text->str);
   g_string_free(text, TRUE);
-  guint present = place_in_list(points, fix->present);
-  gtk_drop_down_set_selected(GTK_DROP_DOWN(self->present),
-                             present == GTK_INVALID_LIST_POSITION ? 0 : present + 1);
+  select_point_or_none(self->present, points, fix->present);
 }
 
 /* Which point is the DME station of the leg. Only a distance that ends the outbound leg is read
@@ -81,10 +69,8 @@ static void show_fix(OxPlacesPanel *self) {
 static void show_station(OxPlacesPanel *self) {
   const ox_case *c = ox_document_case(self->document);
   gboolean read = c->hold.leg_by == OX_LEG_BY_DISTANCE && c->hold.leg_end == OX_LEG_END_OUTBOUND;
-  guint at = place_in_list(ox_document_points(self->document),
-                           ox_document_fix(self->document)->station);
-  gtk_drop_down_set_selected(GTK_DROP_DOWN(self->station),
-                             at == GTK_INVALID_LIST_POSITION ? 0 : at + 1);
+  select_point_or_none(self->station, ox_document_points(self->document),
+                       ox_document_fix(self->document)->station);
   gtk_widget_set_sensitive(self->station, read);
   gtk_widget_set_tooltip_text(self->station,
                               read ? STATION_TIP : _("Only where a distance ends the outbound leg: "
@@ -121,7 +107,7 @@ static void show_point(OxPlacesPanel *self) {
   gtk_widget_set_sensitive(self->delete_button, point != NULL);
   gtk_widget_set_sensitive(GTK_WIDGET(self->points), point != NULL);
   if (!point) return;
-  gtk_drop_down_set_selected(self->points, place_in_list(points, point->name));
+  gtk_drop_down_set_selected(self->points, ox_point_names_find(points, point->name));
   ox_status status = ox_points_place(points, point->name, &at, remark, sizeof remark);
   ox_point_editor_show(self->point_editor,
                        &(ox_point_editor_value){.name = point->name,
@@ -132,10 +118,11 @@ static void show_point(OxPlacesPanel *self) {
 }
 
 static void show(OxPlacesPanel *self) {
+  const ox_points *points = ox_document_points(self->document);
   self->showing = TRUE;
-  show_list(self->names, ox_document_points(self->document), NULL);
-  show_list(self->presents, ox_document_points(self->document), _("Not said"));
-  show_list(self->stations, ox_document_points(self->document), _("No point"));
+  ox_point_names_show(self->names, points, NULL);
+  ox_point_names_show(self->presents, points, _("Not said"));
+  ox_point_names_show(self->stations, points, _("No point"));
   show_fix(self);
   show_station(self);
   show_point(self);
@@ -160,7 +147,7 @@ static ox_status take_point(OxPlacesPanel *self, const ox_point *given, char *re
                             size_t bytes) {
   const char *name = ox_point_editor_name(self->point_editor);
   ox_points points = *ox_document_points(self->document);
-  guint index = place_in_list(&points, self->selected);
+  guint index = ox_point_names_find(&points, self->selected);
   if (index == GTK_INVALID_LIST_POSITION) return OX_OK;
   if (strcmp(name, self->selected) != 0) {
     char old[OX_POINT_NAME_BYTES];
@@ -178,7 +165,7 @@ static ox_status take_point(OxPlacesPanel *self, const ox_point *given, char *re
   point->inside = inside;
   point->unnamed = unnamed;
   return ox_document_set_places_more(self->document, _("Point"), &points,
-                                ox_document_route(self->document), remark, bytes);
+                                     ox_document_route(self->document), remark, bytes);
 }
 
 static void point_edited_cb(OxPointEditor *editor, OxPlacesPanel *self) {
@@ -196,36 +183,41 @@ static void selected_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *s
   ox_places_panel_select_point(self, points->points[selected].name);
 }
 
-static void present_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *self) {
-  char remark[OX_REMARK_BYTES] = "";
+/* The point that a user chose from such a list, empty: none of them; NULL: nobody chose. */
+static const char *chosen_point_or_none(OxPlacesPanel *self, GtkDropDown *choice) {
   const ox_points *points = ox_document_points(self->document);
-  ox_case c = *ox_document_case(self->document);
-  ox_fix fix = *ox_document_fix(self->document);
   guint selected = gtk_drop_down_get_selected(choice);
-  if (self->showing || selected == GTK_INVALID_LIST_POSITION || selected > points->count) return;
-  g_strlcpy(fix.present, selected > 0 ? points->points[selected - 1].name : "",
-            sizeof fix.present);
-  ox_status status =
-      ox_document_set_fix(self->document, _("Present Position"), &c, &fix, remark, sizeof remark);
+  if (self->showing || selected == GTK_INVALID_LIST_POSITION || selected > points->count)
+    return NULL;
+  return selected > 0 ? points->points[selected - 1].name : "";
+}
+
+static ox_status set_fix(OxPlacesPanel *self, const char *step, const ox_case *c,
+                         const ox_fix *fix) {
+  char remark[OX_REMARK_BYTES] = "";
+  ox_status status = ox_document_set_fix(self->document, step, c, fix, remark, sizeof remark);
   ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
+  return status;
+}
+
+static void present_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *self) {
+  const char *name = chosen_point_or_none(self, choice);
+  ox_fix fix = *ox_document_fix(self->document);
+  if (!name) return;
+  g_strlcpy(fix.present, name, sizeof fix.present);
+  set_fix(self, _("Present Position"), ox_document_case(self->document), &fix);
 }
 
 /* A station that is no point any more stays where it was, by its bearing and distance. */
 static void station_cb(GtkDropDown *choice, GParamSpec *pspec, OxPlacesPanel *self) {
-  char remark[OX_REMARK_BYTES] = "";
-  const ox_points *points = ox_document_points(self->document);
+  const char *name = chosen_point_or_none(self, choice);
   ox_case c = *ox_document_case(self->document);
   ox_fix fix = *ox_document_fix(self->document);
-  guint selected = gtk_drop_down_get_selected(choice);
-  if (self->showing || selected == GTK_INVALID_LIST_POSITION || selected > points->count) return;
-  g_strlcpy(fix.station, selected > 0 ? points->points[selected - 1].name : "",
-            sizeof fix.station);
+  if (!name) return;
+  g_strlcpy(fix.station, name, sizeof fix.station);
   fix.station_elevation_given = FALSE;
-  if (selected > 0) c.hold.station.given = TRUE;
-  ox_status status =
-      ox_document_set_fix(self->document, _("DME Station"), &c, &fix, remark, sizeof remark);
-  ox_point_editor_say(self->fix_editor, remark, status == OX_ERROR);
-  if (status != OX_ERROR) return;
+  if (*name) c.hold.station.given = TRUE;
+  if (set_fix(self, _("DME Station"), &c, &fix) != OX_ERROR) return;
   self->showing = TRUE;
   show_station(self);
   self->showing = FALSE;

@@ -6,6 +6,7 @@
 
 #include "ox_choice.h"
 #include "ox_number_field.h"
+#include "ox_point_names.h"
 #include "oxbow/text.h"
 
 /* The ways, in the order of the choice; those of a point of the list come first. */
@@ -145,10 +146,7 @@ static void show_text(GtkWidget *entry, const char *text) {
 }
 
 static void show_point_of(GtkWidget *choice, const OxPointEditor *self, const char *name) {
-  guint selected = GTK_INVALID_LIST_POSITION;
-  for (size_t i = 0; i < self->points.count; i++)
-    if (strcmp(self->points.points[i].name, name) == 0) selected = (guint)i;
-  gtk_drop_down_set_selected(GTK_DROP_DOWN(choice), selected);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(choice), ox_point_names_find(&self->points, name));
 }
 
 static double row_value(const OxPointEditor *self, row r) {
@@ -179,15 +177,8 @@ static void show_rows(OxPointEditor *self) {
 }
 
 static void show_names(OxPointEditor *self) {
-  gboolean same = g_list_model_get_n_items(G_LIST_MODEL(self->names)) == self->points.count;
-  for (guint i = 0; same && i < self->points.count; i++)
-    same = g_str_equal(gtk_string_list_get_string(self->names, i), self->points.points[i].name);
-  if (same) return;
   self->showing = TRUE;
-  gtk_string_list_splice(self->names, 0, g_list_model_get_n_items(G_LIST_MODEL(self->names)),
-                         NULL);
-  for (size_t i = 0; i < self->points.count; i++)
-    gtk_string_list_append(self->names, self->points.points[i].name);
+  ox_point_names_show(self->names, &self->points, NULL);
   self->showing = FALSE;
 }
 

@@ -5,6 +5,7 @@
 #include <stdio.h>
 #include <string.h>
 
+#include "ox_point_names.h"
 #include "oxbow/text.h"
 
 struct _OxRouteList {
@@ -259,15 +260,8 @@ static void show_rows(OxRouteList *self) {
 
 static void show_choice(OxRouteList *self) {
   const ox_points *points = ox_document_points(self->document);
-  guint count = g_list_model_get_n_items(G_LIST_MODEL(self->names));
-  gboolean same = count == points->count;
-  for (guint i = 0; same && i < count; i++)
-    same = g_str_equal(gtk_string_list_get_string(self->names, i), points->points[i].name);
   gtk_widget_set_sensitive(self->add_row, points->count > 0);
-  if (same) return;
-  gtk_string_list_splice(self->names, 0, count, NULL);
-  for (size_t i = 0; i < points->count; i++)
-    gtk_string_list_append(self->names, points->points[i].name);
+  ox_point_names_show(self->names, points, NULL);
 }
 
 static void show_words(OxRouteList *self) {
