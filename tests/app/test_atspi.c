@@ -1,7 +1,7 @@
 /* The program on a real accessibility bus, as a screen reader meets it: found by roles and names,
  * read, and worked by values and actions. Without a bus every test fails.
  *
- *   test_app_atspi OXBOW      (under dbus-run-session, with at-spi2-core installed) */
+ *   test_app_atspi OXBOW      (through tests/support/with_bus.sh, at-spi2-core installed) */
 #include <gio/gio.h>
 #include <signal.h>
 
