@@ -3,9 +3,9 @@
 
 #include <string.h>
 
+#include "ox_case_row.h"
 #include "ox_choice.h"
 #include "ox_display.h"
-#include "ox_warning_box.h"
 #include "oxbow/text.h"
 
 #define TO_SECOND_PX 158
@@ -14,8 +14,7 @@ typedef struct {
   ox_field_rows *rows;
   const ox_field_row_plan *plan;
   const ox_field *field; /* NULL: a time of day or a text */
-  GtkWidget *label, *editor, *message_box;
-  GtkLabel *message;
+  ox_case_row parts;
   GtkEventController *focus;
   gulong handler; /* on the editor; not for number fields, which do not emit on set */
 } field_row;
@@ -58,13 +57,8 @@ static void set_value(field_row *row, ox_case *c, double value) {
 
 /* ---- edits ------------------------------------------------------------------------------ */
 
-static void show_message(field_row *row, const char *message) {
-  gtk_label_set_text(row->message, message ? message : "");
-  gtk_widget_set_visible(row->message_box, message != NULL);
-}
-
 static void field_message_cb(OxNumberField *field, GParamSpec *pspec, field_row *row) {
-  show_message(row, ox_number_field_get_message(field));
+  ox_case_row_complain(&row->parts, ox_number_field_get_message(field));
 }
 
 static void number_edited_cb(OxNumberField *field, double value, field_row *row) {
@@ -93,7 +87,7 @@ static const char *wrong_with_text(const char *text) {
 static void text_edited_cb(GtkEditable *entry, field_row *row) {
   ox_case edited = *ox_document_case(row->rows->document);
   const char *text = gtk_editable_get_text(entry), *wrong = wrong_with_text(text);
-  show_message(row, wrong);
+  ox_case_row_complain(&row->parts, wrong);
   if (wrong) return;
   g_strlcpy(text_at(&edited, row->plan->key), text, OX_FIX_NAME_BYTES);
   ox_document_edit_more(row->rows->document, &edited, NULL);
@@ -108,25 +102,25 @@ static void left_cb(field_row *row) {
 static void show_text(field_row *row) {
   ox_case c = *ox_document_case(row->rows->document);
   const char *text = text_at(&c, row->plan->key);
-  if (strcmp(text, gtk_editable_get_text(GTK_EDITABLE(row->editor))) == 0) return;
-  g_signal_handler_block(row->editor, row->handler);
-  gtk_editable_set_text(GTK_EDITABLE(row->editor), text);
-  g_signal_handler_unblock(row->editor, row->handler);
-  show_message(row, NULL);
+  if (strcmp(text, gtk_editable_get_text(GTK_EDITABLE(row->parts.editor))) == 0) return;
+  g_signal_handler_block(row->parts.editor, row->handler);
+  gtk_editable_set_text(GTK_EDITABLE(row->parts.editor), text);
+  g_signal_handler_unblock(row->parts.editor, row->handler);
+  ox_case_row_complain(&row->parts, NULL);
 }
 
 static void show_row(field_row *row, gboolean fresh) {
   double value = value_of(row);
-  if (GTK_IS_ENTRY(row->editor)) {
+  if (GTK_IS_ENTRY(row->parts.editor)) {
     show_text(row);
-  } else if (GTK_IS_DROP_DOWN(row->editor)) {
-    g_signal_handler_block(row->editor, row->handler);
-    gtk_drop_down_set_selected(GTK_DROP_DOWN(row->editor), (guint)value);
-    g_signal_handler_unblock(row->editor, row->handler);
+  } else if (GTK_IS_DROP_DOWN(row->parts.editor)) {
+    g_signal_handler_block(row->parts.editor, row->handler);
+    gtk_drop_down_set_selected(GTK_DROP_DOWN(row->parts.editor), (guint)value);
+    g_signal_handler_unblock(row->parts.editor, row->handler);
   } else if (fresh) {
-    ox_number_field_reset(OX_NUMBER_FIELD(row->editor), value);
+    ox_number_field_reset(OX_NUMBER_FIELD(row->parts.editor), value);
   } else {
-    ox_number_field_set_value(OX_NUMBER_FIELD(row->editor), value);
+    ox_number_field_set_value(OX_NUMBER_FIELD(row->parts.editor), value);
   }
 }
 
@@ -138,28 +132,16 @@ void ox_field_rows_show(ox_field_rows *rows, gboolean fresh) {
 
 static GtkWidget *number_editor(field_row *row) {
   const ox_field_row_plan *plan = row->plan;
-  gboolean to_second = plan->form == OX_FORM_CLOCK_S;
   ox_number_style style = {.form = plan->form,
                            .unit = plan->unit,
                            .units = plan->units,
                            .decimals = plan->decimals,
                            .step = plan->step,
                            .page = plan->page};
-  if (row->field) {
-    style.min = row->field->min;
-    style.max = row->field->max;
-    style.can_be_absent = row->field->zero_is_absent;
-    style.allowed = row->field->allowed;
-  } else {
-    style.max = to_second ? 24 * 3600 - 1 : 24 * 60 - 1;
-    style.can_be_absent = TRUE;
-    style.absent = -1;
-    style.allowed = to_second ? N_("a time of day (00:00:00 to 23:59:59)")
-                              : N_("a time of day (00:00 to 23:59)");
-  }
+  ox_case_row_bound(&style, row->field);
   GtkWidget *editor = ox_number_field_new(&style);
   /* hours, minutes and seconds with their unit */
-  if (to_second) gtk_widget_set_size_request(editor, TO_SECOND_PX, -1);
+  if (plan->form == OX_FORM_CLOCK_S) gtk_widget_set_size_request(editor, TO_SECOND_PX, -1);
   if (style.can_be_absent)
     ox_number_field_set_suggestion(OX_NUMBER_FIELD(editor), CLAMP(0, style.min, style.max),
                                    _("none"));
@@ -187,34 +169,12 @@ static GtkWidget *editor_for(field_row *row) {
   return editor;
 }
 
-static void name_editor(field_row *row) {
-  const char *name = gtk_label_get_text(GTK_LABEL(row->label));
-  if (OX_IS_NUMBER_FIELD(row->editor))
-    ox_number_field_set_name(OX_NUMBER_FIELD(row->editor), name);
-  else
-    gtk_accessible_update_property(GTK_ACCESSIBLE(row->editor), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                   name, -1);
-  gtk_accessible_update_relation(GTK_ACCESSIBLE(row->editor), GTK_ACCESSIBLE_RELATION_LABELLED_BY,
-                                 row->label, NULL, GTK_ACCESSIBLE_RELATION_DESCRIBED_BY,
-                                 row->message, NULL, -1);
-}
-
-static void build_row(field_row *row, GtkGrid *grid, int at) {
-  row->label = gtk_label_new_with_mnemonic(_(row->plan->label));
-  gtk_label_set_xalign(GTK_LABEL(row->label), 0);
-  gtk_widget_set_hexpand(row->label, TRUE);
-  row->message_box = ox_warning_box_new("complaint", 28, &row->message);
-  gtk_widget_set_visible(row->message_box, FALSE);
-  row->editor = editor_for(row);
-  gtk_widget_set_tooltip_text(row->editor, _(row->plan->tip));
-  gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
-  name_editor(row);
+static void build_row(field_row *row, GtkGrid *grid, int line) {
+  const ox_field_row_plan *plan = row->plan;
+  ox_case_row_attach(&row->parts, editor_for(row), _(plan->label), _(plan->tip), grid, line);
   row->focus = gtk_event_controller_focus_new();
   g_signal_connect_swapped(row->focus, "leave", G_CALLBACK(left_cb), row);
-  gtk_widget_add_controller(row->editor, row->focus);
-  gtk_grid_attach(grid, row->label, 0, 2 * at, 1, 1);
-  gtk_grid_attach(grid, row->editor, 1, 2 * at, 1, 1);
-  gtk_grid_attach(grid, row->message_box, 0, 2 * at + 1, 2, 1);
+  gtk_widget_add_controller(row->parts.editor, row->focus);
 }
 
 ox_field_rows *ox_field_rows_new(GtkGrid *grid, const ox_field_row_plan *plans, size_t count) {
@@ -224,7 +184,7 @@ ox_field_rows *ox_field_rows_new(GtkGrid *grid, const ox_field_row_plan *plans, 
   for (size_t i = 0; i < count; i++) {
     rows->row[i] = (field_row){.rows = rows, .plan = &plans[i],
                                .field = ox_field_by_key(plans[i].key)};
-    build_row(&rows->row[i], grid, (int)i);
+    build_row(&rows->row[i], grid, 2 * (int)i);
   }
   return rows;
 }
@@ -235,7 +195,7 @@ void ox_field_rows_set_document(ox_field_rows *rows, OxDocument *document) {
 }
 
 static void disconnect(field_row *row) {
-  g_signal_handlers_disconnect_by_data(row->editor, row);
+  g_signal_handlers_disconnect_by_data(row->parts.editor, row);
   g_signal_handlers_disconnect_by_data(row->focus, row);
 }
 
@@ -248,6 +208,6 @@ void ox_field_rows_free(ox_field_rows *rows) {
 
 GtkWidget *ox_field_rows_editor(ox_field_rows *rows, const char *key) {
   for (size_t i = 0; i < rows->count; i++)
-    if (strcmp(rows->row[i].plan->key, key) == 0) return rows->row[i].editor;
+    if (strcmp(rows->row[i].plan->key, key) == 0) return rows->row[i].parts.editor;
   return NULL;
 }

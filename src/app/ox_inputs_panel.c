@@ -5,20 +5,19 @@
 #include <string.h>
 
 #include "app_id.h"
+#include "ox_case_row.h"
 #include "ox_choice.h"
 #include "ox_display.h"
 #include "ox_input.h"
 #include "ox_number_field.h"
 #include "ox_preset_choice.h"
-#include "ox_warning_box.h"
 #include "ox_wind_rows.h"
 #include "oxbow/text.h"
 
 typedef struct {
   OxInputsPanel *panel;
   const ox_input *input;
-  GtkWidget *label, *editor, *message_box;
-  GtkLabel *message;
+  ox_case_row parts;
   gulong handler; /* on the editor; not for number fields, which do not emit on set */
 } input_row;
 
@@ -47,31 +46,26 @@ G_DEFINE_FINAL_TYPE(OxInputsPanel, ox_inputs_panel, GTK_TYPE_WIDGET)
 
 /* ---- messages --------------------------------------------------------------------------- */
 
-static void show_message(input_row *row, const char *message) {
-  gtk_label_set_text(row->message, message ? message : "");
-  gtk_widget_set_visible(row->message_box, message && gtk_widget_get_visible(row->editor));
-}
-
 static void field_message_cb(OxNumberField *field, GParamSpec *pspec, input_row *row) {
-  show_message(row, ox_number_field_get_message(field));
+  ox_case_row_complain(&row->parts, ox_number_field_get_message(field));
 }
 
 static void text_complain(input_row *row, const char *message) {
   GtkAccessibleInvalidState state =
       message ? GTK_ACCESSIBLE_INVALID_TRUE : GTK_ACCESSIBLE_INVALID_FALSE;
   if (message)
-    gtk_widget_add_css_class(row->editor, "error");
+    gtk_widget_add_css_class(row->parts.editor, "error");
   else
-    gtk_widget_remove_css_class(row->editor, "error");
-  gtk_accessible_update_state(GTK_ACCESSIBLE(row->editor), GTK_ACCESSIBLE_STATE_INVALID, state,
-                              -1);
-  show_message(row, message);
+    gtk_widget_remove_css_class(row->parts.editor, "error");
+  gtk_accessible_update_state(GTK_ACCESSIBLE(row->parts.editor), GTK_ACCESSIBLE_STATE_INVALID,
+                              state, -1);
+  ox_case_row_complain(&row->parts, message);
 }
 
 static void show_choice(input_row *row, double value) {
-  g_signal_handler_block(row->editor, row->handler);
-  gtk_drop_down_set_selected(GTK_DROP_DOWN(row->editor), (guint)value);
-  g_signal_handler_unblock(row->editor, row->handler);
+  g_signal_handler_block(row->parts.editor, row->handler);
+  gtk_drop_down_set_selected(GTK_DROP_DOWN(row->parts.editor), (guint)value);
+  g_signal_handler_unblock(row->parts.editor, row->handler);
 }
 
 /* ---- edits ------------------------------------------------------------------------------ */
@@ -91,14 +85,14 @@ static void choice_edited_cb(GtkDropDown *choice, GParamSpec *pspec, input_row *
   ox_fault fault;
   ox_input_apply(row->input, &edited, selected);
   if (ox_document_edit(row->panel->document, &edited, &fault) == OX_OK) {
-    show_message(row, NULL);
+    ox_case_row_complain(&row->parts, NULL);
     /* "Own technique" is where the other inputs lead, nothing to be chosen: back to what it is. */
     show_choice(row, ox_input_get(row->input, ox_document_case(row->panel->document)));
     return;
   }
   /* Choices are sound by themselves; a fault lies in what goes with them. */
   char *message = g_strdup_printf(_("%s is not %s."), _(fault.value), _(fault.allowed));
-  show_message(row, message);
+  ox_case_row_complain(&row->parts, message);
   g_free(message);
   show_choice(row, ox_input_get(row->input, ox_document_case(row->panel->document)));
 }
@@ -147,23 +141,23 @@ static void show_text(input_row *row, gboolean fresh) {
   size_t bytes;
   const char *text = ox_input_text(row->input, &c, &bytes);
   /* While a refused text is being typed, other edits leave it alone. */
-  if (!fresh && gtk_widget_has_css_class(row->editor, "error")) return;
-  if (strcmp(text, gtk_editable_get_text(GTK_EDITABLE(row->editor))) != 0) {
-    g_signal_handler_block(row->editor, row->handler);
-    gtk_editable_set_text(GTK_EDITABLE(row->editor), text);
-    g_signal_handler_unblock(row->editor, row->handler);
+  if (!fresh && gtk_widget_has_css_class(row->parts.editor, "error")) return;
+  if (strcmp(text, gtk_editable_get_text(GTK_EDITABLE(row->parts.editor))) != 0) {
+    g_signal_handler_block(row->parts.editor, row->handler);
+    gtk_editable_set_text(GTK_EDITABLE(row->parts.editor), text);
+    g_signal_handler_unblock(row->parts.editor, row->handler);
   }
   text_complain(row, NULL);
 }
 
 static void show_check(input_row *row, gboolean value) {
-  g_signal_handler_block(row->editor, row->handler);
-  gtk_check_button_set_active(GTK_CHECK_BUTTON(row->editor), value);
-  g_signal_handler_unblock(row->editor, row->handler);
+  g_signal_handler_block(row->parts.editor, row->handler);
+  gtk_check_button_set_active(GTK_CHECK_BUTTON(row->parts.editor), value);
+  g_signal_handler_unblock(row->parts.editor, row->handler);
 }
 
 static void show_number(input_row *row, double value, gboolean fresh) {
-  OxNumberField *field = OX_NUMBER_FIELD(row->editor);
+  OxNumberField *field = OX_NUMBER_FIELD(row->parts.editor);
   const ox_case *c = ox_document_case(row->panel->document);
   double in_effect;
   if (fresh)
@@ -184,15 +178,15 @@ static void show_number(input_row *row, double value, gboolean fresh) {
 static void show_row(input_row *row, gboolean fresh) {
   const ox_case *c = ox_document_case(row->panel->document);
   gboolean shown = ox_input_shown(row->input, c);
-  gtk_widget_set_visible(row->label, shown);
-  gtk_widget_set_visible(row->editor, shown);
-  gtk_widget_set_sensitive(row->editor, ox_input_sensitive(row->input, c));
-  if (!shown) show_message(row, NULL);
+  gtk_widget_set_visible(row->parts.label, shown);
+  gtk_widget_set_visible(row->parts.editor, shown);
+  gtk_widget_set_sensitive(row->parts.editor, ox_input_sensitive(row->input, c));
+  if (!shown) ox_case_row_complain(&row->parts, NULL);
   if (row->input->source == OX_SOURCE_TEXT)
     show_text(row, fresh);
-  else if (GTK_IS_DROP_DOWN(row->editor))
+  else if (GTK_IS_DROP_DOWN(row->parts.editor))
     show_choice(row, ox_input_get(row->input, c));
-  else if (GTK_IS_CHECK_BUTTON(row->editor))
+  else if (GTK_IS_CHECK_BUTTON(row->parts.editor))
     show_check(row, ox_input_get(row->input, c) != 0);
   else
     show_number(row, ox_input_get(row->input, c), fresh);
@@ -207,27 +201,13 @@ static void document_changed_cb(OxDocument *document, guint what, OxInputsPanel 
 
 static GtkWidget *number_editor(input_row *row) {
   const ox_input *input = row->input;
-  const ox_field *field = ox_input_field(input);
   ox_number_style style = {.form = input->form,
                            .unit = input->unit,
                            .units = input->units,
                            .decimals = input->decimals,
                            .step = input->step,
                            .page = input->page};
-  if (field) {
-    style.min = field->min;
-    style.max = field->max;
-    style.can_be_absent = field->zero_is_absent;
-    style.allowed = field->allowed;
-  } else { /* a time of day: to the minute or to the second */
-    gboolean to_second = input->source == OX_SOURCE_FIX_AT;
-    style.min = 0;
-    style.max = to_second ? 24 * 3600 - 1 : 24 * 60 - 1;
-    style.can_be_absent = TRUE;
-    style.absent = -1;
-    style.allowed = to_second ? N_("a time of day (00:00:00 to 23:59:59)")
-                              : N_("a time of day (00:00 to 23:59)");
-  }
+  ox_case_row_bound(&style, ox_input_field(input));
   GtkWidget *editor = ox_number_field_new(&style);
   g_signal_connect(editor, "edited", G_CALLBACK(number_edited_cb), row);
   g_signal_connect(editor, "notify::message", G_CALLBACK(field_message_cb), row);
@@ -265,24 +245,6 @@ static GtkWidget *text_editor(input_row *row) {
   return editor;
 }
 
-static void name_editor(input_row *row) {
-  GtkAccessible *accessible = GTK_ACCESSIBLE(row->editor);
-  char *name = g_strdup(gtk_label_get_text(GTK_LABEL(row->label)));
-  if (OX_IS_NUMBER_FIELD(row->editor))
-    ox_number_field_set_name(OX_NUMBER_FIELD(row->editor), name);
-  else
-    gtk_accessible_update_property(accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_accessible_update_relation(accessible, GTK_ACCESSIBLE_RELATION_LABELLED_BY, row->label, NULL,
-                                 GTK_ACCESSIBLE_RELATION_DESCRIBED_BY, row->message, NULL, -1);
-  g_free(name);
-}
-
-static GtkWidget *message_box_new(input_row *row) {
-  GtkWidget *box = ox_warning_box_new("complaint", 28, &row->message);
-  gtk_widget_set_visible(box, FALSE);
-  return box;
-}
-
 static GtkWidget *editor_for(input_row *row) {
   const ox_field *field = ox_input_field(row->input);
   const char *const *words = field ? ox_display_choices(field) : NULL;
@@ -292,25 +254,16 @@ static GtkWidget *editor_for(input_row *row) {
   return words ? choice_editor(row, words) : number_editor(row);
 }
 
-static void build_row(input_row *row, GtkGrid *grid, int at, GtkSizeGroup *editors) {
-  row->label = gtk_label_new_with_mnemonic(_(row->input->label));
-  gtk_label_set_xalign(GTK_LABEL(row->label), 0);
-  gtk_widget_set_hexpand(row->label, TRUE);
-  row->message_box = message_box_new(row);
-  row->editor = editor_for(row);
-  gtk_widget_set_tooltip_text(row->editor, _(row->input->tip));
-  gtk_label_set_mnemonic_widget(GTK_LABEL(row->label), row->editor);
-  name_editor(row);
+static void build_row(input_row *row, GtkGrid *grid, int line, GtkSizeGroup *editors) {
+  const ox_input *input = row->input;
+  ox_case_row_attach(&row->parts, editor_for(row), _(input->label), _(input->tip), grid, line);
   /* names of cases and presets are long: all the room there is */
-  if (row->input->group == OX_GROUP_CASE || row->input->source == OX_SOURCE_PRESET) {
-    gtk_widget_set_hexpand(row->label, FALSE);
-    gtk_widget_set_hexpand(row->editor, TRUE);
+  if (input->group == OX_GROUP_CASE || input->source == OX_SOURCE_PRESET) {
+    gtk_widget_set_hexpand(row->parts.label, FALSE);
+    gtk_widget_set_hexpand(row->parts.editor, TRUE);
   } else {
-    gtk_size_group_add_widget(editors, row->editor);
+    gtk_size_group_add_widget(editors, row->parts.editor);
   }
-  gtk_grid_attach(grid, row->label, 0, at, 1, 1);
-  gtk_grid_attach(grid, row->editor, 1, at, 1, 1);
-  gtk_grid_attach(grid, row->message_box, 0, at + 1, 2, 1);
 }
 
 static void build_rows(OxInputsPanel *self) {
@@ -335,7 +288,7 @@ static void dispose(GObject *object) {
   OxInputsPanel *self = OX_INPUTS_PANEL(object);
   /* Leaving fields commit; from now on there is nobody to commit to. */
   for (size_t i = 0; i < self->row_count; i++)
-    g_signal_handlers_disconnect_by_data(self->rows[i].editor, &self->rows[i]);
+    g_signal_handlers_disconnect_by_data(self->rows[i].parts.editor, &self->rows[i]);
   self->row_count = 0;
   g_clear_pointer(&self->scroller, gtk_widget_unparent);
   g_clear_object(&self->document);
@@ -390,10 +343,10 @@ gboolean ox_inputs_panel_commit(OxInputsPanel *self) {
   good &= ox_wind_rows_commit(self->wind[OX_WIND_BY_MINUTE]);
   for (size_t i = 0; i < self->row_count; i++) {
     input_row *row = &self->rows[i];
-    if (OX_IS_NUMBER_FIELD(row->editor))
-      good &= ox_number_field_commit(OX_NUMBER_FIELD(row->editor), TRUE);
+    if (OX_IS_NUMBER_FIELD(row->parts.editor))
+      good &= ox_number_field_commit(OX_NUMBER_FIELD(row->parts.editor), TRUE);
     else if (row->input->source == OX_SOURCE_TEXT &&
-             gtk_widget_has_css_class(row->editor, "error")) {
+             gtk_widget_has_css_class(row->parts.editor, "error")) {
       show_text(row, TRUE);
       good = FALSE;
     }
@@ -409,12 +362,13 @@ static input_row *row_by_key(OxInputsPanel *self, const char *key) {
 
 GtkWidget *ox_inputs_panel_editor(OxInputsPanel *self, const char *key) {
   input_row *row = row_by_key(self, key);
-  return row ? row->editor : NULL;
+  return row ? row->parts.editor : NULL;
 }
 
 const char *ox_inputs_panel_message(OxInputsPanel *self, const char *key) {
   input_row *row = row_by_key(self, key);
-  return row && gtk_widget_get_visible(row->message_box) ? gtk_label_get_text(row->message) : NULL;
+  if (!row || !gtk_widget_get_visible(row->parts.message_box)) return NULL;
+  return gtk_label_get_text(row->parts.message);
 }
 
 OxWindRows *ox_inputs_panel_wind(OxInputsPanel *self, ox_wind_rows_kind kind) {
