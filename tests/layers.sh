@@ -39,8 +39,8 @@ check the_tracks_out_see_engine_and_places \
 check the_handles_see_only_the_engine "$(includes handles "$c_std|$c_io|$engine|\"oxbow/handles\.h\"")"
 check the_words_see_only_the_engine \
   "$(includes words "$c_std|$c_io|$engine|\"oxbow/(words|moments|differences|crosscheck|guess|ink)\.h\"")"
-check the_clearances_see_engine_and_words \
-  "$(includes clearance "$c_std|$c_io|$engine|\"oxbow/(words|clearance)\.h\"")"
+check the_clearances_see_engine_places_and_words \
+  "$(includes clearance "$c_std|$c_io|$engine|$places|\"oxbow/(words|clearance)\.h\"")"
 check the_painter_knows_no_window \
   "$(includes paint "$c_std|$c_io|$engine|\"oxbow/(words|moments|moments_page|viewport|picture|canvas|export|ink)\.h\"|<(cairo|cairo-pdf|cairo-svg|pango/[a-z]+)\.h>|<gif_lib\.h>")"
 check the_placed_see_places_and_the_painter \

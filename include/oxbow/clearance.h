@@ -33,10 +33,11 @@ typedef struct {
 typedef enum {
   OX_ITEM_LIMIT,     /* clearance limit: name */
   OX_ITEM_DIRECTION, /* from the fix: value = middle of the eighth, 0, 45, … 315 */
-  OX_ITEM_FIX,       /* name */
+  OX_ITEM_FIX,       /* name; unit NM or s: value = so far ahead of the aircraft */
   OX_ITEM_FIX_DME,   /* value = DME of the fix, NM; name = the station where it was said */
   OX_ITEM_DME_RANGE, /* "between 15 and 20 DME": value, value2 = the lower and the higher, NM */
-  OX_ITEM_RADIAL,    /* value = degrees 1..360; name = the station where it was said */
+  OX_ITEM_RADIAL,    /* value = degrees 1..360; name = the station where it was said; value2 = 1:
+                        to hold on it, "on the …" */
   OX_ITEM_BEARING,   /* bearing FROM the fix or station: value = degrees; name as above */
   OX_ITEM_COURSE,    /* a course or track that is not called inbound or outbound: degrees */
   OX_ITEM_INBOUND,   /* inbound course or track, or a bearing TO: degrees */
@@ -159,6 +160,8 @@ const char *ox_item_name(ox_item_kind kind);
 bool ox_question_meaning(char *buf, size_t bytes, const ox_question *question);
 /* First sound item of a kind, or NULL. */
 const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind);
+/* The radial or bearing to hold on, or NULL. */
+const ox_item *ox_clearance_line(const ox_clearance *c);
 /* Whether two names mean one place: "Larch" and "LARCH VOR" do. */
 bool ox_clearance_same_place(const char *a, const char *b);
 

@@ -14,11 +14,6 @@ static const ox_point *point_said(const ox_points *points, const char *name) {
   return NULL;
 }
 
-static const ox_item *line_said(const ox_clearance *c) {
-  const ox_item *radial = ox_clearance_find(c, OX_ITEM_RADIAL);
-  return radial ? radial : ox_clearance_find(c, OX_ITEM_BEARING);
-}
-
 static const char *station_said(const ox_clearance *c, const ox_item *at, const ox_item *line) {
   const ox_item *others[] = {ox_clearance_find(c, OX_ITEM_FIX),
                              ox_clearance_find(c, OX_ITEM_LIMIT)};
@@ -42,7 +37,7 @@ static ox_fix by_radial(const ox_clearance *c, const ox_item *at, const ox_item 
   char why[OX_REMARK_BYTES] = "";
   ox_latlon unused;
   ox_fix fix = ox_fix_named();
-  const ox_item *line = line_said(c);
+  const ox_item *line = ox_clearance_line(c);
   const char *station = station_said(c, at, line);
   const ox_point *from = point_said(points, station);
   if (!line || !*station) {
@@ -73,18 +68,36 @@ static ox_fix by_radial(const ox_clearance *c, const ox_item *at, const ox_item 
   return fix;
 }
 
-static ox_fix where_one_is(const ox_points *points, const ox_fix *now, char *remark,
-                           size_t bytes) {
+/* At the present position, or so far ahead of it. */
+static ox_fix from_where_one_is(const ox_item *said, const ox_points *points, const ox_fix *now,
+                                char *remark, size_t bytes) {
   ox_fix fix = ox_fix_named();
-  fix.kind = OX_FIX_AHEAD_NM;
+  gboolean ahead = said->unit != OX_UNIT_NONE;
+  fix.kind = said->unit == OX_UNIT_S ? OX_FIX_AHEAD_S : OX_FIX_AHEAD_NM;
+  if (said->unit == OX_UNIT_NM) fix.ahead_nm = said->value;
+  if (said->unit == OX_UNIT_S) fix.ahead_s = said->value;
   if (ox_points_find(points, now->present))
     g_strlcpy(fix.present, now->present, sizeof fix.present);
-  if (*fix.present)
+  if (ahead && *fix.present)
+    g_snprintf(remark, bytes, _("The fix is ahead of the aircraft, which is at %s."), fix.present);
+  else if (ahead)
+    g_snprintf(remark, bytes, _("The fix is ahead of the aircraft. Where that is can be entered on "
+                                "the page Places."));
+  else if (*fix.present)
     g_snprintf(remark, bytes, _("The fix is where the aircraft is: at %s."), fix.present);
   else
     g_snprintf(remark, bytes, _("The fix is where the aircraft is. Where that is can be entered on "
                                 "the page Places."));
   return fix;
+}
+
+/* A latitude and longitude is the name of its place. */
+static gboolean at_its_name(const char *name, ox_fix *out) {
+  char why[OX_REMARK_BYTES];
+  *out = ox_fix_named();
+  out->kind = OX_FIX_POINT;
+  out->point.kind = OX_POINT_AT;
+  return ox_latlon_parse(name, &out->point.at, why, sizeof why) != OX_ERROR;
 }
 
 ox_fix ox_clearance_fix(const ox_clearance *c, ox_case *meant, const char *fix_now,
@@ -95,8 +108,10 @@ ox_fix ox_clearance_fix(const ox_clearance *c, ox_case *meant, const char *fix_n
   const ox_item *range = ox_clearance_find(c, OX_ITEM_DME_RANGE);
   const ox_point *point = point_said(points, meant->hold.fix);
   *remark = '\0';
-  if (fix && strcmp(fix->name, OX_PRESENT_POSITION) == 0)
-    return where_one_is(points, now, remark, remark_bytes);
+  ox_fix place;
+  if (fix && (strcmp(fix->name, OX_PRESENT_POSITION) == 0 || fix->unit != OX_UNIT_NONE))
+    return from_where_one_is(fix, points, now, remark, remark_bytes);
+  if (fix && !point && at_its_name(fix->name, &place)) return place;
   if (point) g_strlcpy(meant->hold.fix, point->name, sizeof meant->hold.fix);
   gboolean renamed = strcmp(meant->hold.fix, fix_now) != 0;
   if (point && renamed) return ox_fix_named();

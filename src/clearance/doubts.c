@@ -163,6 +163,35 @@ static void ask_place(clr_reading *r) {
   clr_put(&t, "%s hold at %s, clearance limit %s.", verify(r), fix->name, limit->name);
 }
 
+/* A point of a name, or a DME from the station of that name? */
+static void ask_dme_fix(clr_reading *r) {
+  if (!clr_may_be_station(r)) return;
+  const ox_item *fix = clr_item(r, OX_ITEM_FIX), *at = clr_item(r, OX_ITEM_FIX_DME);
+  ox_say_options o = figures_of(r);
+  clr_text t = clr_ask(r, OX_ASK_TWO_VALUES, OX_ITEM_FIX,
+                       r->first[fix ? OX_ITEM_FIX : OX_ITEM_LIMIT],
+                       r->first[at ? OX_ITEM_FIX_DME : OX_ITEM_DME_RANGE]);
+  clr_put(&t, "%s %s: %s or %s ", verify(r), clr_item_word(OX_ITEM_FIX), r->fix, r->fix);
+  clr_put_decimal(&t, &o, clr_fix_dme_nm(r));
+  clr_put(&t, " DME?");
+}
+
+/* Which of two crossing radials the hold is on, where nothing tells. */
+static void ask_crossing(clr_reading *r) {
+  const ox_item *line = ox_clearance_line(r->out), *second = clr_crossing_line(r);
+  if (!second || line->value2 > 0 || r->line_item < 0 || &r->out->items[r->line_item] != line)
+    return;
+  ox_say_options o = figures_of(r);
+  if (second == line) return;
+  clr_text t = clr_ask(r, OX_ASK_TWO_VALUES, line->kind, r->line_item,
+                       (int)(second - r->out->items));
+  clr_put(&t, "%s %s to hold on: %s ", verify(r), clr_item_word(line->kind), line->name);
+  clr_put_bearing(&t, &o, line->value);
+  clr_put(&t, " or %s ", second->name);
+  clr_put_bearing(&t, &o, second->value);
+  clr_put(&t, "?");
+}
+
 static void ask_times(clr_reading *r) {
   const ox_item *efc = clr_item(r, OX_ITEM_EFC);
   int at = r->first[OX_ITEM_EFC];
@@ -377,6 +406,8 @@ void clr_doubt(clr_reading *r) {
   ask_twice(r);
   ask_arc(r);
   ask_place(r);
+  ask_dme_fix(r);
+  ask_crossing(r);
   ask_direction_against_line(r);
   ask_inbound_against_outbound(r);
   ask_inbound_against(r, OX_ITEM_RADIAL);

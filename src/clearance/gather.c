@@ -247,7 +247,8 @@ void clr_gather(clr_tokens *t) {
   size_t kept = 0;
   for (size_t i = 0; i < t->count;) {
     clr_token whole;
-    size_t taken = clr_gather_clock(t, i, leads_to_time(t->tokens, kept), &whole);
+    size_t taken = clr_gather_latlon(t, i, &whole);
+    if (!taken) taken = clr_gather_clock(t, i, leads_to_time(t->tokens, kept), &whole);
     if (!taken) taken = clr_gather_number(t, i, &whole);
     if (!taken) taken = gather_direction(t, i, &whole);
     if (!taken) taken = gather_level(t, i, &whole);

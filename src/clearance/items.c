@@ -3,7 +3,9 @@
 #include <math.h>
 #include <string.h>
 
+#include "oxbow/fix.h"
 #include "phrases.h"
+#include "text.h"
 
 static bool whole(double value) {
   return value == floor(value);
@@ -223,6 +225,10 @@ static void plain_name(const char *bytes, size_t length, bool capitals, name_out
 static void make_name(const clr_tokens *t, const clr_catch *caught, ox_item *item) {
   name_out out = {item->name, 0};
   const char *bytes = t->text + caught->name.at;
+  if (clr_place_name(bytes, caught->name.length, item->name)) {
+    item->facility = OX_FACILITY_POINT;
+    return;
+  }
   if (caught->quoted)
     quoted_name(bytes, caught->name.length, &out);
   else
@@ -248,7 +254,21 @@ static bool make_airway(const clr_catch *caught, ox_item *item) {
   return true;
 }
 
+/* "Ten miles ahead of your present position". */
+static bool make_ahead(const clr_catch *caught, ox_item *item) {
+  double value = caught->figures[0].value;
+  bool miles = clr_saw(caught, T_MILE), minutes = clr_saw(caught, T_MINUTE);
+  item->facility = OX_FACILITY_POINT;
+  item->unit = miles ? OX_UNIT_NM : OX_UNIT_S;
+  item->value = minutes ? 60 * value : value;
+  item->sound = value > 0 && item->value <= (miles ? OX_FIX_AHEAD_MAX_NM : OX_FIX_AHEAD_MAX_S);
+  clr_text name = clr_into(item->name, sizeof item->name);
+  clr_put(&name, "%g %s AHEAD", value, miles ? "NM" : minutes ? "MIN" : "S");
+  return true;
+}
+
 static bool make_place(const clr_catch *caught, ox_item *item) {
+  if (clr_saw(caught, T_AHEAD)) return make_ahead(caught, item);
   if (!clr_saw(caught, T_PRESENT) || item->kind == OX_ITEM_LIMIT) return item->name[0] != '\0';
   strcpy(item->name, OX_PRESENT_POSITION);
   item->facility = OX_FACILITY_POINT;

@@ -142,7 +142,8 @@ static size_t lex_figure_run(clr_tokens *t, size_t p, size_t end, bool *breaks) 
     return past ? past : lex_number(t, p, breaks);
   }
   const clr_word *unit = clr_lookup(t->text + split, end - split);
-  bool seconds = end - split == 1 && (t->text[split] == 's' || t->text[split] == 'S');
+  bool latitude = t->text[split] == 'S' && (split - p == 4 || split - p == 6); /* "3355S" */
+  bool seconds = end - split == 1 && (t->text[split] == 's' || t->text[split] == 'S') && !latitude;
   if (!seconds && !(unit && is_unit(unit->kind))) {
     add(t, T_OTHER, p, end, breaks);
     return end;

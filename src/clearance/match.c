@@ -25,8 +25,9 @@ static bool fits(int element, clr_kind kind) {
   return element < E_NAME ? (clr_kind)element == kind : in_set(element, kind);
 }
 
+/* "Sandy Point VOR": a point is a decimal one only beside figures. */
 static bool is_name_word(const clr_token *token) {
-  return token->kind == T_OTHER || token->kind == T_CODE;
+  return token->kind == T_OTHER || token->kind == T_CODE || token->kind == T_POINT;
 }
 
 static bool starts_upper(const clr_tokens *t, const clr_token *token) {
@@ -36,18 +37,28 @@ static bool starts_upper(const clr_tokens *t, const clr_token *token) {
 
 enum { NAME_WORDS_MAX = 4 };
 
+/* A name without a facility ends where a point is said. */
+static size_t words_before_point(const clr_tokens *t, size_t i, size_t words) {
+  size_t before = 0;
+  while (before < words && t->tokens[i + before].kind != T_POINT) before++;
+  return before > 1 ? 1 : before;
+}
+
 /* How many words without a facility make the name. More than one only where a facility follows
  * ("Lake Henry VOR"), or where capitals tell names from other words and they all have one. */
 static size_t name_words(const clr_tokens *t, size_t i) {
   size_t words = 0, capitals = 0;
-  bool telling = t->has_upper && t->has_lower;
+  bool telling = t->has_upper && t->has_lower, point = false;
+  if (i < t->count && t->tokens[i].kind == T_PLACE) return 1;
   while (words < NAME_WORDS_MAX && i + words < t->count &&
          (words == 0 || !t->tokens[i + words].breaks) && is_name_word(&t->tokens[i + words])) {
     if (telling && capitals == words && starts_upper(t, &t->tokens[i + words])) capitals++;
+    point = point || t->tokens[i + words].kind == T_POINT;
     words++;
   }
   bool facility = i + words < t->count && !t->tokens[i + words].breaks &&
                   in_set(E_TYPE, t->tokens[i + words].kind);
+  if (point && (!facility || words == 1)) return words_before_point(t, i, words);
   if (words <= 1 || facility) return words;
   return capitals > 0 ? capitals : 1;
 }

@@ -53,13 +53,35 @@ bool ox_clearance_same_place(const char *a, const char *b) {
   return true;
 }
 
-static const ox_item *line_item(const clr_reading *r) {
-  const ox_item *radial = clr_item(r, OX_ITEM_RADIAL);
-  return radial ? radial : clr_item(r, OX_ITEM_BEARING);
+static const ox_item *line_item(const clr_reading *r) { return ox_clearance_line(r->out); }
+
+const ox_item *clr_crossing_line(const clr_reading *r) {
+  const ox_item *first = NULL;
+  for (size_t i = 0; i < r->out->item_count; i++) {
+    const ox_item *item = &r->out->items[i];
+    bool line = item->kind == OX_ITEM_RADIAL || item->kind == OX_ITEM_BEARING;
+    if (!line || !item->sound || !item->name[0]) continue;
+    if (!first) first = item;
+    if (!ox_clearance_same_place(first->name, item->name)) return item;
+  }
+  return NULL;
 }
 
-/* The DME of the fix: of two limits the one at which the inbound leg ends. */
-static double fix_dme_nm(const clr_reading *r) {
+/* By its two radials: "ABC 130/DEF 150". */
+static void name_crossing(clr_reading *r, const ox_item *second) {
+  const ox_item *first = NULL;
+  for (size_t i = 0; !first; i++) { /* there is one before the second */
+    const ox_item *item = &r->out->items[i];
+    bool line = item->kind == OX_ITEM_RADIAL || item->kind == OX_ITEM_BEARING;
+    if (line && item->sound && item->name[0]) first = item;
+  }
+  clr_text text = clr_into(r->fix, sizeof r->fix);
+  clr_put(&text, "%.20s %03.0f/%.20s %03.0f", first->name, first->value, second->name,
+          second->value);
+  r->facility = OX_FACILITY_POINT;
+}
+
+double clr_fix_dme_nm(const clr_reading *r) {
   const ox_item *range = clr_item(r, OX_ITEM_DME_RANGE), *line = line_item(r);
   if (!range) return clr_item(r, OX_ITEM_FIX_DME)->value;
   bool away = line && r->line != CLR_LINE_NONE && clr_apart_deg(r->inbound_deg, line->value) < 90;
@@ -69,6 +91,7 @@ static double fix_dme_nm(const clr_reading *r) {
 /* The fix by its station and DME; a point that has a name of its own keeps it. */
 static void name_dme_fix(clr_reading *r) {
   const ox_item *at = clr_item(r, OX_ITEM_FIX_DME), *line = line_item(r);
+  if (!at || !at->name[0]) at = clr_item(r, OX_ITEM_DME_RANGE);
   const char *station = at && at->name[0] ? at->name : line ? line->name : "";
   if (!station[0] && r->fix[0] && r->facility != OX_FACILITY_STATION) return;
   if (!station[0]) station = r->fix;
@@ -76,7 +99,7 @@ static void name_dme_fix(clr_reading *r) {
   char name[OX_FIX_NAME_BYTES];
   clr_text text = clr_into(name, sizeof name);
   if (station[0]) clr_put(&text, "%s ", station);
-  clr_put_decimal(&text, &figures, fix_dme_nm(r));
+  clr_put_decimal(&text, &figures, clr_fix_dme_nm(r));
   clr_put(&text, station[0] ? " DME" : " DME fix");
   memcpy(r->fix, name, sizeof r->fix);
 }
@@ -85,11 +108,29 @@ static bool has_dme_fix(const clr_reading *r) {
   return clr_item(r, OX_ITEM_FIX_DME) || clr_item(r, OX_ITEM_DME_RANGE);
 }
 
+bool clr_may_be_station(const clr_reading *r) {
+  const ox_item *fix = clr_item(r, OX_ITEM_FIX), *line = line_item(r);
+  if (!fix) fix = clr_item(r, OX_ITEM_LIMIT);
+  return has_dme_fix(r) && line && !line->name[0] && fix && strcmp(fix->name, r->fix) == 0 &&
+         r->facility == OX_FACILITY_UNSAID;
+}
+
+/* "The intersection", and nothing else. */
+static bool only_says_what_it_is(const ox_item *fix) {
+  const clr_word *word = clr_lookup(fix->name, strlen(fix->name));
+  return word && word->kind == T_POINT_TYPE;
+}
+
 static void find_fix(clr_reading *r) {
   const ox_item *fix = clr_item(r, OX_ITEM_FIX), *limit = clr_item(r, OX_ITEM_LIMIT);
   const ox_item *line = line_item(r), *arc = clr_item(r, OX_ITEM_ARC);
   r->on_arc = arc && arc->value2 > 0 && !fix && !has_dme_fix(r);
   if (r->on_arc) return;
+  const ox_item *second = clr_crossing_line(r);
+  if (second && (fix ? only_says_what_it_is(fix) : !limit) && !has_dme_fix(r)) {
+    name_crossing(r, second);
+    return;
+  }
   const ox_item *from = fix ? fix : r->leaves ? NULL : limit;
   const ox_item *inbound = clr_item(r, OX_ITEM_INBOUND);
   if (!from && line && line->name[0] && !has_dme_fix(r)) from = line;

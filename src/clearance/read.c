@@ -71,6 +71,8 @@ static void find_items(clr_tokens *t, clr_reading *r) {
     mark(t, i, caught.tokens, useful ? CLR_MARK_USED : CLR_MARK_IGNORED);
     if (useful) {
       const clr_token *last = &t->tokens[i + caught.tokens - 1];
+      bool on = i > 0 && t->tokens[i - 1].kind == T_ON && !t->tokens[i].breaks;
+      if (on && (item.kind == OX_ITEM_RADIAL || item.kind == OX_ITEM_BEARING)) item.value2 = 1;
       item.words = (ox_span){t->tokens[i].at, last->at + last->length - t->tokens[i].at};
       out->items[out->item_count++] = item;
       after_direction = item.kind == OX_ITEM_DIRECTION;
@@ -157,6 +159,19 @@ const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind) {
   for (size_t i = 0; i < c->item_count; i++)
     if (c->items[i].kind == kind && c->items[i].sound) return &c->items[i];
   return NULL;
+}
+
+/* Where several were said, of crossing radials for instance, the last that is said to hold on. */
+const ox_item *ox_clearance_line(const ox_clearance *c) {
+  const ox_item *first = NULL, *on = NULL;
+  for (int kind = OX_ITEM_RADIAL; kind <= OX_ITEM_BEARING && !first; kind++)
+    for (size_t i = 0; i < c->item_count; i++) {
+      const ox_item *item = &c->items[i];
+      if (item->kind != (ox_item_kind)kind || !item->sound) continue;
+      if (!first) first = item;
+      if (item->value2 > 0) on = item;
+    }
+  return on ? on : first;
 }
 
 const char *clr_item_word(ox_item_kind kind) {

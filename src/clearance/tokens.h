@@ -14,6 +14,7 @@
 typedef enum {
   T_END, /* never in a text; ends a phrase */
   T_OTHER, T_CODE, T_QUOTED, T_FIGURE,
+  T_PLACE, /* a latitude and longitude */
   /* parts of spoken numbers, gone after gathering unless they make no number */
   T_FRACTION, T_DIGIT, T_TEEN, T_TENS, T_HUNDRED, T_THOUSAND, T_K, T_HALF, T_POINT, T_MINUS,
   /* letters with several meanings, settled by gathering */
@@ -26,8 +27,8 @@ typedef enum {
   /* parts of clock times; outside of one they can be names */
   T_QUARTER, T_TOP, T_BOTTOM, T_OCLOCK, T_DAYPART,
   T_CLOCK, /* a time on the face of a clock: its value as in figures, 130 or 30 past the hour */
-  T_DEGREES, T_DIR, T_DIR1, T_LEFT, T_RIGHT, T_ABOVE, T_ADDITIONAL, T_ADJUST, T_AIRWAY_LETTER,
-  T_AIRWAY_WORD, T_ALTITUDE, T_ANTICIPATE, T_APPROACH, T_ARC, T_BEARING, T_BETWEEN, T_CLEARANCE,
+  T_DEGREES, T_DIR, T_DIR1, T_LEFT, T_RIGHT, T_ABOVE, T_ADDITIONAL, T_ADJUST, T_AHEAD,
+  T_AIRWAY_LETTER, T_AIRWAY_WORD, T_ALTITUDE, T_ANTICIPATE, T_APPROACH, T_ARC, T_BEARING, T_BETWEEN, T_CLEARANCE,
   T_CANCEL, T_CLEARED, T_CLIMB, T_CONTINUE, T_CORRECTION, T_COURSE, T_CROSS, T_DELAY, T_DIRECT,
   T_DME, T_EFC, T_DISTANCE, T_ENROUTE, T_EXCEED, T_EXPECT, T_FEET, T_FINAL, T_FL, T_FLIGHT, T_FLY,
   T_FURTHER, T_HAND, T_HEADING, T_HOUR, T_KNOTS, T_LEAVE, T_LEG, T_LENGTH, T_LEVEL, T_LIMIT,
@@ -79,5 +80,9 @@ void clr_gather(clr_tokens *t);
 size_t clr_gather_number(const clr_tokens *t, size_t i, clr_token *out);
 /* A clock time likewise, as T_CLOCK. `expected`: the words before it lead to a time. */
 size_t clr_gather_clock(const clr_tokens *t, size_t i, bool expected, clr_token *out);
+/* A latitude and longitude likewise, as T_PLACE. */
+size_t clr_gather_latlon(const clr_tokens *t, size_t i, clr_token *out);
+/* How such a place is written as the name of a fix; false where the words are none. */
+bool clr_place_name(const char *bytes, size_t length, char name[OX_FIX_NAME_BYTES]);
 
 #endif

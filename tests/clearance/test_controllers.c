@@ -146,7 +146,7 @@ static const clearance_row distance_rows[] = {
      "LARCH 15 DME", 210, 'R', 0, 0, 0, NONE, "E"},
     {"distance 13",
      "Hold northwest of LARCH on the 310 radial, legs between 12 and 22 miles, EFC 1905",
-     "LARCH", 130, 'R', -10, 0, 0, 1905, ""},
+     "LARCH", 130, 'R', -10, 0, 0, 1905, "t"},
     {"distance 14",
      "Hold west LARCH 270 radial 10 DME, legs 5 miles, right hand, expect further "
      "clearance at time 1840",

@@ -113,7 +113,7 @@ static const clearance_row line_rows[] = {
     {"radial and DME of the fix", "hold southwest of the ABC 240 radial 15 DME fix, EFC 1825",
      "ABC 15 DME", 60, 'R', 0, 0, 0, 1825, ""},
     {"named fix at a DME", "hold northeast of LARCH on the 240 radial, 15 DME, EFC 1825", "LARCH",
-     240, 'R', 0, 0, 0, 1825, ""},
+     240, 'R', 0, 0, 0, 1825, "t"},
     {"Victor airway", "hold west of LARCH on Victor 115, EFC 1825", "LARCH", 90, 'R', 0, 0, 0, 1825,
      ""},
     {"V-115", "hold west of LARCH on V-115, EFC 1825", "LARCH", 90, 'R', 0, 0, 0, 1825, ""},

@@ -56,6 +56,86 @@ static const clearance_row next_rows[] = {
     EFC_ROW("thirteen hours", "EFC in thirteen hours", NONE, "z"),
 };
 
+/* A station or a point of that name: where nothing tells, it is asked for. */
+static const clearance_row dme_rows[] = {
+    {"after the radial", "hold west of LARCH on the 270 radial, 15 DME, left turns, EFC 1825", "LARCH",
+     90, 'L', 0, 0, 0, 1825, "t"},
+    {"at", "hold west of LARCH on the 270 radial at 15 DME, EFC 1825", "LARCH", 90, 'R', 0, 0, 0,
+     1825, "t"},
+    {"towards it", "hold east of LARCH on the 270 radial, 30 DME, EFC 1825", "LARCH", 270, 'R', 0, 0,
+     0, 1825, "t"},
+    {"limits", "hold east of LARCH on R-270, 30-20 DME, EFC 1825", "LARCH", 270, 'R', -10, 0, 0, 1825,
+     "t"},
+    {"limits of a station", "hold east of LARCH VOR on R-270, 30-20 DME, EFC 1825",
+     "LARCH VOR 30 DME", 270, 'R', -10, 0, 0, 1825, ""},
+    {"limits from a station",
+     "hold southeast on the 310 radial between 30 and 20 DME of LARCH, EFC 1825", "LARCH 30 DME", 310,
+     'R', -10, 0, 0, 1825, ""},
+    {"a station", "hold west of LARCH VORTAC on the 270 radial, 15 DME, EFC 1825",
+     "LARCH VORTAC 15 DME", 90, 'R', 0, 0, 0, 1825, ""},
+    {"a point", "hold west of LARCH intersection on the 270 radial, 15 DME, EFC 1825",
+     "LARCH intersection", 90, 'R', 0, 0, 0, 1825, ""},
+};
+
+/* Of radials that cross, the one that is said to hold on. */
+static const clearance_row crossing_rows[] = {
+    {"the second",
+     "hold southeast of the intersection of the ABC 130 radial and the DEF 150 radial on the DEF 150 "
+     "radial, EFC 2215",
+     "ABC 130/DEF 150", 330, 'R', 0, 0, 0, 2215, ""},
+    {"the first",
+     "hold northeast of the intersection of the DEF 040 radial and the ABC 060 radial, on the DEF 040 "
+     "radial, EFC 2215",
+     "DEF 040/ABC 060", 220, 'R', 0, 0, 0, 2215, ""},
+    {"the other first",
+     "hold northeast of the intersection of the DEF 040 radial and the ABC 060 radial, on the ABC 060 "
+     "radial, EFC 2215",
+     "DEF 040/ABC 060", 240, 'R', 0, 0, 0, 2215, ""},
+    {"before it", "hold north of the ABC 090 radial DEF 360 radial intersection on the DEF 360 radial, "
+     "EFC 2215",
+     "ABC 090/DEF 360", 180, 'R', 0, 0, 0, 2215, ""},
+    {"neither",
+     "hold southeast of the intersection of the ABC 130 radial and the DEF 150 radial, EFC 2215",
+     "ABC 130/DEF 150", 310, 'R', 0, 0, 0, 2215, "t"},
+    {"of a name", "hold south of LARCH intersection, ABC 090 radial and DEF 180 radial, on the DEF 180 "
+     "radial, EFC 2215",
+     "LARCH intersection", 360, 'R', 0, 0, 0, 2215, ""},
+};
+
+static const clearance_row place_rows[] = {
+    {"miles ahead",
+     "hold 20 miles ahead of your present position, inbound course 300, left turns, EFC 1900",
+     "20 NM AHEAD", 300, 'L', 0, 0, 0, 1900, ""},
+    {"miles ahead, short", "hold 5 miles ahead, inbound course 300, EFC 1900", "5 NM AHEAD", 300, 'R', 0,
+     0, 0, 1900, ""},
+    {"minutes ahead", "hold two minutes ahead of your present position, inbound 300, EFC 1900",
+     "2 MIN AHEAD", 300, 'R', 0, 0, 0, 1900, ""},
+    {"too far", "hold 500 miles ahead, inbound course 300, EFC 1900", NULL, 300, 'R', 0, 0, 0, 1900,
+     "Fz"},
+    {"letters behind", "hold at 4230N 07348W, inbound course 090, EFC 1900",
+     "N42°30.000' W073°48.000'", 90, 'R', 0, 0, 0, 1900, ""},
+    {"letters before", "hold west of N42 30 W073 48, inbound course 090, EFC 1900",
+     "N42°30.000' W073°48.000'", 90, 'R', 0, 0, 0, 1900, ""},
+    {"packed", "hold at 4230N07348W, inbound course 090, EFC 1900", "N42°30.000' W073°48.000'", 90, 'R',
+     0, 0, 0, 1900, ""},
+    {"as it is said",
+     "hold at 42 degrees 30 north 073 degrees 48 west, inbound course 090, EFC 1900",
+     "N42°30.000' W073°48.000'", 90, 'R', 0, 0, 0, 1900, ""},
+    {"figure by figure",
+     "hold at four two degrees three zero minutes north, zero seven three degrees four eight minutes "
+     "west, inbound course 090, EFC 1900",
+     "N42°30.000' W073°48.000'", 90, 'R', 0, 0, 0, 1900, ""},
+    {"south and east", "hold at 3355S 15110E, inbound course 340, EFC 1900",
+     "S33°55.000' E151°10.000'", 340, 'R', 0, 0, 0, 1900, ""},
+    {"a point in a name", "hold west of Sandy Point VOR on the 270 radial, EFC 1825", "Sandy Point VOR",
+     90, 'R', 0, 0, 0, 1825, ""},
+    {"a point first", "hold west of Point Marsh VOR on the 270 radial, EFC 1825", "Point Marsh VOR", 90,
+     'R', 0, 0, 0, 1825, ""},
+    {"a point of a number", "hold southwest of LARCH on the 240 radial, one point five minute legs, EFC "
+     "1825",
+     "LARCH", 60, 'R', 90, 0, 0, 1825, ""},
+};
+
 static const clearance_row arc_rows[] = {
     {"an arc of a station", "hold on the 12 DME arc of LARCH, EFC 1825", NULL, 0, 'R', 0, 0, 0,
      1825, "aDL"},
@@ -201,6 +281,9 @@ int main(void) {
       CLEARANCE_TABLE("hours on the face of a clock", hour_rows, NULL),
       CLEARANCE_TABLE("the next such time", next_rows, &at_1800),
       CLEARANCE_TABLE("an arc is no fix", arc_rows, NULL),
+      CLEARANCE_TABLE("a station or a point", dme_rows, NULL),
+      CLEARANCE_TABLE("radials that cross", crossing_rows, NULL),
+      CLEARANCE_TABLE("places of all kinds", place_rows, NULL),
       CLEARANCE_TABLE("figures beside the hold", beside_rows, NULL),
       cmocka_unit_test(both_hours_are_named),
       cmocka_unit_test(the_time_over_the_fix_decides),
