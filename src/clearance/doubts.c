@@ -354,6 +354,10 @@ static void ask_local(const clr_reading *r, clr_text *t, const ox_item *efc) {
 }
 
 static void ask_range(clr_reading *r) {
+  if (r->turns_unclear && r->holds && !r->published && r->first[OX_ITEM_TURNS] < 0) {
+    clr_text t = clr_ask(r, OX_ASK_OUT_OF_RANGE, OX_ITEM_TURNS, -1, -1);
+    clr_put(&t, "Say again the turns.");
+  }
   for (size_t i = 0; i < r->out->item_count; i++) {
     const ox_item *item = &r->out->items[i];
     if (item->sound) continue;

@@ -126,8 +126,17 @@ static bool is_prefix(clr_kind kind) {
          kind == T_RADIAL || kind == T_QDM || kind == T_QDR || kind == T_AIRWAY_LETTER;
 }
 
+/* Where capitals tell names from other words, and it has none. */
+static bool is_no_name(const clr_tokens *t, size_t from, size_t to) {
+  if (!t->has_upper || !t->has_lower) return false;
+  for (size_t i = from; i < to; i++)
+    if (t->text[i] < 'a' || t->text[i] > 'z') return false;
+  return true;
+}
+
 static void add_word(clr_tokens *t, size_t from, size_t to, bool *breaks) {
   const clr_word *word = clr_lookup(t->text + from, to - from);
+  if (!word && is_no_name(t, from, to)) word = clr_lookup_misspelt(t->text + from, to - from);
   clr_token *token = add(t, word ? word->kind : T_OTHER, from, to, breaks);
   token->value = word ? word->value : 0;
 }

@@ -57,6 +57,8 @@ static void find_items(clr_tokens *t, clr_reading *r) {
     after_direction = false;
     if (!found) {
       if (t->tokens[i].kind == T_CORRECTION) corrected = true;
+      bool counted = i > 0 && t->tokens[i - 1].kind == T_FIGURE; /* "make one turn" */
+      if (t->tokens[i].kind == T_TURN && !counted) r->turns_unclear = true;
       bool joins = t->tokens[i].kind >= T_AND && t->tokens[i].kind <= T_LAST_JOINING;
       if (!joins && t->tokens[i].kind != T_CORRECTION) mark(t, i, 1, CLR_MARK_IGNORED);
       i++;

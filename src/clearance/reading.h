@@ -22,6 +22,7 @@ typedef struct {
   bool holds;                    /* it is about a hold and not an amendment of one */
   bool hold_said;                /* the word was there */
   bool published, no_delay;
+  bool turns_unclear;            /* of turns something was said that is no side */
   bool leaves;                   /* it says when to leave the hold that is flown */
   bool cancelled;                /* the hold is called off, and no other is given */
   clr_line line;

@@ -69,6 +69,8 @@ enum { CLR_MARK_NONE, CLR_MARK_IGNORED, CLR_MARK_USED };
 
 /* The word in any case, or NULL. */
 const clr_word *clr_lookup(const char *bytes, size_t length);
+/* The word that one slip of the keys made this of, or NULL: it is too short, or may be two. */
+const clr_word *clr_lookup_misspelt(const char *bytes, size_t length);
 /* The whole lexicon in alphabetic order. */
 const clr_word *clr_lexicon(size_t *count);
 

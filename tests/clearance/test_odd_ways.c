@@ -136,6 +136,21 @@ static const clearance_row place_rows[] = {
      "LARCH", 60, 'R', 90, 0, 0, 1825, ""},
 };
 
+/* One slip in a word; names have capitals. */
+static const clearance_row slip_rows[] = {
+    {"several",
+     "Hold soutwest of LARCH VOR on the 240 radail, left turns, expect futher clearence 1825",
+     "LARCH VOR", 60, 'L', 0, 0, 0, 1825, ""},
+    {"too short to be sure", "Hold southwest of LARCH VOR on the 240 radial, lefft turns, EFC 1825",
+     "LARCH VOR", 60, 'R', 0, 0, 0, 1825, "z"},
+    {"left out", "hold southwst of LARCH on the 240 radial, EFC 1825", "LARCH", 60, 'R', 0, 0, 0, 1825,
+     ""},
+    {"put in", "hold at LARCH, innbound course 060, EFC 1825", "LARCH", 60, 'R', 0, 0, 0, 1825, ""},
+    {"a name", "hold at Radail, inbound course 060, EFC 1825", "Radail", 60, 'R', 0, 0, 0, 1825, ""},
+    {"no capitals", "hold at radail, inbound course 060, efc 1825", "RADAIL", 60, 'R', 0, 0, 0, 1825,
+     ""},
+};
+
 static const clearance_row arc_rows[] = {
     {"an arc of a station", "hold on the 12 DME arc of LARCH, EFC 1825", NULL, 0, 'R', 0, 0, 0,
      1825, "aDL"},
@@ -284,6 +299,7 @@ int main(void) {
       CLEARANCE_TABLE("a station or a point", dme_rows, NULL),
       CLEARANCE_TABLE("radials that cross", crossing_rows, NULL),
       CLEARANCE_TABLE("places of all kinds", place_rows, NULL),
+      CLEARANCE_TABLE("one slip of the keys", slip_rows, NULL),
       CLEARANCE_TABLE("figures beside the hold", beside_rows, NULL),
       cmocka_unit_test(both_hours_are_named),
       cmocka_unit_test(the_time_over_the_fix_decides),

@@ -4,7 +4,8 @@
  *
  *   clang -g -O1 -fsanitize=fuzzer,address,undefined -ffp-contract=off -Iinclude \
  *     -Itests/clearance '-DOX_LOCALE_DIR="."' tests/fuzz/fuzz_clearance.c src/text/text.c \
- *     src/clearance/[a-z]*.c src/words/[a-z]*.c src/engine/[a-z]*.c -lm -o fuzz_clearance
+ *     src/clearance/[a-z]*.c src/words/[a-z]*.c src/engine/[a-z]*.c src/places/[a-z]*.c \
+ *     -lproj -lm -o fuzz_clearance
  *   mkdir -p corpus && ./fuzz_clearance -max_len=2100 corpus
  *
  * The first byte chooses the wording and the equipment, the second the time. */
