@@ -172,14 +172,21 @@ typedef struct {
   bool spoken;          /* numbers as they are spoken, figure by figure */
   double transition_ft; /* flight levels from here up; 0: 18 000 in the US, else 10 000 */
   const char *callsign; /* NULL: none */
+  const ox_clearance *heard; /* the words that the hold came out of; NULL: none */
 } ox_say_options;
 
 /* US, in figures, no call sign. */
 ox_say_options ox_say_options_default(void);
 
+/* Whether the words tell a hold, and the hold of this case is the one that came out of them. An
+ * amendment ("maintain 7000") tells none. */
+bool ox_clearance_tells(const ox_clearance *heard, const ox_case *c);
 /* The clearance that leads to this case. Courses are said in whole degrees, altitudes in feet,
  * leg times in whole seconds, leg lengths in hundredths of a mile; within that, reading it gives
- * the same case back. A fix that could be mistaken for other words stands in quotation marks. */
+ * the same case back. A fix that could be mistaken for other words stands in quotation marks.
+ *
+ * With `heard`, while ox_clearance_tells, only what they said is
+ * said: no altitude that was not assigned, a hold on a radial with the radial (AIM 5-3-8 i 3). */
 char *ox_say_clearance(const ox_case *c, const ox_say_options *o);
 /* The read-back of it, with the call sign. */
 char *ox_say_readback(const ox_case *c, const ox_say_options *o);

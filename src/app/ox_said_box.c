@@ -18,6 +18,7 @@ struct _OxSaidBox {
 
   /* owned */
   OxDocument *document;
+  ox_clearance *heard; /* the words that the hold came out of; NULL: none */
 
   ox_wording wording;
   gboolean stale; /* not shown: filled when it is */
@@ -30,6 +31,7 @@ static void fill(OxSaidBox *self) {
   guint which = gtk_drop_down_get_selected(self->which);
   if (!self->document || which >= OX_SAID_COUNT) return;
   o.wording = self->wording;
+  o.heard = self->heard;
   o.spoken = gtk_check_button_get_active(self->spoken);
   char *words = ox_said_words((ox_said)which, ox_document_case(self->document),
                               ox_document_flight(self->document), &o);
@@ -64,9 +66,15 @@ static void dispose(GObject *object) {
   G_OBJECT_CLASS(ox_said_box_parent_class)->dispose(object);
 }
 
+static void finalize(GObject *object) {
+  g_free(OX_SAID_BOX(object)->heard);
+  G_OBJECT_CLASS(ox_said_box_parent_class)->finalize(object);
+}
+
 static void ox_said_box_class_init(OxSaidBoxClass *class) {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS(class);
   G_OBJECT_CLASS(class)->dispose = dispose;
+  G_OBJECT_CLASS(class)->finalize = finalize;
   widget_class->map = map;
   gtk_widget_class_set_template_from_resource(widget_class, OX_RESOURCES "/ox_said_box.ui");
   gtk_widget_class_bind_template_child(widget_class, OxSaidBox, box);
@@ -105,6 +113,13 @@ void ox_said_box_set_document(OxSaidBox *self, OxDocument *document) {
 void ox_said_box_set_wording(OxSaidBox *self, ox_wording wording) {
   self->wording = wording;
   fill(self);
+}
+
+void ox_said_box_set_heard(OxSaidBox *self, const ox_clearance *heard) {
+  g_free(self->heard);
+  self->heard = g_memdup2(heard, sizeof *heard);
+  self->heard->result = *ox_document_case(self->document);
+  refresh(self);
 }
 
 void ox_said_box_choose(OxSaidBox *self, guint said, gboolean spoken) {

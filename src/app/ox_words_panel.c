@@ -191,13 +191,16 @@ static void use_cb(OxWordsPanel *self) {
   char why[OX_REMARK_BYTES];
   ox_case meant = self->meant;
   ox_fix fix = self->meant_fix;
-  if (ox_document_set_fix(self->document, _("Clearance"), &meant, &fix, why, sizeof why) !=
-      OX_ERROR)
-    return;
-  /* The hold counts, also where its fix cannot be placed. */
-  ox_document_begin_step(self->document, _("Clearance"));
-  ox_document_edit(self->document, &meant, NULL);
-  ox_document_end_step(self->document);
+  ox_clearance *heard = g_memdup2(self->reading, sizeof *heard);
+  if (ox_document_set_fix(self->document, _("Clearance"), &meant, &fix, why, sizeof why) ==
+      OX_ERROR) {
+    /* The hold counts, also where its fix cannot be placed. */
+    ox_document_begin_step(self->document, _("Clearance"));
+    ox_document_edit(self->document, &meant, NULL);
+    ox_document_end_step(self->document);
+  }
+  ox_said_box_set_heard(self->said, heard);
+  g_free(heard);
 }
 
 /* ---- pointing --------------------------------------------------------------------------- */

@@ -49,6 +49,17 @@ static void put_remarks(FILE *err, const char *text, const ox_clearance *c) {
     fprintf(err, _("ignored: %.*s\n"), (int)c->ignored[i].length, text + c->ignored[i].at);
 }
 
+/* What a pilot reads back of it: said on the radio, so in English. */
+static void put_readback(FILE *err, const ox_clearance *c, ox_wording wording) {
+  ox_say_options o = ox_say_options_default();
+  if (!ox_clearance_tells(c, &c->result)) return;
+  o.wording = wording;
+  o.heard = c;
+  char *words = ox_say_readback(&c->result, &o);
+  if (words) fprintf(err, _("read back: %s\n"), words);
+  free(words);
+}
+
 /* A lesson with the one case. */
 static int put_lesson(cli_io *io, const ox_case *c) {
   ox_lesson *lesson = ox_lesson_new();
@@ -92,7 +103,10 @@ int cli_clearance(cli_io *io, int argc, char **argv) {
     fputs(_("oxbow-cli: the text is too long for a clearance (2000 bytes)\n"), io->err);
   } else {
     put_remarks(io->err, argv[0], c);
-    if (was_understood(c)) code = put_lesson(io, &c->result);
+    if (was_understood(c)) {
+      put_readback(io->err, c, o.wording);
+      code = put_lesson(io, &c->result);
+    }
   }
   free(c);
   return code;

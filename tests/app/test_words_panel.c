@@ -239,6 +239,26 @@ static void minutes_alone_count_from_the_crossing(void **state) {
   app_test_close(window);
 }
 
+/* AIM 5-3-8 i: the radial as given, and no altitude that was not assigned. */
+static void a_used_clearance_is_read_back_as_it_was_said(void **state) {
+  OxWindow *window = open_page("words");
+  OxSaidBox *said = OX_SAID_BOX(app_test_find(GTK_WIDGET(window), OX_TYPE_SAID_BOX));
+  type(window, "hold southwest of LARCH on the 240 radial, left turns, EFC 1825");
+  press(ox_words_panel_use_button(ox_window_words(window)));
+  app_test_spin_ms(50);
+  ox_said_box_choose(said, OX_SAID_READBACK, FALSE);
+  char *text = ox_said_box_text(said);
+  assert_string_equal(text, "Hold southwest of LARCH on the 240 radial, left turns, expect "
+                            "further clearance 1825.");
+  g_free(text);
+  ox_document_undo(ox_window_document(window)); /* another hold: the words are not of it */
+  app_test_spin_ms(50);
+  text = ox_said_box_text(said);
+  assert_non_null(strstr(text, ", maintain "));
+  g_free(text);
+  app_test_close(window);
+}
+
 static void what_is_said_follows_the_case_and_its_choices(void **state) {
   OxWindow *window = open_page("words");
   OxDocument *document = ox_window_document(window);
@@ -580,6 +600,7 @@ int main(void) {
       cmocka_unit_test(a_part_of_the_picture_marks_its_words),
       cmocka_unit_test(doubts_are_listed_and_nonsense_cannot_be_used),
       cmocka_unit_test(minutes_alone_count_from_the_crossing),
+      cmocka_unit_test(a_used_clearance_is_read_back_as_it_was_said),
       cmocka_unit_test(what_is_said_follows_the_case_and_its_choices),
       cmocka_unit_test(a_fix_at_a_radial_and_distance_is_placed_by_its_station),
       cmocka_unit_test(an_unknown_station_is_said_to_be_missing),

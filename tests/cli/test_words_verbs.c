@@ -51,6 +51,8 @@ static void a_clearance_becomes_a_lesson_that_check_accepts(void **state) {
   assert_non_null(strstr(r.out, "\"inbound_deg\": 60"));
   assert_non_null(strstr(r.out, "\"turns\": \"left\""));
   assert_non_null(strstr(r.out, "\"efc\": \"18:25\""));
+  assert_non_null(strstr(r.err, "read back: Hold southwest of LARCH on the 240 radial, left turns, "
+                                "expect further clearance 1825.\n"));
   const char *path = in_folder("cleared.oxbow");
   write_text(path, r.out);
   ran_clear(&r);
