@@ -38,12 +38,26 @@ static bool is_whole(const ox_picture *p, ox_vec at, double bearing_deg, double 
   return true;
 }
 
-/* At the map's edge or beyond it: an arrow there that points on to the aircraft. */
-static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at, ox_hue hue, double size) {
+/* Where the way straight on comes over a rectangle's edge; false: it is inside, or never comes. */
+static bool comes_in(ox_rect rect, ox_vec at, ox_vec track, ox_vec *where) {
+  double far = ox_vec_length(ox_vec_sub(ox_rect_centre(rect), at)) + rect.width + rect.height;
+  ox_vec to = ox_vec_add(at, ox_vec_scale(track, far));
+  *where = at;
+  return !ox_rect_has(rect, at) && ox_rect_clip(rect, where, &to);
+}
+
+/* At the map's edge or beyond it: an arrow that points on to the aircraft, where it will come in if
+ * it flies straight on, which an arrival does; else as seen from the middle. */
+static void beyond(const ox_picture *p, cairo_t *cr, ox_vec at, ox_vec track, ox_hue hue,
+                   double size) {
   ox_rect inner = ox_rect_inset(p->map, 0.2 * size);
   ox_vec middle = ox_rect_centre(p->map), a = middle, b = at;
   if (!ox_is_finite(at) || !ox_rect_clip(inner, &a, &b)) return;
-  ox_vec d = ox_vec_sub(at, middle);
+  if (comes_in(inner, at, track, &a))
+    b = a;
+  else
+    a = middle;
+  ox_vec d = ox_vec_sub(at, a);
   double length = ox_vec_length(d);
   if (!(length > 0.0)) return;
   ox_lines head = {0};
@@ -62,7 +76,8 @@ static void aircraft(const ox_picture *p, cairo_t *cr, const ox_flight *flight, 
   double bearing_deg = ox_dev_bearing(p, s.heading_true_deg);
   ox_hue_set(p, cr, hue);
   if (!ox_rect_has(p->map, at) || !is_whole(p, at, bearing_deg, size)) {
-    beyond(p, cr, at, hue, fmin(size, 1.1 * p->size.label));
+    ox_vec track = ox_dev_unit(ox_dev_bearing(p, s.track_true_deg));
+    beyond(p, cr, at, track, hue, fmin(size, 1.1 * p->size.label));
     return;
   }
   cairo_set_dash(cr, NULL, 0, 0.0);

@@ -70,6 +70,50 @@ static void the_aircraft_is_whole_wherever_it_is(void **state) {
   assert_true(met > 0);
 }
 
+/* The middle of all ink; false: there is none. */
+static bool middle_of_ink(cairo_surface_t *surface, ox_vec *out) {
+  const unsigned char *data = cairo_image_surface_get_data(surface);
+  int stride = cairo_image_surface_get_stride(surface);
+  double sum = 0.0;
+  *out = (ox_vec){0, 0};
+  for (int y = 0; y < cairo_image_surface_get_height(surface); y++)
+    for (int x = 0; x < cairo_image_surface_get_width(surface); x++) {
+      double ink = data[y * stride + x];
+      *out = ox_vec_add(*out, (ox_vec){ink * (x + 0.5), ink * (y + 0.5)});
+      sum += ink;
+    }
+  if (sum > 0.0) *out = ox_vec_scale(*out, 1.0 / sum);
+  return sum > 0.0;
+}
+
+/* An arrival that is still off the map has its arrow where its line comes in. */
+static void an_aircraft_that_comes_has_its_arrow_on_its_way(void **state) {
+  (void)state;
+  int met = 0;
+  for (unsigned seed = 0, seeds = (unsigned)ox_test_cases(40); seed < seeds; seed++) {
+    ox_random r = {seed + 17u};
+    ox_case c = paint_mild_case(&r);
+    c.arrival.distance_nm = 15;
+    ox_picture *p = seen(&c, (ox_view){0}, 900, 520);
+    ox_state s = ox_flight_at(&paint_flight, ox_flight_begin_s(&paint_flight));
+    ox_vec at = ox_to_dev(p, s.p_nm), track = ox_dev_unit(ox_dev_bearing(p, s.track_true_deg));
+    cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 900, 520);
+    cairo_t *cr = cairo_create(surface);
+    ox_vec ink;
+    ox_picture_draw_aircraft(p, cr, ox_flight_begin_s(&paint_flight));
+    cairo_surface_flush(surface);
+    if (!ox_rect_has(p->map, at) && middle_of_ink(surface, &ink)) {
+      ox_vec d = ox_vec_sub(ink, at);
+      assert_close(d.x * track.y - d.y * track.x, 0, 1.0, "px beside the way");
+      met++;
+    }
+    cairo_destroy(cr);
+    cairo_surface_destroy(surface);
+    ox_picture_free(p);
+  }
+  assert_true(met > 0);
+}
+
 /* The still-air shape of a steady case lies in the map whichever way is up. */
 static void assert_hold_in_map(const ox_picture *p, double t_s) {
   ox_viewport v = ox_picture_viewport_at(p, t_s);
@@ -373,6 +417,7 @@ int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_view_of_nothing_but_noughts_is_the_fitted_one),
       cmocka_unit_test(the_aircraft_is_whole_wherever_it_is),
+      cmocka_unit_test(an_aircraft_that_comes_has_its_arrow_on_its_way),
       cmocka_unit_test(inbound_up_turns_the_course_upwards_and_still_fits),
       cmocka_unit_test(aircraft_up_keeps_the_nose_up_and_the_aircraft_in_the_middle),
       cmocka_unit_test(what_is_drawn_is_where_the_viewport_of_the_instant_says),
