@@ -17,6 +17,9 @@
 #define OX_GUESS_HEADING_DEG 5.0
 #define OX_GUESS_TIME_S 10.0
 #define OX_GUESS_SKETCH_NM 0.2
+/* What counts as the usual answer: the same in whole degrees and seconds. */
+#define OX_GUESS_USUAL_DEG 1.0
+#define OX_GUESS_USUAL_S 1.0
 
 /* What is not answered is OX_ENTRY_NONE or NAN. */
 typedef struct {
@@ -54,6 +57,18 @@ bool ox_guess_heading_off(const ox_case *c, const ox_flight *flight, const ox_gu
                           double *off_deg);
 /* Seconds that the guess is longer than the time flown. */
 bool ox_guess_time_off(const ox_flight *flight, const ox_guess *guess, double *off_s);
+/* The part of the first circuit's correction that the wind asks for, degrees, right positive; 0 in
+ * calm air. What is left of the heading flown is asked for by the way the fix is crossed. False
+ * where nothing is flown or the two cannot be told apart: the wind or the altitude changes, or no
+ * circuit repeats itself. */
+bool ox_guess_wind_part(const ox_case *c, const ox_flight *flight, double *correction_deg);
+/* Whether a heading is the outbound course with that correction. AIM 5-3-8 j3(c): a direct entry
+ * is a turn to follow the pattern. */
+bool ox_guess_is_usual_heading(const ox_case *c, const ox_flight *flight, double magnetic_deg);
+/* Whether a time is the one that the first outbound leg is usually flown for: the leg time asked
+ * for, else 1 minute at or below 14 000 ft and 1 1/2 above (AIM 5-3-8 j4(a) and its note). Never
+ * where the leg ends at a distance. */
+bool ox_guess_is_usual_time(const ox_flight *flight, double outbound_s);
 /* Whether the entry is one that the rule allows: the sector's, or within 5 degrees of a boundary
  * the other one as well. */
 bool ox_guess_entry_fits(const ox_flight *flight, const ox_guess *guess);
@@ -63,7 +78,7 @@ typedef struct {
   const char *what; /* static: "Entry", "First heading", "Outbound heading", … */
   char *yours;      /* "072" */
   char *flown;      /* "078" */
-  bool near;        /* the same, or within the tolerance */
+  bool near;        /* the same, within the tolerance, or the usual answer */
   char *sentence;   /* how they differ, and why */
 } ox_guess_row;
 typedef struct {

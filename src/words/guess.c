@@ -136,42 +136,87 @@ static void add_entry(builder *b, const ox_case *c, const ox_flight *flight,
   add(b, _("Entry"), fits, &x);
 }
 
-static void add_heading(builder *b, const char *what, const ox_case *c, double guess_deg,
-                        double flown_true_deg, double off_deg, const char *more) {
+/* What the outbound heading is made of: the outbound course, what the wind asks for, and what is
+ * asked for by a turn outbound that does not begin on the heading of the inbound leg. */
+static void put_made_of(words_say *s, const ox_case *c, const ox_flight *flight) {
+  const ox_circuit *first = &flight->circuits[0];
+  double outbound_deg = flight->setup.inbound_true_deg + 180.0;
+  double whole_deg = ox_turn_between_deg(outbound_deg, first->outbound_heading_true_deg), wind_deg;
+  words_figure outbound = words_marked(c, outbound_deg);
+  if (!ox_guess_wind_part(c, flight, &wind_deg)) {
+    words_put(s,
+              _(" The outbound course is %s. The wind and the way the fix is crossed together ask "
+                "for %s."),
+              outbound.text, words_correction(whole_deg).text);
+    return;
+  }
+  if (ox_vec_length(flight->setup.wind_kt) > 0.0 || wind_deg != 0.0)
+    words_put(s, _(" The outbound course is %s, and the correction for the wind %s."),
+              outbound.text, words_correction(wind_deg).text);
+  else
+    words_put(s, _(" The outbound course is %s, and there is no wind to correct for."),
+              outbound.text);
+  if (fabs(whole_deg - wind_deg) < 0.5) return;
+  double crossed_deg = ox_flight_at(flight, first->fix_t_s).heading_true_deg;
+  words_put(s,
+            _(" The entry asks for %s: the turn outbound begins on %s and not on the heading of "
+              "the inbound leg, and this leg makes good the difference."),
+            words_correction(whole_deg - wind_deg).text, words_marked(c, crossed_deg).text);
+}
+
+static void put_heading_off(words_say *s, words_figure shown, words_figure flown, double off_deg,
+                            bool usual) {
+  words_figure off = words_number(fabs(off_deg), 0);
+  const char *side = words_side(off_deg > 0.0);
+  if (fabs(off_deg) < 0.5)
+    words_put(s, _("%s is what is flown."), shown.text);
+  else if (fabs(off_deg) <= OX_GUESS_HEADING_DEG)
+    words_put(s, _("Near enough: %s is %s° to the %s of what is flown, %s."), shown.text, off.text,
+              side, flown.text);
+  else if (usual)
+    words_put(s,
+              _("%s is right: it is the usual answer, the outbound course with the correction for "
+                "the wind. It is %s° to the %s of what is flown here, %s."),
+              shown.text, off.text, side, flown.text);
+  else
+    words_put(s, _("%s is %s° to the %s of what is flown, %s."), shown.text, off.text, side,
+              flown.text);
+}
+
+/* outbound: it is a heading of the first circuit's outbound leg. */
+static void add_heading(builder *b, const char *what, const ox_case *c, const ox_flight *flight,
+                        double guess_deg, double flown_true_deg, double off_deg, bool outbound) {
   cells x = {0};
-  bool near = fabs(off_deg) <= OX_GUESS_HEADING_DEG;
+  bool usual = outbound && ox_guess_is_usual_heading(c, flight, guess_deg);
   words_figure shown = words_marked(c, ox_true_deg(guess_deg, c->variation_deg));
   words_figure flown = words_marked(c, flown_true_deg);
   words_put(&x.yours, "%s", shown.text);
   words_put(&x.flown, "%s", flown.text);
-  if (fabs(off_deg) < 0.5)
-    words_put(&x.sentence, _("%s is what is flown."), shown.text);
-  else
-    words_put(&x.sentence,
-              near ? _("Near enough: %s is %s° to the %s of what is flown, %s.")
-                   : _("%s is %s° to the %s of what is flown, %s."),
-              shown.text, words_number(fabs(off_deg), 0).text, words_side(off_deg > 0.0),
-              flown.text);
-  if (more) words_put(&x.sentence, " %s", more);
-  add(b, what, near, &x);
+  put_heading_off(&x.sentence, shown, flown, off_deg, usual);
+  if (outbound) put_made_of(&x.sentence, c, flight);
+  add(b, what, usual || fabs(off_deg) <= OX_GUESS_HEADING_DEG, &x);
 }
 
-/* What the outbound heading is made of: the outbound course and a correction. */
+/* After a direct entry the first heading is that of the outbound leg; it is explained once. */
+static void add_first_heading(builder *b, const ox_case *c, const ox_flight *flight,
+                              const ox_guess *guess) {
+  double off_deg;
+  if (!ox_guess_first_heading_off(c, flight, guess, &off_deg)) return;
+  bool outbound = flight->flown == OX_ENTRY_DIRECT && is_flown(flight) &&
+                  fabs(off_deg) > OX_GUESS_HEADING_DEG;
+  add_heading(b, _("First heading"), c, flight, guess->first_heading_deg,
+              flight->entry_heading_true_deg, off_deg, outbound);
+}
+
 static void add_outbound(builder *b, const ox_case *c, const ox_flight *flight,
                          const ox_guess *guess) {
   double off_deg;
   if (!ox_guess_heading_off(c, flight, guess, &off_deg)) return;
-  double flown_deg = flight->circuits[0].outbound_heading_true_deg;
-  double outbound_deg = flight->setup.inbound_true_deg + 180.0;
-  char more[160];
-  words_say s = words_into(more, sizeof more);
-  words_put(&s, _("The outbound course is %s, and the correction for the wind %s."),
-            words_marked(c, outbound_deg).text,
-            words_correction(ox_turn_between_deg(outbound_deg, flown_deg)).text);
-  add_heading(b, _("Outbound heading"), c, guess->outbound_heading_deg, flown_deg, off_deg, more);
+  add_heading(b, _("Outbound heading"), c, flight, guess->outbound_heading_deg,
+              flight->circuits[0].outbound_heading_true_deg, off_deg, true);
 }
 
-static void put_time_off(words_say *s, double guess_s, double flown_time_s) {
+static void put_time_off(words_say *s, double guess_s, double flown_time_s, bool usual) {
   double off_s = guess_s - flown_time_s;
   words_figure yours = words_time(guess_s), off = words_number(fabs(off_s), 0);
   words_figure flown = words_time(flown_time_s);
@@ -179,7 +224,12 @@ static void put_time_off(words_say *s, double guess_s, double flown_time_s) {
     words_put(s, _("%s is what is flown."), yours.text);
     return;
   }
-  if (fabs(off_s) <= OX_GUESS_TIME_S) words_put(s, _("Near enough: "));
+  if (fabs(off_s) <= OX_GUESS_TIME_S)
+    words_put(s, _("Near enough: "));
+  else if (usual)
+    words_put(s, _("%s is right: the first outbound leg is usually flown for that long. Here the "
+                   "time is worked out beforehand. "),
+              yours.text);
   words_put(s,
             off_s > 0.0 ? _("%s is %s s longer than what is flown, %s.")
                         : _("%s is %s s shorter than what is flown, %s."),
@@ -192,11 +242,13 @@ static void add_time(builder *b, const ox_flight *flight, const ox_guess *guess)
   cells x = {0};
   words_put(&x.yours, "%s", words_time(guess->outbound_s).text);
   words_put(&x.flown, "%s", words_time(flown_s(flight)).text);
-  put_time_off(&x.sentence, guess->outbound_s, flown_s(flight));
+  bool usual = ox_guess_is_usual_time(flight, guess->outbound_s);
+  put_time_off(&x.sentence, guess->outbound_s, flown_s(flight), usual);
   const ox_circuit *first = &flight->circuits[0];
   if (first->complete)
-    words_put(&x.sentence, _(" It makes the inbound leg %s."), words_time(first->inbound_s).text);
-  add(b, _("Outbound time"), fabs(off_s) <= OX_GUESS_TIME_S, &x);
+    words_put(&x.sentence, _(" What is flown makes the inbound leg %s."),
+              words_time(first->inbound_s).text);
+  add(b, _("Outbound time"), usual || fabs(off_s) <= OX_GUESS_TIME_S, &x);
 }
 
 /* "on the non-holding side" of the inbound course. */
@@ -239,11 +291,8 @@ static void add_sketch(builder *b, const ox_flight *flight, const ox_ink *sketch
 ox_guess_report ox_guess_compare(const ox_case *c, const ox_flight *flight, const ox_guess *guess,
                                  const ox_ink *sketch) {
   builder b = {0};
-  double off_deg;
   add_entry(&b, c, flight, guess);
-  if (ox_guess_first_heading_off(c, flight, guess, &off_deg))
-    add_heading(&b, _("First heading"), c, guess->first_heading_deg, flight->entry_heading_true_deg,
-                off_deg, NULL);
+  add_first_heading(&b, c, flight, guess);
   add_outbound(&b, c, flight, guess);
   add_time(&b, flight, guess);
   add_sketch(&b, flight, sketch);

@@ -217,11 +217,12 @@ static void numbers_are_told_with_their_difference_and_its_sense(void **state) {
   assert_string_equal(report.rows[2].flown, "060");
   assert_string_equal(report.rows[2].sentence,
                       "048 is 12° to the left of what is flown, 060. The outbound course is 060, "
-                      "and the correction for the wind 0°.");
+                      "and there is no wind to correct for.");
   assert_false(report.rows[2].near);
   assert_string_equal(report.rows[3].yours, "1:15");
   assert_string_equal(report.rows[3].sentence,
-                      "1:15 is 15 s longer than what is flown, 1:00. It makes the inbound leg 1:00.");
+                      "1:15 is 15 s longer than what is flown, 1:00. What is flown makes "
+                      "the inbound leg 1:00.");
   assert_false(report.rows[3].near);
   ox_guess_report_clear(&report);
   guess = (ox_guess){OX_ENTRY_NONE, (double)NAN, 64, 52};
@@ -232,6 +233,129 @@ static void numbers_are_told_with_their_difference_and_its_sense(void **state) {
   assert_non_null(strstr(report.rows[1].sentence, "Near enough: 0:52 is 8 s shorter than"));
   ox_guess_report_clear(&report);
   assert_non_null(strstr(ox_guess_tolerances(), "common practice"));
+}
+
+static ox_case exact_case(double heading_deg, double from_deg, double kt) {
+  ox_case c = plain_case(heading_deg);
+  c.technique.drift = OX_DRIFT_EXACT;
+  c.technique.outbound = OX_OUTBOUND_EXACT;
+  if (kt > 0) {
+    c.wind_count = 1;
+    c.wind[0] = (ox_wind_row){0, from_deg, kt, OX_NORTH_TRUE};
+  }
+  return c;
+}
+
+/* AIM 5-3-8 j3(c): a direct entry is a turn to follow the pattern, so to the outbound course; j4(a)
+ * and its note: the first outbound leg is flown for a minute at or below 14 000 ft. The exact
+ * technique, crossing the fix on 285, flies 053 and a shorter leg to roll out on the course. */
+static void the_usual_answer_is_right_in_calm_air(void **state) {
+  ox_case c = exact_case(285, 0, 0);
+  fly(&c);
+  assert_true(fabs(ox_turn_between_deg(60, flight.entry_heading_true_deg)) > OX_GUESS_HEADING_DEG);
+  double wind_deg = 9;
+  assert_true(ox_guess_wind_part(&c, &flight, &wind_deg));
+  assert_close(wind_deg, 0, 0, "calm");
+  ox_guess guess = {OX_ENTRY_DIRECT, 60, 60, 60};
+  ox_guess_report report = ox_guess_compare(&c, &flight, &guess, NULL);
+  assert_int_equal(report.count, 4);
+  for (size_t i = 0; i < report.count; i++) {
+    assert_true(report.rows[i].near);
+    assert_null(strstr(report.rows[i].sentence, "for the wind 6"));
+  }
+  assert_string_equal(report.rows[2].sentence, report.rows[1].sentence);
+  assert_non_null(strstr(report.rows[2].sentence, "060 is right: it is the usual answer"));
+  assert_non_null(strstr(report.rows[2].sentence, "to the right of what is flown here, 053."));
+  assert_non_null(strstr(report.rows[2].sentence, "there is no wind to correct for. The entry asks "
+                                                  "for 6.9° L: the turn outbound begins on 285"));
+  assert_non_null(strstr(report.rows[3].sentence, "1:00 is right: the first outbound leg is usually"));
+  assert_non_null(strstr(report.rows[3].sentence, "13 s longer than what is flown, 0:47."));
+  ox_guess_report_clear(&report);
+  guess = (ox_guess){OX_ENTRY_NONE, 66, 66, 75};
+  report = ox_guess_compare(&c, &flight, &guess, NULL);
+  for (size_t i = 0; i < report.count; i++) assert_false(report.rows[i].near);
+  ox_guess_report_clear(&report);
+}
+
+/* In wind the usual heading is that of the steady hold, and no other one beside what is flown. */
+static void in_wind_only_the_steady_heading_is_usual(void **state) {
+  ox_case c = exact_case(300, 330, 20); /* from the right of 240 by 90 */
+  fly(&c);
+  double wind_deg, usual = flight.steady.outbound_heading_deg;
+  assert_true(ox_guess_wind_part(&c, &flight, &wind_deg));
+  assert_close(wind_deg, flight.steady.outbound_wca_deg, 1e-9, "the steady hold's");
+  assert_true(wind_deg < -10); /* towards the wind, that is to the left outbound */
+  assert_true(ox_guess_is_usual_heading(&c, &flight, round(usual)));
+  assert_false(ox_guess_is_usual_heading(&c, &flight, usual + 3));
+  assert_false(ox_guess_is_usual_heading(&c, &flight, usual - 3));
+  assert_false(ox_guess_is_usual_heading(&c, &flight, 60));
+  assert_false(ox_guess_is_usual_heading(&c, &flight, (double)NAN));
+  double flown = flight.circuits[0].outbound_heading_true_deg;
+  assert_true(fabs(ox_turn_between_deg(usual, flown)) > OX_GUESS_HEADING_DEG);
+  ox_guess guess = ox_guess_none();
+  guess.outbound_heading_deg = 60;
+  ox_guess_report report = ox_guess_compare(&c, &flight, &guess, NULL);
+  assert_false(report.rows[0].near);
+  assert_non_null(strstr(report.rows[0].sentence, "and the correction for the wind"));
+  assert_non_null(strstr(report.rows[0].sentence, "° L. The entry asks for"));
+  ox_guess_report_clear(&report);
+  guess.outbound_heading_deg = round(usual);
+  report = ox_guess_compare(&c, &flight, &guess, NULL);
+  assert_true(report.rows[0].near);
+  ox_guess_report_clear(&report);
+  c.technique.drift = OX_DRIFT_TRIPLE; /* the heading flown is the wind's, by the rule */
+  fly(&c);
+  assert_true(ox_guess_wind_part(&c, &flight, &wind_deg));
+  assert_close(ox_turn_between_deg(60 + wind_deg, flight.circuits[0].outbound_heading_true_deg), 0,
+               1e-9, "all of it");
+}
+
+/* AIM 5-3-8 j4(a). */
+static void the_usual_time_goes_by_altitude_or_by_the_leg_asked_for(void **state) {
+  static const struct {
+    double altitude_ft, leg_s;
+    ox_leg_by by;
+    double usual_s; /* 0: none */
+  } rows[] = {
+      {3000, 0, OX_LEG_BY_TIME, 60},   {14000, 0, OX_LEG_BY_TIME, 60},
+      {14001, 0, OX_LEG_BY_TIME, 90},  {14001, 60, OX_LEG_BY_TIME, 60},
+      {3000, 120, OX_LEG_BY_TIME, 120}, {3000, 0, OX_LEG_BY_DISTANCE, 0},
+  };
+  for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+    ox_case c = exact_case(285, 0, 0);
+    c.hold.altitude_ft = rows[i].altitude_ft;
+    c.hold.leg_by = rows[i].by;
+    c.hold.leg_s = rows[i].leg_s;
+    c.hold.leg_nm = 4;
+    fly(&c);
+    for (int s = 30; s <= 150; s += 15)
+      assert_int_equal(ox_guess_is_usual_time(&flight, s), s == rows[i].usual_s);
+    assert_false(ox_guess_is_usual_time(&flight, (double)NAN));
+  }
+}
+
+/* What is said about the entry is so: there is nothing left for it where the fix is crossed as in
+ * later circuits, and in calm air nothing is ever put down to the wind. */
+static void what_the_wind_does_not_ask_for_comes_of_the_crossing(void **state) {
+  ox_random r = {15};
+  int seen = 0, cases = ox_test_cases(300);
+  for (int i = 0; i < 40 * cases && seen < cases; i++) {
+    ox_case c = ox_random_case(&r, 0.4);
+    double wind_deg;
+    if (i % 3 == 0) c.wind_count = c.wind_change_count = 0;
+    if (ox_flight_solve(&c, &flight) == OX_ERROR || flight.circuit_count == 0) continue;
+    if (!ox_guess_wind_part(&c, &flight, &wind_deg)) continue;
+    if (c.wind_count + c.wind_change_count == 0) assert_close(wind_deg, 0, 0, "calm");
+    double crossed = ox_flight_at(&flight, flight.circuits[0].fix_t_s).heading_true_deg;
+    if (flight.steady.why != OX_STEADY_EXISTS ||
+        fabs(ox_turn_between_deg(crossed, flight.steady.inbound_heading_deg)) > 1e-6)
+      continue;
+    double whole = ox_turn_between_deg(flight.setup.inbound_true_deg + 180,
+                                       flight.circuits[0].outbound_heading_true_deg);
+    assert_close(ox_turn_between_deg(whole, wind_deg), 0, 0.01, "the wind's, all of it");
+    seen++;
+  }
+  assert_int_equal(seen, cases);
 }
 
 /* Whatever the case and the answer, the report is made and every text is one. */
@@ -263,6 +387,10 @@ int main(void) {
       cmocka_unit_test(entries_are_judged_by_the_sectors),
       cmocka_unit_test(a_forced_entry_does_not_make_the_rule_wrong),
       cmocka_unit_test(numbers_are_told_with_their_difference_and_its_sense),
+      cmocka_unit_test(the_usual_answer_is_right_in_calm_air),
+      cmocka_unit_test(in_wind_only_the_steady_heading_is_usual),
+      cmocka_unit_test(the_usual_time_goes_by_altitude_or_by_the_leg_asked_for),
+      cmocka_unit_test(what_the_wind_does_not_ask_for_comes_of_the_crossing),
       cmocka_unit_test(no_case_and_no_answer_is_without_words),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
