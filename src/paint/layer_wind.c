@@ -13,7 +13,8 @@
 
 static const double FEATHER = 0.36, LEAN_DEG = 113.0, SPACING = 0.135;
 static const double PENNANT_BASE = 0.25, PENNANT_GAP = 0.1, SHAFT = 0.86;
-static const double ARROW_EM = 4.6;
+static const double ARROW_EM = 4.6, DOT = 0.09;
+static const double WORDS_EM = 5.2, APART_EM = 0.25; /* the words below, and what keeps them so */
 
 typedef struct {
   ox_vec tip, out, feather; /* unit along the shaft outwards; unit along a feather */
@@ -53,10 +54,19 @@ static void flags(cairo_t *cr, const arrow *a, int fives) {
   cairo_stroke(cr);
 }
 
+static int fives_of(const ox_setup *s) { return (int)lround(s->wind_speed_kt / 5.0); }
+
+static arrow arrow_about(const ox_picture *p, ox_vec middle, double size) {
+  double from = ox_dev_bearing(p, p->scene.flight->setup.wind_from_true_deg);
+  arrow a = {.shaft = SHAFT * size, .out = ox_dev_unit(from)};
+  /* Looking downwind (from + 180), left is from + 90: the clockwise side from the circle. */
+  a.feather = ox_dev_unit(from + (180.0 - LEAN_DEG));
+  a.tip = ox_vec_add(middle, ox_vec_scale(a.out, 0.5 * a.shaft));
+  return a;
+}
+
 static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double size) {
-  const ox_setup *s = &p->scene.flight->setup;
-  int fives = (int)lround(s->wind_speed_kt / 5.0);
-  double dot = 0.09 * size;
+  int fives = fives_of(&p->scene.flight->setup);
   cairo_set_line_width(cr, fmax(0.045 * size, p->size.course));
   cairo_set_line_cap(cr, CAIRO_LINE_CAP_BUTT);
   cairo_set_line_join(cr, CAIRO_LINE_JOIN_MITER);
@@ -66,14 +76,9 @@ static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double s
     cairo_stroke(cr);
     return;
   }
-  arrow a = {.shaft = SHAFT * size};
-  double from = ox_dev_bearing(p, s->wind_from_true_deg);
-  a.out = ox_dev_unit(from);
-  /* Looking downwind (from + 180), left is from + 90: the clockwise side from the circle. */
-  a.feather = ox_dev_unit(from + (180.0 - LEAN_DEG));
-  ox_vec base = ox_vec_add(middle, ox_vec_scale(a.out, -0.5 * a.shaft));
-  a.tip = ox_vec_add(base, ox_vec_scale(a.out, a.shaft));
-  cairo_arc(cr, base.x, base.y, dot, 0.0, 2.0 * 3.14159265358979323846);
+  arrow a = arrow_about(p, middle, size);
+  ox_vec base = on_shaft(&a, 1.0);
+  cairo_arc(cr, base.x, base.y, DOT * size, 0.0, 2.0 * 3.14159265358979323846);
   cairo_fill(cr);
   cairo_move_to(cr, base.x, base.y);
   cairo_line_to(cr, a.tip.x, a.tip.y);
@@ -81,12 +86,22 @@ static void wind_arrow(const ox_picture *p, cairo_t *cr, ox_vec middle, double s
   flags(cr, &a, fives);
 }
 
-/* Words and arrow share the block, either above the other. */
+/* How far down an arrow about the origin reaches: its circle, or its uppermost feather. */
+static double reach_down(const ox_picture *p, double size) {
+  if (fives_of(&p->scene.flight->setup) == 0) return 0.0;
+  arrow a = arrow_about(p, (ox_vec){0, 0}, size);
+  return fmax(a.tip.y + fmax(FEATHER * a.shaft * a.feather.y, 0.0), DOT * size - a.tip.y);
+}
+
+/* Words and arrow share the block, either above the other. An arrow whose feathers would reach the
+ * words is moved up. */
 static ox_vec arrow_middle(const ox_picture *p) {
   const ox_furniture *f = &p->furniture;
-  double above = p->scene.wind_words_above ? f->wind_words.ink.height + 0.2 * p->size.small : 0.0;
-  return (ox_vec){f->wind_at.x + f->wind_at.width / 2,
-                  f->wind_at.y + above + 2.6 * p->size.small};
+  double e = p->size.small, x = f->wind_at.x + f->wind_at.width / 2;
+  if (p->scene.wind_words_above)
+    return (ox_vec){x, f->wind_at.y + f->wind_words.ink.height + 2.8 * e};
+  double lowest = (WORDS_EM - APART_EM) * e - reach_down(p, ARROW_EM * e);
+  return (ox_vec){x, f->wind_at.y + fmin(2.6 * e, lowest)};
 }
 
 bool ox_picture_wind_arrow(const ox_picture *p, ox_vec *middle, double *reach) {
@@ -106,7 +121,7 @@ void ox_layer_wind(const ox_picture *p, cairo_t *cr) {
   wind_arrow(p, cr, arrow_middle(p), ARROW_EM * e);
   ox_hue_set(p, cr, OX_HUE_TEXT);
   const ox_lettering *t = &f->wind_words;
-  double y = p->scene.wind_words_above ? at.y : at.y + 5.2 * e;
+  double y = p->scene.wind_words_above ? at.y : at.y + WORDS_EM * e;
   ox_lettering_show_ink(t, cr, at.x + (at.width - t->ink.width) / 2, y);
 }
 

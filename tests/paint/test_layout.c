@@ -208,6 +208,32 @@ static void large_type_leaves_room_for_the_hold(void **state) {
   ox_picture_free(p);
 }
 
+/* Rows of pixels above the wind's words, which its feathers must leave blank, from any direction. */
+static void the_wind_arrow_keeps_off_its_words(void **state) {
+  (void)state;
+  ox_case c = paint_demo_case();
+  for (int from_deg = 5; from_deg <= 360; from_deg += 5)
+    for (int kt = 5; kt <= 95; kt += 15) {
+      c.wind[0] = (ox_wind_row){0, from_deg, kt, OX_NORTH_TRUE};
+      c.aircraft.ias_kt = 180;
+      ox_picture *p = paint_picture(&c, OX_PALETTE_LIGHT, 1400, 900);
+      cairo_surface_t *surface = cairo_image_surface_create(CAIRO_FORMAT_A8, 1400, 900);
+      cairo_t *cr = cairo_create(surface);
+      ox_layer_wind(p, cr);
+      cairo_surface_flush(surface);
+      const unsigned char *data = cairo_image_surface_get_data(surface);
+      int stride = cairo_image_surface_get_stride(surface), inked = 0;
+      double words = p->furniture.wind_at.y + 5.2 * p->size.small;
+      for (int y = (int)ceil(words - 0.12 * p->size.small); y < (int)floor(words); y++)
+        for (int x = 0; x < 1400; x++) inked += data[y * stride + x] > 63;
+      if (inked > 0) print_error("from %d at %d kt: %d px touch\n", from_deg, kt, inked);
+      assert_int_equal(inked, 0);
+      cairo_destroy(cr);
+      cairo_surface_destroy(surface);
+      ox_picture_free(p);
+    }
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(nothing_but_the_hold_moves_under_the_hand),
@@ -216,6 +242,7 @@ int main(void) {
       cmocka_unit_test(the_still_half_does_not_depend_on_the_instant),
       cmocka_unit_test(a_hidden_answer_has_no_rows),
       cmocka_unit_test(large_type_leaves_room_for_the_hold),
+      cmocka_unit_test(the_wind_arrow_keeps_off_its_words),
   };
   return cmocka_run_group_tests_name("layout", tests, NULL, NULL);
 }
