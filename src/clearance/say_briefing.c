@@ -1,5 +1,6 @@
 /* The briefing: what the hold is, how it is entered and what to watch, in a breath or in full. */
 #include <math.h>
+#include <string.h>
 
 #include "figures.h"
 #include "oxbow/angle.h"
@@ -38,13 +39,19 @@ static clr_figure legs_of(const ox_say_options *o, const ox_case *c) {
   return legs;
 }
 
+static const char *fix_of(const ox_case *c) {
+  if (strcmp(c->hold.fix, OX_PRESENT_POSITION) == 0)
+    return C_("north or south of", "the present position");
+  return c->hold.fix[0] ? c->hold.fix : C_("north or south of", "the fix");
+}
+
 static void put_hold(clr_text *t, const ox_say_options *o, const ox_case *c) {
   bool left = c->hold.turns == OX_TURNS_LEFT;
   /* translators: side of the fix, fix, course, "1 minute legs", altitude */
   clr_put(t, left ? _("Hold %s of %s, inbound %s, left turns, %s, %s.")
                   : _("Hold %s of %s, inbound %s, right turns, %s, %s."),
           clr_eighth(c->hold.inbound_deg + 180),
-          c->hold.fix[0] ? c->hold.fix : C_("north or south of", "the fix"),
+          fix_of(c),
           clr_bearing(o, c->hold.inbound_deg).text, legs_of(o, c).text,
           clr_altitude(o, c->hold.altitude_ft).text);
 }

@@ -26,9 +26,15 @@ static bool reads_as_itself(const char *fix) {
   return true;
 }
 
+static bool is_present_position(const char *fix) {
+  return strcmp(fix, OX_PRESENT_POSITION) == 0;
+}
+
 void clr_put_fix(clr_text *t, const char *fix) {
   if (!fix[0]) {
     clr_put(t, "the fix");
+  } else if (is_present_position(fix)) {
+    clr_put(t, "present position"); /* no name: as the words are said */
   } else if (reads_as_itself(fix)) {
     clr_put(t, "%s%s", fix[0] >= '0' && fix[0] <= '9' ? "the " : "", fix); /* "the 15 DME fix" */
   } else {
@@ -177,19 +183,22 @@ static const char *fix_of(const ox_say_options *o, const ox_case *c) {
   return "";
 }
 
-/* "cleared to LARCH, hold southwest"; where no limit was said "hold southwest of LARCH". */
+/* "cleared to LARCH, hold southwest"; where no limit was said "hold southwest of LARCH"; nobody is
+ * cleared to where he is: "hold at present position, southwest" (M). */
 static void put_us_place(clr_text *t, const ox_say_options *o, const ox_case *c) {
   const ox_item *limit = heard_item(o, OX_ITEM_LIMIT);
   const char *cleared = o->heard ? (limit ? limit->name : "") : c->hold.fix;
   const char *fix = fix_of(o, c), *eighth = eighth_of(o, c);
+  if (is_present_position(cleared)) cleared = "";
   if (cleared[0]) {
     clr_put(t, "cleared to ");
     clr_put_fix(t, cleared);
     clr_put(t, ", ");
   }
   clr_put(t, "hold");
+  if (is_present_position(fix)) clr_put(t, " at present position%s", eighth ? "," : "");
   if (eighth) clr_put(t, " %s", eighth);
-  if (!fix[0] || ox_clearance_same_place(cleared, fix)) return;
+  if (!fix[0] || is_present_position(fix) || ox_clearance_same_place(cleared, fix)) return;
   clr_put(t, eighth ? " of " : " at ");
   clr_put_fix(t, fix);
 }
@@ -295,7 +304,10 @@ static char *say_report(const ox_case *c, int time_min, const ox_say_options *op
   clr_text t = {0};
   if (has_callsign(&o)) clr_put(&t, "%s, ", o.callsign);
   if (leaving) clr_put(&t, "leaving ");
-  clr_put(&t, "%s", c->hold.fix[0] ? c->hold.fix : "the fix");
+  if (is_present_position(c->hold.fix))
+    clr_put_fix(&t, c->hold.fix);
+  else
+    clr_put(&t, "%s", c->hold.fix[0] ? c->hold.fix : "the fix");
   if (time_min >= 0) {
     clr_put(&t, o.wording == OX_WORDING_US ? " at " : " ");
     clr_put_clock(&t, &o, time_min);

@@ -52,6 +52,15 @@ static const struct {
     {"cleared to LARCH, hold west as published, EFC 1825",
      "Cleared to LARCH, hold west as published, expect further clearance 1825.",
      "Hold at LARCH, west as published, expected approach time 1825."},
+    /* From memory: the present position is no name and nothing that one is cleared to. */
+    {"hold at present position, southwest, inbound course 060, left turns, EFC 1825",
+     "Hold at present position, southwest on the 060 inbound course, left turns, expect further "
+     "clearance 1825.",
+     "Hold at present position, inbound track 060 degrees, left hand pattern, expected approach "
+     "time 1825."},
+    {"hold at present position, inbound course 060, EFC 1825",
+     "Hold at present position on the 060 inbound course, expect further clearance 1825.",
+     "Hold at present position, inbound track 060 degrees, expected approach time 1825."},
     {"hold southwest on the 240 radial, EFC 1825",
      "Hold southwest on the 240 radial, expect further clearance 1825.",
      "Hold, inbound track 060 degrees, expected approach time 1825."},
@@ -129,12 +138,37 @@ static void a_hold_towards_its_station_is_said_on_the_radial(void **state) {
   free(said);
 }
 
+/* A case that holds where the aircraft is: the same words, and they are read as the same case. */
+static void a_hold_where_the_aircraft_is_has_no_name(void **state) {
+  (void)state;
+  ox_case c = ox_case_default();
+  strcpy(c.hold.fix, OX_PRESENT_POSITION);
+  c.hold.inbound_deg = 60;
+  c.hold.efc_min = 1105;
+  for (int w = 0; w < 2; w++) {
+    ox_say_options o = {.wording = w ? OX_WORDING_ICAO : OX_WORDING_US};
+    char *said = ox_say_clearance(&c, &o);
+    assert_string_equal(said, w ? "Hold at present position, 5000 feet, inbound track 060 degrees, "
+                                  "right hand pattern, expected approach time 1825."
+                                : "Hold at present position, southwest on the 060 inbound course, "
+                                  "expect further clearance 1825, maintain 5,000.");
+    assert_int_not_equal(ox_clearance_read(said, &c, NULL, &heard), OX_ERROR);
+    assert_int_equal(heard.question_count + heard.ignored_count, 0);
+    assert_true(ox_case_equal(&heard.result, &c));
+    free(said);
+  }
+  char *report = ox_say_leaving(&c, 1105, NULL);
+  assert_string_equal(report, "Leaving present position at 1825, 5,000.");
+  free(report);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(only_what_was_said_is_read_back),
       cmocka_unit_test(the_read_back_is_understood_as_what_was_heard),
       cmocka_unit_test(words_of_another_hold_do_not_count),
       cmocka_unit_test(a_hold_towards_its_station_is_said_on_the_radial),
+      cmocka_unit_test(a_hold_where_the_aircraft_is_has_no_name),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }
