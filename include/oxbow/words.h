@@ -94,6 +94,9 @@ const char *ox_words_fuel_unit(ox_fuel_unit unit); /* "US gal"; static */
 void ox_words_efc(char *buf, size_t bytes, const ox_case *c, const ox_efc_plan *plan);
 /* What the fuel allows, the last passage in time, and whether it lasts until the EFC. */
 void ox_words_endurance(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight);
+/* "No reserve was entered …": to stand beside a time worked out of fuel, for it counts the reserve
+ * as 0; NULL where there is one, or nothing is known of the endurance. */
+const char *ox_words_no_reserve(const ox_case *c);
 /* What 14 CFR 91.185(c)(3) asks in this case. */
 void ox_words_lost_radio(char *buf, size_t bytes, const ox_case *c);
 /* Where the speed is to come down. */

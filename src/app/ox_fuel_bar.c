@@ -165,7 +165,9 @@ static void draw(OxFuelBar *self, cairo_t *cr) {
   canvas k = {self, cr, ox_fuel_bar_x(self, begin_s), ox_fuel_bar_x(self, end_s),
               gtk_widget_get_height(GTK_WIDGET(self)), 0, {0, 0, 0, 0}};
   gtk_style_context_get_color(gtk_widget_get_style_context(GTK_WIDGET(self)), &k.text);
-  put_part(&k, &parts[0], begin_s, e.leave_by_s);
+  part to_hold = parts[0];
+  if (ox_words_no_reserve(c)) to_hold.name = N_("to hold with, no reserve entered");
+  put_part(&k, &to_hold, begin_s, e.leave_by_s);
   put_part(&k, &parts[1], e.leave_by_s, e.reserve_s);
   put_part(&k, &parts[2], e.reserve_s, e.empty_s);
   cairo_rectangle(cr, k.from_x + 0.5, 0.5, k.to_x - k.from_x - 1, k.height - 1);

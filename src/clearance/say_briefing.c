@@ -215,6 +215,9 @@ static void put_fuel(clr_text *t, const ox_say_options *o, const ox_case *c) {
                           (unsigned long)minutes),
             on_board.text, unit, kept.text, minutes);
   }
+  if (!ox_words_no_reserve(c)) return;
+  clr_next(t);
+  clr_put(t, "%s", ox_words_no_reserve(c));
 }
 
 /* AIM 5-3-8 f and 14 CFR 91.185(c)(3). */

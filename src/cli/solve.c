@@ -175,6 +175,7 @@ static void put_when(json *j, const ox_case *c, const ox_flight *f, ox_flight *s
     put_clock(j, "leave_by_utc", c, e.leave_by_s);
   else
     json_string(j, "leave_by_utc", NULL);
+  json_string(j, "leave_by_caution", ox_words_no_reserve(c));
   json_string(j, "without_radio", actions[ox_lost_radio_of(c).action]);
   json_number(j, "slow_down_nm", ox_slow_down_of(f).nm);
   json_close(j, '}');

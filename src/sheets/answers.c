@@ -98,6 +98,8 @@ static bool ask_fuel(sheet_answers *a, const ox_case *c) {
       _("(on board %s − alternate %s − reserve %s) ÷ %s %s an hour: %s after the first "
         "crossing"),
       amount[0], amount[1], amount[2], amount[3], ox_words_fuel_unit(c->fuel.unit), after);
+  const char *no_reserve = ox_words_no_reserve(c);
+  if (no_reserve) put(a->fuel_why, sizeof a->fuel_why, ". %s", no_reserve);
   return true;
 }
 

@@ -144,11 +144,31 @@ static void put_against_efc(words_say *s, const ox_case *c, double leave_by_s) {
             words_lasting(fabs(room_s)).text);
 }
 
+const char *ox_words_no_reserve(const ox_case *c) {
+  ox_endurance e = ox_endurance_of(c);
+  if (!e.known || e.reserve > 0.0) return NULL;
+  return _("No reserve entered: nothing is kept to the last.");
+}
+
+static void put_hold_time(words_say *s, const ox_case *c, const ox_flight *flight,
+                          const ox_endurance *e) {
+  ox_passage passages[OX_PASSAGES_MAX];
+  words_put(s, _("%s to hold with. Leave the fix by %s"), words_lasting(e->leave_by_s).text,
+            words_moment(c, e->leave_by_s).text);
+  size_t count = ox_passages(c, flight, passages, OX_PASSAGES_MAX);
+  int last = ox_passage_leave_by(passages, count);
+  if (last > 0 && (size_t)last < count)
+    words_put(s, _("; the last passage in time is number %d at %s"), last,
+              words_moment(c, passages[last - 1].t_s).text);
+  words_put(s, ".");
+  put_against_efc(s, c, e->leave_by_s);
+}
+
 void ox_words_endurance(char *buf, size_t bytes, const ox_case *c, const ox_flight *flight) {
   if (bytes == 0) return;
   words_say s = words_into(buf, bytes);
   ox_endurance e = ox_endurance_of(c);
-  ox_passage passages[OX_PASSAGES_MAX];
+  const char *no_reserve = ox_words_no_reserve(c);
   if (!e.known) {
     words_put(&s, _("What is on board and the fuel flow are not given: nothing is known of the "
                     "endurance."));
@@ -158,20 +178,12 @@ void ox_words_endurance(char *buf, size_t bytes, const ox_case *c, const ox_flig
   words_put(&s, _("%s on reaching the fix, %s for alternate and reserve, %s an hour: "),
             words_fuel(c, e.on_board).text, words_fuel(c, e.alternate + e.reserve).text,
             words_fuel(c, e.flow_h).text);
-  if (e.leave_by_s < 0.0) {
+  if (e.leave_by_s < 0.0)
     words_put(&s, _("there is no fuel to hold with; %s is missing already. Leave at once."),
               words_fuel(c, e.alternate + e.reserve - e.on_board).text);
-    return;
-  }
-  words_put(&s, _("%s to hold with. Leave the fix by %s"), words_lasting(e.leave_by_s).text,
-            words_moment(c, e.leave_by_s).text);
-  size_t count = ox_passages(c, flight, passages, OX_PASSAGES_MAX);
-  int last = ox_passage_leave_by(passages, count);
-  if (last > 0 && (size_t)last < count)
-    words_put(&s, _("; the last passage in time is number %d at %s"), last,
-              words_moment(c, passages[last - 1].t_s).text);
-  words_put(&s, ".");
-  put_against_efc(&s, c, e.leave_by_s);
+  else
+    put_hold_time(&s, c, flight, &e);
+  if (no_reserve) words_put(&s, " %s", no_reserve);
 }
 
 /* --- without radio ------------------------------------------------------------------------- */

@@ -74,6 +74,8 @@ static void add_fuel(words_rows *r) {
             words_short(e.reserve, 1).text, words_short(e.flow_h, 1).text,
             ox_words_fuel_unit(r->c->fuel.unit));
   if (e.leave_by_s >= 0.0) words_put(&why, _("; that is %s"), words_lasting(e.leave_by_s).text);
+  const char *no_reserve = ox_words_no_reserve(r->c);
+  if (no_reserve) words_put(&why, ". %s", no_reserve);
   rows_add(r, GROUP, N_("Leave the fix by"), &value, &why, SOURCE_GIVEN);
 }
 

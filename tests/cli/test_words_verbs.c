@@ -178,6 +178,19 @@ static void solve_has_the_times_of_every_passage(void **state) {
   assert_non_null(strstr(r.out, "\"leave_by_utc\": \"18:16:00\""));
   assert_non_null(strstr(r.out, "\"without_radio\": \"approach at efc\""));
   assert_non_null(strstr(r.out, "\"cross_check\": []"));
+  assert_non_null(strstr(r.out, "\"leave_by_caution\": null"));
+  ran_clear(&r);
+  path = write_lesson("dry.oxbow", "{\"hold\":{\"inbound_deg\":60},\"arrival\":{\"heading_deg\":60},"
+                                   "\"aircraft\":{\"ias_kt\":100},"
+                                   "\"fuel\":{\"on_board\":200,\"flow_h\":60}}");
+  r = run_cli_for(0, "solve", path, NULL);
+  assert_non_null(strstr(r.out, "\"leave_by_caution\": \"No reserve entered: "));
+  ran_clear(&r);
+  r = run_cli_for(0, "say", path, NULL);
+  char *briefing = strstr(r.out, "Briefing\n"), *caution = strstr(r.out, "No reserve entered: ");
+  assert_non_null(briefing);
+  assert_true(caution > briefing);
+  assert_non_null(strstr(strstr(r.out, "Time and fuel\n"), "No reserve entered: "));
   ran_clear(&r);
 }
 

@@ -173,6 +173,14 @@ static void the_leave_by_of_the_fuel_is_worked_out(void **state) {
   char *text = words_of(key);
   expect(text, "95:00 after", true);
   expect(text, "(on board 40 − alternate 15 − reserve 6) ÷ 12 US gal an hour", true);
+  expect(text, "No reserve entered", false);
+  g_free(text);
+  g_string_free(key, TRUE);
+  c.fuel.reserve = 0;
+  sheets_scene(h, 0, &c);
+  key = made(h, OX_SHEETS_KEY, 1);
+  text = words_of(key);
+  expect(text, "No reserve entered", true);
   g_free(text);
   g_string_free(key, TRUE);
 }

@@ -78,8 +78,28 @@ static void what_the_fuel_allows_is_said(void **state) {
   assert_has(fuel_words(&c), "At the EFC 10:00 of holding is in hand", "in hand");
   c.fuel.on_board = 40;
   assert_has(fuel_words(&c), "5 US gal is missing already. Leave at once", "short");
+  assert_null(strstr(fuel_words(&c), "reserve entered"));
+  assert_null(ox_words_no_reserve(&c));
   c.fuel.on_board = 0;
   assert_has(fuel_words(&c), "not given", "unknown");
+}
+
+/* 200 at 60 an hour with nothing kept is 3:20 h, when the tanks are dry: a time that is never told
+ * without saying so. 14 CFR 91.167(a)(3) asks for 45 minutes. */
+static void a_reserve_that_was_not_entered_is_said_to_be_missing(void **state) {
+  static const char caution[] = "No reserve entered: nothing is kept to the last.";
+  ox_case c = timed();
+  c.fuel.on_board = 200;
+  c.fuel.flow_h = 60;
+  assert_has(fuel_words(&c), "Leave the fix by 15:20:00 UTC", "leave by");
+  assert_has(fuel_words(&c), caution, "words");
+  assert_string_equal(ox_words_no_reserve(&c), caution);
+  c.fuel.alternate = 300;
+  assert_has(fuel_words(&c), caution, "words of too little");
+  c.fuel.reserve_min = 45;
+  assert_null(ox_words_no_reserve(&c));
+  c.fuel = (ox_case){0}.fuel;
+  assert_null(ox_words_no_reserve(&c));
 }
 
 static void an_endless_endurance_is_said_without_figures_of_nonsense(void **state) {
@@ -192,6 +212,7 @@ int main(void) {
       cmocka_unit_test(the_circuits_to_the_efc_are_said),
       cmocka_unit_test(local_time_stands_apart_from_utc),
       cmocka_unit_test(what_the_fuel_allows_is_said),
+      cmocka_unit_test(a_reserve_that_was_not_entered_is_said_to_be_missing),
       cmocka_unit_test(an_endless_endurance_is_said_without_figures_of_nonsense),
       cmocka_unit_test(the_rule_without_radio_is_cited_with_its_paragraph),
       cmocka_unit_test(the_working_has_its_rows_only_where_something_is_given),
