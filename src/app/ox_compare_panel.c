@@ -172,7 +172,7 @@ static void add_row(OxComparePanel *self, const ox_difference_row *row, size_t c
 static const char *why_nothing(OxComparePanel *self) {
   for (guint i = 0; i < OX_SCENE_OTHERS_MAX; i++)
     if (ox_companions_chosen(self->companions, i).kind != OX_COMPANION_NONE)
-      return _("What is chosen is no other case than the one shown.");
+      return _("What is chosen changes nothing of the case shown.");
   return _("Choose a change, or another case of the lesson, to see what differs.");
 }
 

@@ -57,7 +57,7 @@ static void a_choice_that_is_no_other_case_says_so(void **state) {
   app_test_spin_ms(100);
   assert_int_equal(ox_compare_panel_row_count(panel), 0);
   assert_non_null(app_test_find_label(GTK_WIDGET(panel),
-                                      "What is chosen is no other case than the one shown."));
+                                      "What is chosen changes nothing of the case shown."));
   /* It stays chosen: in a case with wind it is there. */
   ox_document_select(ox_window_document(window), 1);
   app_test_spin_ms(100);
