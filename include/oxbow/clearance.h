@@ -183,7 +183,8 @@ ox_say_options ox_say_options_default(void);
 bool ox_clearance_tells(const ox_clearance *heard, const ox_case *c);
 /* The clearance that leads to this case. Courses are said in whole degrees, altitudes in feet,
  * leg times in whole seconds, leg lengths in hundredths of a mile; within that, reading it gives
- * the same case back. A fix that could be mistaken for other words stands in quotation marks.
+ * the same case back; the ICAO form names the standard leg time, which comes back as a time. A fix
+ * that could be mistaken for other words stands in quotation marks.
  *
  * With `heard`, while ox_clearance_tells, only what they said is
  * said: no altitude that was not assigned, a hold on a radial with the radial (AIM 5-3-8 i 3). */

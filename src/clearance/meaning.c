@@ -315,6 +315,15 @@ static void set_standard_leg(clr_reading *r) {
   set_field(r, "hold.leg.by", OX_LEG_BY_TIME);
   set_field(r, "hold.leg.s", 0);
   bool short_leg = ox_standard_leg_s(r->out->result.hold.altitude_ft) <= 60;
+  if (r->o->wording == OX_WORDING_ICAO) {
+    set_field(r, "technique.timing", OX_TIMING_OUTBOUND);
+    leave_open(r, OX_ITEM_LEG,
+               short_leg ? _("No leg was said: 1 minute outbound in still air at or below "
+                             "14 000 ft (ICAO, PANS-OPS)")
+                         : _("No leg was said: 1 1/2 minutes outbound in still air above 14 000 ft "
+                             "(ICAO, PANS-OPS)"));
+    return;
+  }
   leave_open(r, OX_ITEM_LEG,
              short_leg
                  ? _("No leg was said: 1 minute at or below 14 000 ft (AIM 5-3-8 j4(a))")

@@ -157,6 +157,11 @@ static void put_speed(clr_text *t, const ox_say_options *o, const ox_case *c, co
                  ? _("Holding speed %s; slow down from 3 minutes before the fix (AIM 5-3-8 d).")
                  : _("Holding speed %s."),
           clr_holding_speed(o, c, f).text);
+  if (o->wording == OX_WORDING_US || c->hold.limit_kias > 0) return;
+  clr_next(t); /* both tables are in use: nobody shall take one for the other */
+  clr_put(t, _("That limit is of the ICAO table; the advisories go by the one of the United "
+               "States, %s (AIM 5-3-8 j2)."),
+          clr_knots(o, f->setup.speed_limit_kias).text);
 }
 
 /* When something is begun: a time, or the estimated time of arrival (at_min -1). */

@@ -2,12 +2,13 @@
  *
  * US: order of items of AIM 5-3-8 i and 7110.65 4-6-4. ICAO: fix, level, inbound track, hand,
  * outbound time, expected approach time (Doc 4444 style, from a phrase sheet). What is standard
- * is left unsaid: right turns in the US, the leg time for the altitude. Of a hold that comes out of
+ * is left unsaid in the US: right turns, the leg time for the altitude. Of a hold that comes out of
  * words only what they said is said again: its radial, and no altitude that nobody assigned. */
 #include <math.h>
 #include <string.h>
 
 #include "oxbow/angle.h"
+#include "oxbow/limits.h"
 #include "text.h"
 #include "tokens.h"
 
@@ -160,10 +161,11 @@ static void put_leg(clr_text *t, const ox_say_options *o, const ox_case *c) {
     clr_put(t, ", ");
     clr_put_leg_time(t, o, c->hold.leg_s, false);
     clr_put(t, " legs");
-  } else if (c->hold.leg_s > 0) {
+  } else if (o->wording == OX_WORDING_ICAO) { /* an item of the form: the standard time as well */
     bool outbound = c->technique.timing == OX_TIMING_OUTBOUND;
+    double leg_s = c->hold.leg_s > 0 ? c->hold.leg_s : ox_standard_leg_s(c->hold.altitude_ft);
     clr_put(t, outbound ? ", outbound time " : ", leg time ");
-    clr_put_leg_time(t, o, c->hold.leg_s, true);
+    clr_put_leg_time(t, o, leg_s, true);
   }
 }
 

@@ -147,9 +147,11 @@ static void a_hold_where_the_aircraft_is_has_no_name(void **state) {
   c.hold.efc_min = 1105;
   for (int w = 0; w < 2; w++) {
     ox_say_options o = {.wording = w ? OX_WORDING_ICAO : OX_WORDING_US};
+    if (w) c.hold.leg_s = 60; /* which the ICAO form names */
     char *said = ox_say_clearance(&c, &o);
     assert_string_equal(said, w ? "Hold at present position, 5000 feet, inbound track 060 degrees, "
-                                  "right hand pattern, expected approach time 1825."
+                                  "right hand pattern, leg time 1 minute, expected approach time "
+                                  "1825."
                                 : "Hold at present position, southwest on the 060 inbound course, "
                                   "expect further clearance 1825, maintain 5,000.");
     assert_int_not_equal(ox_clearance_read(said, &c, NULL, &heard), OX_ERROR);
@@ -162,6 +164,38 @@ static void a_hold_where_the_aircraft_is_has_no_name(void **state) {
   free(report);
 }
 
+/* PANS-OPS (Doc 8168) times the outbound leg in still air, AIM 5-3-8 j4(a) the inbound one. */
+static void a_leg_that_was_not_said_is_timed_by_the_rules_of_the_wording(void **state) {
+  (void)state;
+  static const struct {
+    ox_wording wording;
+    ox_timing timing;
+    const char *source;
+  } sides[] = {{OX_WORDING_US, OX_TIMING_INBOUND, "AIM 5-3-8 j4(a)"},
+               {OX_WORDING_ICAO, OX_TIMING_OUTBOUND, "outbound in still air"}};
+  for (size_t i = 0; i < 2; i++) {
+    free(read_back(rows[0].words, NULL, sides[i].wording));
+    assert_int_equal(heard.result.technique.timing, sides[i].timing);
+    assert_close(heard.result.hold.leg_s, 0, 0, "the standard time");
+    const char *reason = "";
+    for (size_t k = 0; k < heard.default_count; k++)
+      if (heard.defaults[k].kind == OX_ITEM_LEG) reason = heard.defaults[k].reason;
+    assert_non_null(strstr(reason, sides[i].source));
+  }
+}
+
+/* The form of Doc 4444 has the outbound time: 1 1/2 minutes above 14 000 ft (PANS-OPS). */
+static void the_icao_form_names_the_standard_time(void **state) {
+  (void)state;
+  const ox_say_options o = {.wording = OX_WORDING_ICAO};
+  ox_case c = ox_case_default();
+  c.technique.timing = OX_TIMING_OUTBOUND;
+  c.hold.altitude_ft = 15000;
+  char *said = ox_say_clearance(&c, &o);
+  assert_non_null(strstr(said, ", outbound time 1 1/2 minutes"));
+  free(said);
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(only_what_was_said_is_read_back),
@@ -169,6 +203,8 @@ int main(void) {
       cmocka_unit_test(words_of_another_hold_do_not_count),
       cmocka_unit_test(a_hold_towards_its_station_is_said_on_the_radial),
       cmocka_unit_test(a_hold_where_the_aircraft_is_has_no_name),
+      cmocka_unit_test(a_leg_that_was_not_said_is_timed_by_the_rules_of_the_wording),
+      cmocka_unit_test(the_icao_form_names_the_standard_time),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -2,6 +2,8 @@
  * reader starts from a case in which everything that words carry is something else. */
 #include "random_hold.h"
 
+#include "oxbow/limits.h"
+
 enum { CASES = 20000, ODD_CASES = 4000 };
 
 /* The case with all that a clearance says replaced. */
@@ -37,14 +39,22 @@ static void print_failure(const char *words, const char *again, const ox_clearan
                 read->items[i].name);
 }
 
+/* The ICAO form has the outbound time as an item: the standard one comes back as what it is. */
+static ox_case as_said(const ox_case *c, const ox_say_options *o) {
+  ox_case said = *c;
+  if (o->wording == OX_WORDING_ICAO && c->hold.leg_by == OX_LEG_BY_TIME && c->hold.leg_s == 0)
+    said.hold.leg_s = ox_standard_leg_s(c->hold.altitude_ft);
+  return said;
+}
+
 static bool trip_holds(ox_random *random, const ox_case *c, const ox_say_options *o) {
   char *words = ox_say_clearance(c, o);
   if (!words) return false;
-  ox_case base = scrambled(random, c);
+  ox_case base = scrambled(random, c), want = as_said(c, o);
   ox_clearance read;
   bool good = ox_clearance_read(words, &base, NULL, &read) != OX_ERROR;
   char *again = good ? ox_say_clearance(&read.result, o) : NULL;
-  good = good && again && ox_case_equal(&read.result, c) && strcmp(words, again) == 0 &&
+  good = good && again && ox_case_equal(&read.result, &want) && strcmp(words, again) == 0 &&
          no_doubt(&read);
   if (!good) print_failure(words, again ? again : "nothing", &read);
   free(words);

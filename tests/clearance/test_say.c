@@ -170,7 +170,7 @@ static void a_case_without_a_fix_can_be_said(void **state) {
               "Hold southwest on the 060 inbound course, expect further "
               "clearance 1825, maintain 5,000.");
   assert_said(ox_say_clearance(&c, &o), "Hold, 5000 feet, inbound track 060 degrees, right hand "
-                                        "pattern, expected approach time 1825.");
+                                        "pattern, leg time 1 minute, expected approach time 1825.");
   assert_said(ox_say_leaving(&c, -1, NULL), "Leaving the fix, 5,000.");
 }
 
@@ -219,6 +219,7 @@ static void the_long_briefing_gives_reasons_limits_and_the_caution(void **state)
   said = ox_say_briefing(&c, &flight, OX_BRIEFING_LONG, &o);
   assert_non_null(said);
   assert_has(said, "at most 230 knots");
+  assert_has(said, "ICAO table; the advisories go by the one of the United States, 200 knots");
   assert_has(said, "the procedure of the State");
   assert_has(said, ox_words_caution_line());
   free(said);
