@@ -16,20 +16,24 @@ struct _OxCaseBar {
 
   /* owned */
   OxDocument *document;
+  OxPrediction *prediction; /* may be NULL */
 
+  gboolean nameless; /* the names are hidden */
   gulong chosen_handler;
 };
 
 G_DEFINE_FINAL_TYPE(OxCaseBar, ox_case_bar, GTK_TYPE_WIDGET)
 
-static char *item_name(const ox_lesson *lesson, size_t index) {
-  return g_strdup_printf("%zu. %s", index + 1, lesson->cases[index].c.name);
+static char *item_name(OxCaseBar *self, size_t index) {
+  if (self->nameless) return ox_prediction_neutral_name(index);
+  return g_strdup_printf("%zu. %s", index + 1,
+                         ox_document_lesson(self->document)->cases[index].c.name);
 }
 
 /* The shown case was given another name. */
 static void show_name(OxCaseBar *self) {
   guint index = (guint)ox_document_case_index(self->document);
-  char *name = item_name(ox_document_lesson(self->document), index);
+  char *name = item_name(self, index);
   if (g_strcmp0(gtk_string_list_get_string(self->names, index), name) != 0) {
     const char *one[] = {name, NULL};
     gtk_string_list_splice(self->names, index, 1, one);
@@ -38,10 +42,9 @@ static void show_name(OxCaseBar *self) {
 }
 
 static void show_names(OxCaseBar *self) {
-  const ox_lesson *lesson = ox_document_lesson(self->document);
+  size_t count = ox_document_case_count(self->document);
   GPtrArray *names = g_ptr_array_new_with_free_func(g_free);
-  for (size_t i = 0; i < lesson->case_count; i++)
-    g_ptr_array_add(names, item_name(lesson, i));
+  for (size_t i = 0; i < count; i++) g_ptr_array_add(names, item_name(self, i));
   g_ptr_array_add(names, NULL);
   guint old = g_list_model_get_n_items(G_LIST_MODEL(self->names));
   gtk_string_list_splice(self->names, 0, old, (const char *const *)names->pdata);
@@ -56,7 +59,16 @@ static void document_changed_cb(OxDocument *document, guint what, OxCaseBar *sel
     show_name(self);
   gtk_drop_down_set_selected(self->cases, (guint)ox_document_case_index(document));
   g_signal_handler_unblock(self->cases, self->chosen_handler);
-  gtk_widget_set_tooltip_text(GTK_WIDGET(self->cases), ox_document_case(document)->name);
+  gtk_widget_set_tooltip_text(GTK_WIDGET(self->cases),
+                              self->nameless ? NULL : ox_document_case(document)->name);
+}
+
+/* It tells of every answer as well. */
+static void prediction_changed_cb(OxCaseBar *self) {
+  gboolean nameless = ox_prediction_hides(self->prediction);
+  if (nameless == self->nameless) return;
+  self->nameless = nameless;
+  document_changed_cb(self->document, OX_DOCUMENT_LESSON, self);
 }
 
 static void chosen_cb(GtkDropDown *cases, GParamSpec *pspec, OxCaseBar *self) {
@@ -92,6 +104,7 @@ static void dispose(GObject *object) {
   if (self->cases) g_clear_signal_handler(&self->chosen_handler, self->cases);
   g_clear_pointer(&self->box, gtk_widget_unparent);
   g_clear_object(&self->document);
+  g_clear_object(&self->prediction);
   G_OBJECT_CLASS(ox_case_bar_parent_class)->dispose(object);
 }
 
@@ -126,9 +139,18 @@ static void ox_case_bar_init(OxCaseBar *self) {
   set_label(self->next_button, _("Next Case"));
 }
 
+void ox_case_bar_set_prediction(OxCaseBar *self, OxPrediction *prediction) {
+  g_return_if_fail(OX_IS_CASE_BAR(self) && !self->document && !self->prediction);
+  self->prediction = g_object_ref(prediction);
+  self->nameless = ox_prediction_hides(prediction);
+}
+
 void ox_case_bar_set_document(OxCaseBar *self, OxDocument *document) {
   g_return_if_fail(OX_IS_CASE_BAR(self) && !self->document);
   self->document = g_object_ref(document);
   g_signal_connect_object(document, "settled", G_CALLBACK(document_changed_cb), self, 0);
+  if (self->prediction)
+    g_signal_connect_object(self->prediction, "changed", G_CALLBACK(prediction_changed_cb), self,
+                            G_CONNECT_SWAPPED);
   document_changed_cb(document, OX_DOCUMENT_LESSON, self);
 }

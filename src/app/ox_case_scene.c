@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#include "ox_prediction.h"
+
 static void take_shown(ox_scene *scene, const ox_scene *shown, gboolean pen_marks) {
   scene->compare = shown->compare;
   scene->compare_name = shown->compare_name;
@@ -23,6 +25,15 @@ static void take_shown(ox_scene *scene, const ox_scene *shown, gboolean pen_mark
     scene->paths = shown->paths;
     scene->path_count = shown->path_count;
   }
+}
+
+/* The name of a case often tells the answer. */
+static void hide_name(ox_case_scene *self, size_t index) {
+  char *name = ox_prediction_neutral_name(index);
+  self->nameless = *self->scene.c;
+  g_strlcpy(self->nameless.name, name, sizeof self->nameless.name);
+  self->scene.c = &self->nameless;
+  g_free(name);
 }
 
 ox_case_scene *ox_case_scene_new(const ox_lesson *lesson, size_t index, ox_palette_id palette,
@@ -47,6 +58,7 @@ ox_case_scene *ox_case_scene_new(const ox_lesson *lesson, size_t index, ox_palet
       .path_count = self->placed.path_count,
   };
   if (shown) take_shown(&self->scene, shown, pen_marks);
+  if (self->scene.hide_answer) hide_name(self, index);
   return self;
 }
 

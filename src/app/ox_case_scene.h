@@ -15,6 +15,7 @@ typedef struct {
   ox_scene scene;
   ox_flight flight;
   ox_placed placed;
+  ox_case nameless; /* the case under a neutral name, where the answer is hidden */
 } ox_case_scene;
 
 /* index is in range. pen_marks: with the case's ink. shown: what the window lays over the case and

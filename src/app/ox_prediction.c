@@ -1,6 +1,8 @@
 /* Asking, answering, comparing. */
 #include "ox_prediction.h"
 
+#include "oxbow/text.h"
+
 struct _OxPrediction {
   GObject parent_instance;
 
@@ -10,6 +12,7 @@ struct _OxPrediction {
   GArray *paths;       /* ox_path for the painter: those of the scene, then the strokes */
   ox_guess_report report;
 
+  ox_case nameless; /* the shown case for the painter, while its name is hidden */
   ox_prediction_state state;
   ox_guess guess;
   gboolean reported;
@@ -94,6 +97,8 @@ gboolean ox_prediction_hides(OxPrediction *self) {
   return self && self->state == OX_PREDICTION_ASKED;
 }
 
+char *ox_prediction_neutral_name(size_t index) { return g_strdup_printf(_("Case %zu"), index + 1); }
+
 ox_guess ox_prediction_guess(OxPrediction *self) { return self->guess; }
 
 static gboolean same(double a, double b) { return a == b || (a != a && b != b); }
@@ -139,11 +144,28 @@ const ox_guess_report *ox_prediction_report(OxPrediction *self) {
   return &self->report;
 }
 
+char *ox_prediction_case_name(OxPrediction *self) {
+  return ox_prediction_hides(self)
+             ? ox_prediction_neutral_name(ox_document_case_index(self->document))
+             : g_strdup(ox_document_case(self->document)->name);
+}
+
+static void hide_name(OxPrediction *self, ox_scene *scene) {
+  char *name = ox_prediction_case_name(self);
+  self->nameless = *scene->c;
+  g_strlcpy(self->nameless.name, name, sizeof self->nameless.name);
+  scene->c = &self->nameless;
+  g_free(name);
+}
+
 void ox_prediction_dress(OxPrediction *self, ox_scene *scene) {
   if (!self || self->state == OX_PREDICTION_OFF) return;
   const ox_ink *sketch = ox_prediction_sketch(self);
   scene->hide_answer = self->state == OX_PREDICTION_ASKED;
-  if (scene->hide_answer) scene->ink = NULL; /* a clean board to answer on; it comes back */
+  if (scene->hide_answer) {
+    scene->ink = NULL; /* a clean board to answer on; it comes back */
+    hide_name(self, scene);
+  }
   if (ox_ink_is_empty(sketch)) return;
   g_array_set_size(self->paths, 0);
   if (scene->path_count > 0)

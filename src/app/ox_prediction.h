@@ -31,6 +31,11 @@ ox_prediction_state ox_prediction_get_state(OxPrediction *self);
 void ox_prediction_set_state(OxPrediction *self, ox_prediction_state state);
 /* Whether the answer must not be seen. self may be NULL. */
 gboolean ox_prediction_hides(OxPrediction *self);
+/* What stands for the name of the case at index while the answer is hidden, for the name of a case
+ * often tells it: "Case 3". Freed by the caller. */
+char *ox_prediction_neutral_name(size_t index);
+/* What the shown case may be called now: its name, or that. Freed by the caller. */
+char *ox_prediction_case_name(OxPrediction *self);
 
 /* Answers and sketch can be given while it is asked for; later they stay as they are. */
 ox_guess ox_prediction_guess(OxPrediction *self);
@@ -43,8 +48,8 @@ gboolean ox_prediction_take_back(OxPrediction *self);
 /* The answers beside the flight, worked out when first asked for; empty unless SHOWN. */
 const ox_guess_report *ox_prediction_report(OxPrediction *self);
 
-/* Hides the answer in a scene and puts the sketch into it. It comes after whatever else puts
- * paths into the scene, and is borrowed from until the next scene or "changed".
+/* Hides the answer and the case's name in a scene and puts the sketch into it. It comes after
+ * whatever else puts paths into the scene, and is borrowed from until the next scene or "changed".
  * What was drawn before is not in it until the answer is. self may be NULL. */
 void ox_prediction_dress(OxPrediction *self, ox_scene *scene);
 

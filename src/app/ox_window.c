@@ -164,6 +164,7 @@ static void connect_document(OxWindow *self) {
                           G_CONNECT_SWAPPED);
   g_signal_connect_object(self->document, "notify::modified", G_CALLBACK(show_title), self,
                           G_CONNECT_SWAPPED);
+  ox_case_bar_set_prediction(self->case_bar, self->prediction);
   ox_case_bar_set_document(self->case_bar, self->document);
   ox_inputs_panel_set_document(self->inputs, self->document);
   ox_transport_set_model(self->transport, self->document, self->player);

@@ -11,8 +11,10 @@
 #define THUMB_HEIGHT 120
 
 static char *file_name(OxWindow *self) {
-  const char *name = ox_document_case(self->document)->name;
-  return ox_dialog_file_name(*name ? name : ox_document_title(self->document), ".png");
+  char *name = ox_prediction_case_name(self->prediction);
+  char *file = ox_dialog_file_name(*name ? name : ox_document_title(self->document), ".png");
+  g_free(name);
+  return file;
 }
 
 static GdkContentProvider *prepare_cb(GtkDragSource *source, double x, double y, OxWindow *self) {

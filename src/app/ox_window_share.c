@@ -171,7 +171,7 @@ static void options_chosen_cb(OxExportDialog *dialog, OxWindow *self) {
   if (self->chooser) return;
   remember_wanted(self, ox_export_dialog_wanted(dialog));
   char *folder = ox_settings_text(self->settings, FOLDER_KEY);
-  const char *name = ox_document_case(self->document)->name;
+  char *name = ox_prediction_case_name(self->prediction);
   gboolean all = choice.what == OX_SHARE_CASES || ox_share_is_handout(choice.what) || !*name;
   char *title = file_title(&choice, all ? ox_document_title(self->document) : name);
   self->chooser = ox_dialog_export(GTK_WINDOW(self), title,
@@ -179,6 +179,7 @@ static void options_chosen_cb(OxExportDialog *dialog, OxWindow *self) {
                                    ox_share_ending(choice.format), folder);
   g_signal_connect_object(self->chooser, "response", G_CALLBACK(file_chosen_cb), self, 0);
   g_free(title);
+  g_free(name);
   g_free(folder);
 }
 

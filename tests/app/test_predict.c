@@ -182,6 +182,62 @@ static void the_next_case_is_asked_at_once(void **state) {
   app_test_close(window);
 }
 
+/* Of a widget and all below it: labels, tooltips, and the lines of lists. */
+static gboolean anything_says(GtkWidget *top, const char *part) {
+  const char *tip = gtk_widget_get_tooltip_text(top);
+  if (tip && strstr(tip, part)) return TRUE;
+  if (GTK_IS_LABEL(top) && gtk_widget_get_mapped(top) &&
+      strstr(gtk_label_get_text(GTK_LABEL(top)), part))
+    return TRUE;
+  if (GTK_IS_DROP_DOWN(top)) {
+    GListModel *model = gtk_drop_down_get_model(GTK_DROP_DOWN(top));
+    for (guint i = 0; GTK_IS_STRING_LIST(model) && i < g_list_model_get_n_items(model); i++)
+      if (gtk_widget_get_mapped(top) &&
+          strstr(gtk_string_list_get_string(GTK_STRING_LIST(model), i), part))
+        return TRUE;
+  }
+  for (GtkWidget *at = gtk_widget_get_first_child(top); at; at = gtk_widget_get_next_sibling(at))
+    if (anything_says(at, part)) return TRUE;
+  return FALSE;
+}
+
+static void assert_called(OxWindow *window, const char *name, gboolean named) {
+  const ox_lesson *lesson = ox_document_lesson(ox_window_document(window));
+  app_test_spin_ms(100);
+  assert_string_equal(ox_board_scene(ox_window_board(window)).c->name, name);
+  for (size_t i = 0; i < lesson->case_count; i++)
+    assert_int_equal(anything_says(GTK_WIDGET(window), lesson->cases[i].c.name), named);
+  gboolean listed = !named && !is_on(window, "classroom"); /* which has no list */
+  assert_int_equal(anything_says(GTK_WIDGET(window), "Case 1"), listed);
+  assert_int_equal(ox_document_modified(ox_window_document(window)), FALSE);
+}
+
+/* "Calm: a direct entry ..." is no name to ask under. */
+static void no_name_tells_the_answer(void **state) {
+  OxWindow *window = app_test_window(NULL);
+  OxDocument *document = ox_window_document(window);
+  const char *first = ox_document_lesson(document)->cases[0].c.name;
+  const char *second = ox_document_lesson(document)->cases[1].c.name;
+  assert_non_null(strstr(first, "direct"));
+  assert_called(window, first, TRUE);
+  act(window, "predict");
+  assert_called(window, "Case 1", FALSE);
+  assert_string_equal(ox_document_case(document)->name, first);
+  act(window, "predict-fly");
+  assert_called(window, first, TRUE);
+  act(window, "next-case");
+  assert_called(window, "Case 2", FALSE);
+  act(window, "classroom");
+  assert_called(window, "Case 2", FALSE);
+  assert_int_equal(ox_document_case_index(document), 1);
+  act(window, "predict-fly");
+  assert_string_equal(ox_board_scene(ox_window_board(window)).c->name, second);
+  act(window, "classroom");
+  act(window, "predict");
+  assert_called(window, second, TRUE);
+  app_test_close(window);
+}
+
 static void it_fits_in_1024_by_600(void **state) {
   OxWindow *window = app_test_window(NULL);
   int width, height;
@@ -215,6 +271,7 @@ int main(void) {
       cmocka_unit_test(a_stroke_of_the_sketch_is_taken_back),
       cmocka_unit_test(nothing_noted_is_no_fault),
       cmocka_unit_test(the_next_case_is_asked_at_once),
+      cmocka_unit_test(no_name_tells_the_answer),
       cmocka_unit_test(it_fits_in_1024_by_600),
   };
   return cmocka_run_group_tests(tests, app_test_init, NULL);

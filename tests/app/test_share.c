@@ -239,6 +239,8 @@ static void a_hidden_answer_is_not_given_away(void **state) {
   size_t length;
   const char *text = g_bytes_get_data(bytes, &length);
   assert_non_null(g_strstr_len(text, (gssize)length, "how it is flown is not shown"));
+  assert_null(g_strstr_len(text, (gssize)length, lesson->cases[0].c.name));
+  assert_non_null(g_strstr_len(text, (gssize)length, "Case 1"));
   g_bytes_unref(bytes);
   g_free(made);
   ox_lesson_free(lesson);
