@@ -162,6 +162,9 @@ bool ox_question_meaning(char *buf, size_t bytes, const ox_question *question);
 const ox_item *ox_clearance_find(const ox_clearance *c, ox_item_kind kind);
 /* The radial or bearing to hold on, or NULL. */
 const ox_item *ox_clearance_line(const ox_clearance *c);
+/* The first radials or bearings of two different stations, which cross at the fix; false: there are
+ * not two. Either output may be NULL. */
+bool ox_clearance_crossing(const ox_clearance *c, const ox_item **first, const ox_item **second);
 /* Whether two names mean one place: "Larch" and "LARCH VOR" do. */
 bool ox_clearance_same_place(const char *a, const char *b);
 

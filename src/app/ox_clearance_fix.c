@@ -91,6 +91,23 @@ static ox_fix from_where_one_is(const ox_item *said, const ox_points *points, co
   return fix;
 }
 
+/* Where the radials of two of the lesson's points cross. */
+static gboolean at_crossing(const ox_clearance *c, const ox_points *points, ox_fix *out) {
+  const ox_item *one, *other;
+  char why[OX_REMARK_BYTES];
+  ox_latlon unused;
+  if (!ox_clearance_crossing(c, &one, &other)) return FALSE;
+  const ox_point *from = point_said(points, one->name), *and = point_said(points, other->name);
+  if (!from || !and) return FALSE;
+  *out = ox_fix_named();
+  out->kind = OX_FIX_POINT;
+  out->point = (ox_point){.kind = OX_POINT_CROSSING, .radial_deg = one->value,
+                          .and_radial_deg = other->value};
+  g_strlcpy(out->point.from, from->name, sizeof out->point.from);
+  g_strlcpy(out->point.and_from, and->name, sizeof out->point.and_from);
+  return ox_fix_place(points, out, &c->result, &unused, why, sizeof why) != OX_ERROR;
+}
+
 /* A latitude and longitude is the name of its place. */
 static gboolean at_its_name(const char *name, ox_fix *out) {
   char why[OX_REMARK_BYTES];
@@ -115,6 +132,7 @@ ox_fix ox_clearance_fix(const ox_clearance *c, ox_case *meant, const char *fix_n
   if (point) g_strlcpy(meant->hold.fix, point->name, sizeof meant->hold.fix);
   gboolean renamed = strcmp(meant->hold.fix, fix_now) != 0;
   if (point && renamed) return ox_fix_named();
+  if (renamed && !at && !range && at_crossing(c, points, &place)) return place;
   if ((at || range) && (renamed || now->kind == OX_FIX_NAMED))
     return by_radial(c, at, range, points, remark, remark_bytes);
   return renamed ? ox_fix_named() : *now;

@@ -178,11 +178,11 @@ static void ask_dme_fix(clr_reading *r) {
 
 /* Which of two crossing radials the hold is on, where nothing tells. */
 static void ask_crossing(clr_reading *r) {
-  const ox_item *line = ox_clearance_line(r->out), *second = clr_crossing_line(r);
-  if (!second || line->value2 > 0 || r->line_item < 0 || &r->out->items[r->line_item] != line)
+  const ox_item *line = ox_clearance_line(r->out), *second;
+  if (!ox_clearance_crossing(r->out, NULL, &second) || line->value2 > 0 || second == line ||
+      r->line_item != (int)(line - r->out->items))
     return;
   ox_say_options o = figures_of(r);
-  if (second == line) return;
   clr_text t = clr_ask(r, OX_ASK_TWO_VALUES, line->kind, r->line_item,
                        (int)(second - r->out->items));
   clr_put(&t, "%s %s to hold on: %s ", verify(r), clr_item_word(line->kind), line->name);

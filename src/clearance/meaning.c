@@ -55,26 +55,8 @@ bool ox_clearance_same_place(const char *a, const char *b) {
 
 static const ox_item *line_item(const clr_reading *r) { return ox_clearance_line(r->out); }
 
-const ox_item *clr_crossing_line(const clr_reading *r) {
-  const ox_item *first = NULL;
-  for (size_t i = 0; i < r->out->item_count; i++) {
-    const ox_item *item = &r->out->items[i];
-    bool line = item->kind == OX_ITEM_RADIAL || item->kind == OX_ITEM_BEARING;
-    if (!line || !item->sound || !item->name[0]) continue;
-    if (!first) first = item;
-    if (!ox_clearance_same_place(first->name, item->name)) return item;
-  }
-  return NULL;
-}
-
 /* By its two radials: "ABC 130/DEF 150". */
-static void name_crossing(clr_reading *r, const ox_item *second) {
-  const ox_item *first = NULL;
-  for (size_t i = 0; !first; i++) { /* there is one before the second */
-    const ox_item *item = &r->out->items[i];
-    bool line = item->kind == OX_ITEM_RADIAL || item->kind == OX_ITEM_BEARING;
-    if (line && item->sound && item->name[0]) first = item;
-  }
+static void name_crossing(clr_reading *r, const ox_item *first, const ox_item *second) {
   clr_text text = clr_into(r->fix, sizeof r->fix);
   clr_put(&text, "%.20s %03.0f/%.20s %03.0f", first->name, first->value, second->name,
           second->value);
@@ -126,9 +108,10 @@ static void find_fix(clr_reading *r) {
   const ox_item *line = line_item(r), *arc = clr_item(r, OX_ITEM_ARC);
   r->on_arc = arc && arc->value2 > 0 && !fix && !has_dme_fix(r);
   if (r->on_arc) return;
-  const ox_item *second = clr_crossing_line(r);
-  if (second && (fix ? only_says_what_it_is(fix) : !limit) && !has_dme_fix(r)) {
-    name_crossing(r, second);
+  const ox_item *first, *second;
+  if (ox_clearance_crossing(r->out, &first, &second) && !has_dme_fix(r) &&
+      (fix ? only_says_what_it_is(fix) : !limit)) {
+    name_crossing(r, first, second);
     return;
   }
   const ox_item *from = fix ? fix : r->leaves ? NULL : limit;

@@ -176,6 +176,21 @@ const ox_item *ox_clearance_line(const ox_clearance *c) {
   return on ? on : first;
 }
 
+bool ox_clearance_crossing(const ox_clearance *c, const ox_item **first, const ox_item **second) {
+  const ox_item *one = NULL;
+  for (size_t i = 0; i < c->item_count; i++) {
+    const ox_item *item = &c->items[i];
+    bool line = item->kind == OX_ITEM_RADIAL || item->kind == OX_ITEM_BEARING;
+    if (!line || !item->sound || !item->name[0]) continue;
+    if (!one) one = item;
+    if (ox_clearance_same_place(one->name, item->name)) continue;
+    if (first) *first = one;
+    if (second) *second = item;
+    return true;
+  }
+  return false;
+}
+
 const char *clr_item_word(ox_item_kind kind) {
   static const char *const names[OX_ITEM_KIND_COUNT] = {
       [OX_ITEM_LIMIT] = N_("clearance limit"), [OX_ITEM_DIRECTION] = N_("direction of holding"),

@@ -44,8 +44,6 @@ double clr_apart_deg(double a_deg, double b_deg);
 
 /* Finds the inbound course, sets the fields of the case and notes what was left open. */
 void clr_mean(clr_reading *r);
-/* Where radials of two stations cross: the second of them, or NULL where they are not two. */
-const ox_item *clr_crossing_line(const clr_reading *r);
 /* Whether the hold may be at the DME of a station, or at a point of its name: "of LARCH on the 270
  * radial, 15 DME". */
 bool clr_may_be_station(const clr_reading *r);

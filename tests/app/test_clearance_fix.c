@@ -55,10 +55,35 @@ static void a_latitude_and_longitude_is_where_it_says(void **state) {
   }
 }
 
+/* Two invented stations; the place itself is what the engine's crossing says. */
+static void the_crossing_of_two_radials_is_where_they_cross(void **state) {
+  ox_points points = {.count = 2};
+  points.points[0] = (ox_point){.name = "ALDER", .kind = OX_POINT_AT, .at = {42.0, -73.0}};
+  points.points[1] = (ox_point){.name = "BIRCH", .kind = OX_POINT_AT, .at = {42.0, -72.0}};
+  ox_fix now = ox_fix_named();
+  ox_crossing cross;
+  ox_latlon at;
+  char remark[OX_REMARK_BYTES];
+  ox_case c = ox_case_default();
+  ox_fix fix = meant("hold southwest of the intersection of the ALDER 060 radial and the BIRCH 300 "
+                     "radial, on the ALDER 060 radial, EFC 1900",
+                     &now, &points, remark);
+  assert_int_equal(fix.kind, OX_FIX_POINT);
+  assert_int_equal(fix.point.kind, OX_POINT_CROSSING);
+  assert_int_equal(ox_fix_place(&points, &fix, &c, &at, remark, sizeof remark), OX_OK);
+  assert_int_equal(ox_radials_cross((ox_station){{42.0, -73.0}, 0}, 60,
+                                    (ox_station){{42.0, -72.0}, 0}, 300, &cross, remark,
+                                    sizeof remark),
+                   OX_OK);
+  assert_close(at.lat_deg, cross.at.lat_deg, 1e-9, "latitude");
+  assert_close(at.lon_deg, cross.at.lon_deg, 1e-9, "longitude");
+}
+
 int main(void) {
   const struct CMUnitTest tests[] = {
       cmocka_unit_test(a_fix_ahead_is_as_far_as_it_was_said),
       cmocka_unit_test(a_latitude_and_longitude_is_where_it_says),
+      cmocka_unit_test(the_crossing_of_two_radials_is_where_they_cross),
   };
   return cmocka_run_group_tests(tests, NULL, NULL);
 }
