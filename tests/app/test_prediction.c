@@ -28,10 +28,12 @@ static ox_ink *line(double to_x) {
 static void the_answer_is_hidden_only_while_it_is_asked_for(void **state) {
   OxDocument *document;
   OxPrediction *prediction = open_demo(&document);
-  ox_scene scene = {0};
+  const ox_case *shown = ox_document_case(document);
+  ox_scene scene = {.c = shown};
   ox_prediction_dress(NULL, &scene);
   ox_prediction_dress(prediction, &scene);
   assert_false(scene.hide_answer);
+  assert_ptr_equal(scene.c, shown);
   assert_false(ox_prediction_hides(NULL));
   ox_prediction_set_state(prediction, OX_PREDICTION_SHOWN); /* nothing was asked */
   assert_int_equal(ox_prediction_get_state(prediction), OX_PREDICTION_OFF);
@@ -39,10 +41,13 @@ static void the_answer_is_hidden_only_while_it_is_asked_for(void **state) {
   ox_prediction_set_state(prediction, OX_PREDICTION_ASKED);
   ox_prediction_dress(prediction, &scene);
   assert_true(scene.hide_answer && ox_prediction_hides(prediction));
+  assert_string_equal(scene.c->name, "Case 1"); /* its own tells */
   assert_int_equal(ox_prediction_report(prediction)->count, 0);
   ox_prediction_set_state(prediction, OX_PREDICTION_SHOWN);
+  scene = (ox_scene){.c = shown};
   ox_prediction_dress(prediction, &scene);
   assert_false(scene.hide_answer);
+  assert_ptr_equal(scene.c, shown);
   ox_prediction_set_state(prediction, OX_PREDICTION_OFF);
   assert_int_equal(told, 3);
   g_object_unref(prediction);
